@@ -1,0 +1,92 @@
+import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { json } from './columns';
+
+export const places = sqliteTable('places', {
+  id: text('id').primaryKey(),
+  name: text('name').notNull(),
+  /** Walk from the pick bench, in metres. */
+  metres: integer('metres').notNull(),
+});
+
+export const theatres = sqliteTable('theatres', { id: text('id').primaryKey(), name: text('name').notNull() });
+
+export const people = sqliteTable('people', {
+  id: text('id').primaryKey(),
+  name: text('name').notNull(),
+  role: text('role').notNull(),
+});
+
+export const settings = sqliteTable('settings', {
+  key: text('key').primaryKey(),
+  value: json('value').notNull(),
+});
+
+export const stock = sqliteTable('stock', {
+  id: text('id').primaryKey(),
+  itemId: text('item_id').notNull(),
+  form: text('form').notNull(),
+  lot: text('lot'),
+  useBy: text('use_by'),
+  quantity: integer('quantity').notNull(),
+  owner: text('owner').notNull(),
+  placeId: text('place_id').notNull(),
+  heldBecause: text('held_because'),
+  revision: integer('revision').notNull(),
+});
+
+export const cases = sqliteTable('cases', {
+  id: text('id').primaryKey(),
+  reference: text('reference').notNull(),
+  theatreId: text('theatre_id').notNull(),
+  /** Local calendar date of the case, against which use-by is tested. */
+  caseDate: text('case_date').notNull(),
+  startsAt: text('starts_at').notNull(),
+  endsAt: text('ends_at').notNull(),
+  region: text('region').notNull(),
+  limb: text('limb').notNull(),
+  surgeonId: text('surgeon_id').notNull(),
+  urgency: text('urgency').notNull(),
+  revision: integer('revision').notNull(),
+});
+
+export const plans = sqliteTable('plans', {
+  id: text('id').primaryKey(),
+  caseId: text('case_id').notNull(),
+  version: integer('version').notNull(),
+  status: text('status').notNull(),
+  body: json('body').notNull(),
+  writtenBy: text('written_by').notNull(),
+  writtenAt: text('written_at').notNull(),
+  confirmedBy: text('confirmed_by'),
+  confirmedAt: text('confirmed_at'),
+  revision: integer('revision').notNull(),
+});
+
+/** A construct kept by one person as a starting point for later plans. */
+export const planStarts = sqliteTable('plan_starts', {
+  id: text('id').primaryKey(),
+  personId: text('person_id').notNull(),
+  name: text('name').notNull(),
+  body: json('body').notNull(),
+  savedAt: text('saved_at').notNull(),
+});
+
+/** A set that another case counts on. */
+export const setPromises = sqliteTable('set_promises', {
+  id: text('id').primaryKey(),
+  setId: text('set_id').notNull(),
+  caseId: text('case_id').notNull(),
+});
+
+export const ledger = sqliteTable('ledger', {
+  seq: integer('seq').primaryKey(),
+  doneAt: text('done_at').notNull(),
+  enteredAt: text('entered_at').notNull(),
+  personId: text('person_id'),
+  action: text('action').notNull(),
+  subjectKind: text('subject_kind').notNull(),
+  subjectId: text('subject_id').notNull(),
+  detail: json('detail').notNull(),
+  previousHash: text('previous_hash').notNull(),
+  hash: text('hash').notNull(),
+});

@@ -1,0 +1,49 @@
+import { z } from 'zod';
+
+/**
+ * Ids say what they name: a prefix, then letters and digits. They are parsed once, at the edge,
+ * and carry a brand from there on, so that a set's id cannot be handed where a case's is due.
+ */
+function idOf<P extends string>(prefix: P) {
+  return z
+    .string()
+    .regex(new RegExp(`^${prefix}_[0-9a-z-]{1,60}$`), `an id that begins with ${prefix}_`)
+    .brand<P>();
+}
+
+export const itemId = idOf('item');
+export const makerId = idOf('maker');
+export const ruleId = idOf('rule');
+export const exceptionId = idOf('exception');
+export const configurationId = idOf('configuration');
+export const configurationVersionId = idOf('version');
+export const lineId = idOf('line');
+export const setId = idOf('set');
+export const stockId = idOf('stock');
+export const placeId = idOf('place');
+export const caseId = idOf('case');
+export const planId = idOf('plan');
+export const startId = idOf('start');
+export const countId = idOf('count');
+export const personId = idOf('person');
+export const theatreId = idOf('theatre');
+
+export type ItemId = z.infer<typeof itemId>;
+export type MakerId = z.infer<typeof makerId>;
+export type RuleId = z.infer<typeof ruleId>;
+export type ExceptionId = z.infer<typeof exceptionId>;
+export type ConfigurationId = z.infer<typeof configurationId>;
+export type ConfigurationVersionId = z.infer<typeof configurationVersionId>;
+export type LineId = z.infer<typeof lineId>;
+export type SetId = z.infer<typeof setId>;
+export type StockId = z.infer<typeof stockId>;
+export type PlaceId = z.infer<typeof placeId>;
+export type CaseId = z.infer<typeof caseId>;
+export type PlanId = z.infer<typeof planId>;
+export type StartId = z.infer<typeof startId>;
+export type CountId = z.infer<typeof countId>;
+export type PersonId = z.infer<typeof personId>;
+export type TheatreId = z.infer<typeof theatreId>;
+
+/** Where new ids come from: handed in, so that the core stays free of randomness. */
+export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

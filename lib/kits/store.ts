@@ -1,0 +1,44 @@
+import type { PlainDate } from '../quantities/plainDate';
+import type { ConfigurationId, ItemId, PlaceId, SetId, StockId } from '../identity/ids';
+import type { MustHaveClass } from '../sets/configuration';
+import type { TurnStep } from '../sets/setState';
+
+/**
+ * What is really in store, loaded before anything is decided. Counts are of sound pieces only.
+ */
+export interface Store {
+  sets: StoredSet[];
+  packs: StoredPack[];
+}
+
+/** One physical set as it is now. */
+export interface StoredSet {
+  id: SetId;
+  code: string;
+  configurationId: ConfigurationId;
+  configurationName: string;
+  step: TurnStep;
+  /** Why it can't be opened, when it is held. */
+  heldBecause: string | null;
+  /** When it will be in the sterile store, as an ISO instant; `null` when it is there or nobody knows. */
+  readyAt: string | null;
+  useBy: PlainDate | null;
+  place: { id: PlaceId; name: string; metres: number } | null;
+  massGrams: number | null;
+  /** Cases it is promised to, other than the one being planned. */
+  promisedTo: string[];
+  contents: { itemId: ItemId; found: number; expected: number; mustHaveClass: MustHaveClass }[];
+}
+
+/** Pouches or sterile-packed implants of one item, lot and place. */
+export interface StoredPack {
+  id: StockId;
+  itemId: ItemId;
+  form: 'pouch' | 'sterilePacked';
+  quantity: number;
+  lot: string | null;
+  useBy: PlainDate | null;
+  owner: 'ours' | 'consignment';
+  place: { id: PlaceId; name: string; metres: number } | null;
+  heldBecause: string | null;
+}
