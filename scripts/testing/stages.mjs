@@ -1,0 +1,117 @@
+import { readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensureBrowser } from '../bootstrap/browser.mjs';
+import { run } from '../bootstrap/command.mjs';
+import { NEXT_BIN, ROOT, VAR } from '../bootstrap/places.mjs';
+import { PlainProblem } from '../bootstrap/plain-problem.mjs';
+import { prepareProgram } from '../bootstrap/prepare.mjs';
+import { addUp, countPlaywright, countVitest } from './summary.mjs';
+
+/**
+ * @typedef {import('./summary.mjs').Counts} Counts
+ * @typedef {import('./summary.mjs').StageResult} StageResult
+ * @typedef {(rest: string[], before: StageResult[]) => Promise<Counts>} Stage
+ *   `rest`: arguments for the test runners; `before`: what the earlier stages found
+ */
+
+/** @type {(path: string) => string} */
+const tool = (path) => join(ROOT, 'node_modules', path);
+
+/**
+ * One static check: a tool that is content or not.
+ * @param {string} title
+ * @param {string[]} command for Node.js
+ * @returns {Promise<Counts>}
+ */
+async function check(title, command) {
+  const { ok, output, seconds } = await run(process.execPath, command, {
+    env: { NEXT_TELEMETRY_DISABLED: '1' },
+  });
+  if (!ok) console.log(output.trimEnd());
+  console.log(`${ok ? 'ok    ' : 'FAILED'} ${title} (${seconds.toFixed(1)} s)`);
+  return { passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 };
+}
+
+/**
+ * @param {string[]} command
+ * @param {string} name of the report in var/test
+ * @param {(report: any) => Counts} count
+ * @param {Record<string, string>} [env]
+ * @returns {Promise<Counts>}
+ */
+async function runner(command, name, count, env = {}) {
+  const path = join(VAR, 'test', name);
+  rmSync(path, { force: true });
+  const { ok } = await run(process.execPath, command, { show: 'all', env });
+  /** @type {Counts} */
+  let counts;
+  try {
+    counts = count(JSON.parse(readFileSync(path, 'utf8')));
+  } catch {
+    throw new PlainProblem('The test runner ended without a report: what it said is shown above.');
+  }
+  if (counts.passed + counts.failed === 0) throw new PlainProblem('No test was found to run.');
+  // an error that belongs to no test, such as an unhandled rejection, shows in the exit code alone
+  if (!ok && counts.failed === 0) counts.failed = 1;
+  return counts;
+}
+
+/** @param {'unit' | 'database'} project @returns {Stage} */
+const vitest = (project) => (rest) => {
+  const report = `vitest-${project}.json`;
+  return runner(
+    [
+      tool('vitest/vitest.mjs'),
+      'run',
+      `--project=${project}`,
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${join(VAR, 'test', report)}`,
+      ...rest,
+    ],
+    report,
+    countVitest,
+    { NODE_ENV: 'test' },
+  );
+};
+
+/** In the order they run: the quick ones first. @type {Record<string, Stage>} */
+export const STAGES = {
+  async types() {
+    // without the route types of this very tree, those of an earlier one would be checked
+    return addUp([
+      await check('route types', [NEXT_BIN, 'typegen']),
+      await check('types', [
+        tool('typescript/bin/tsc'),
+        '--noEmit',
+        '--tsBuildInfoFile',
+        join(VAR, 'test/types.tsbuildinfo'),
+      ]),
+    ]);
+  },
+  async lint() {
+    return addUp([
+      await check('lint and format', [tool('@biomejs/biome/bin/biome'), 'check', '--colors=off', '.']),
+      await check('nothing unused', [tool('knip/bin/knip.js'), '--no-progress']),
+    ]);
+  },
+  async imports() {
+    return check('import rules', [join(ROOT, 'scripts/testing/import-rules.mjs')]);
+  },
+  unit: vitest('unit'),
+  database: vitest('database'),
+  async build() {
+    await prepareProgram({ build: true, say: console.log });
+    return { passed: 1, failed: 0, skipped: 0 };
+  },
+  async browser(rest, before) {
+    if (before.some(({ name, failed }) => name === 'build' && failed > 0)) {
+      throw new PlainProblem('The browser tests were not run, because there is no build to test.');
+    }
+    const browser = await ensureBrowser(console.log);
+    return runner([tool('@playwright/test/cli.js'), 'test', ...rest], 'playwright.json', countPlaywright, {
+      KITWRIGHT_CHROMIUM: browser,
+      FORCE_COLOR: '0',
+    });
+  },
+};

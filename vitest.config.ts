@@ -1,0 +1,37 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, '');
+const never = ['tests/e2e/**', 'tests/bench/**'];
+const tests = '*.test.{ts,tsx,mjs}';
+
+export default defineConfig({
+  resolve: { alias: [{ find: /^@\//, replacement: `${root}/` }] },
+  test: {
+    // two cores: a third worker would only wait
+    maxWorkers: 2,
+    // the same everywhere, whatever the machine is set to; dates that depend on it are then found by both
+    env: { TZ: 'Europe/London', LANG: 'en_GB.UTF-8' },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: [`tests/**/${tests}`],
+          exclude: [...never, `tests/{db,faults,seed}/**`, `tests/**/*.db.test.ts`],
+          pool: 'threads',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'database',
+          include: [`tests/{db,faults,seed}/**/${tests}`, 'tests/**/*.db.test.ts'],
+          exclude: never,
+          globalSetup: ['tests/setup/template-database.ts'],
+          pool: 'forks',
+        },
+      },
+    ],
+  },
+});
