@@ -1,0 +1,245 @@
+import type { ItemId, PlaceId, SetId, StockId } from '../identity/ids';
+import type { PlainDate } from '../quantities/plainDate';
+import type { LinkVerdict, Needs, PlanFault, SlotName, StepKey } from './needs';
+
+/** Where a piece comes from. */
+export type SourceRef = { kind: 'set'; setId: SetId } | { kind: 'pack'; stockId: StockId };
+
+/** `open` at the start · `hold` unopened in theatre as a back-up. */
+export type KitRole = 'open' | 'hold';
+
+export interface KitPlace {
+  id: PlaceId;
+  name: string;
+  metres: number;
+}
+
+export interface ChosenSet {
+  setId: SetId;
+  code: string;
+  configurationName: string;
+  role: KitRole;
+  place: KitPlace | null;
+  useBy: PlainDate | null;
+  massGrams: number | null;
+  /** Other cases it is promised to: reported, and avoided where another kit is equal. */
+  promisedTo: string[];
+  /** Needs (piece and chain ids) that it meets or helps to meet. */
+  meets: string[];
+  /** Needs that would be short if this set alone were left out. */
+  onlyItMeets: string[];
+}
+
+export interface ChosenPack {
+  stockId: StockId;
+  itemId: ItemId;
+  form: 'pouch' | 'sterilePacked';
+  role: KitRole;
+  /** How many of them to fetch. */
+  quantity: number;
+  lot: string | null;
+  useBy: PlainDate | null;
+  owner: 'ours' | 'consignment';
+  place: KitPlace | null;
+  meets: string[];
+}
+
+/** One concrete link of a chosen chain. */
+export interface ChosenLink {
+  slot: SlotName;
+  itemId: ItemId;
+  endIndex: number | null;
+  from: SourceRef;
+  /** Answers about this item in this step, and with the link before it. */
+  answers: LinkVerdict[];
+}
+
+export interface ChosenChain {
+  chainId: string;
+  links: ChosenLink[];
+}
+
+/** What one step gets: its piece and its chains, as concrete items. */
+export interface StepKit {
+  step: StepKey;
+  pieces: { needId: string; itemId: ItemId; lengthUm: number | null; longerUm: number; from: SourceRef; answers: LinkVerdict[] }[];
+  /** Ids into `CaseKit.chains`. */
+  chainIds: string[];
+  state: 'met' | 'short' | 'notEstablished';
+}
+
+/** Why one item at hand does not close a chain. */
+export interface NearMiss {
+  slot: SlotName;
+  itemId: ItemId;
+  from: SourceRef;
+  answers: LinkVerdict[];
+}
+
+/** What is short, and which steps that stops. */
+export type Short =
+  | {
+      kind: 'piece';
+      needId: string;
+      steps: StepKey[];
+      /** Items that would serve, the stated one first. */
+      accepts: ItemId[];
+      /** Steps that compete for the same pieces: all of them together take only these, and there are fewer. */
+      hall: { steps: StepKey[]; accepts: ItemId[]; pieces: number } | null;
+      /** Pieces that would serve but can't be had for this case, and why. */
+      elsewhere: Elsewhere[];
+    }
+  | {
+      kind: 'chain';
+      needId: string;
+      importance: 'mustHave' | 'backUp';
+      steps: StepKey[];
+      /** For each smallest way to close the chain: what would have to be added to what is at hand. */
+      wouldClose: ItemId[][];
+      /** Slots that nothing at hand fills. */
+      emptySlots: SlotName[];
+      nearMisses: NearMiss[];
+      elsewhere: Elsewhere[];
+    };
+
+/** A piece that exists but can't be had for this case. */
+export interface Elsewhere {
+  itemId: ItemId;
+  in: { kind: 'set'; setId: SetId; code: string } | { kind: 'pack'; stockId: StockId };
+  because: Unavailable;
+}
+
+export type Unavailable =
+  | { kind: 'notInStore'; step: string; readyAt: string | null }
+  | { kind: 'held'; reason: string }
+  | { kind: 'pastUseBy'; useBy: PlainDate };
+
+/** A set that can't be opened now, named because it would help. */
+export interface UnavailableSet {
+  setId: SetId;
+  code: string;
+  configurationName: string;
+  because: Unavailable;
+  /** Needs, short now, that it would help to meet. */
+  wouldMeet: string[];
+}
+
+/** A need that would be met if missing values were known. Never counted as a fit. */
+export interface NotEstablished {
+  needId: string;
+  steps: StepKey[];
+  /** The answers that are not established, with the missing facts inside. */
+  answers: LinkVerdict[];
+  /** True for a length the plan does not state. */
+  lengthNotStated: boolean;
+}
+
+/** One piece whose loss stops a step. */
+export interface SinglePoint {
+  itemId: ItemId;
+  from: SourceRef;
+  steps: StepKey[];
+  needIds: string[];
+  /** Where another one is, that could be fetched. */
+  otherIn: SourceRef[];
+}
+
+/** How many pieces more than needed could be lost before the step is stopped. */
+export interface StepMargin {
+  step: StepKey;
+  spare: number;
+}
+
+/** Another kit with the same number of trays and packs. */
+export interface Tie {
+  setCodes: string[];
+  packs: { itemId: ItemId; quantity: number }[];
+  /** The first aim on which the chosen kit is better; `null` when wholly equal. */
+  chosenFor: 'statedLength' | 'promises' | 'useBy' | 'mass' | 'distance' | null;
+}
+
+/** What would be missing if one chosen tray stayed closed. */
+export interface WithoutOne {
+  setId: SetId;
+  code: string;
+  missing: { needId: string; steps: StepKey[] }[];
+}
+
+/** How sure it is that no kit is better. */
+export type Proof =
+  | { kind: 'optimal'; by: 'search' | 'programme' }
+  /** The time limit ended it: at least `lowerBoundTrays` are needed, `trays` are taken. */
+  | { kind: 'gap'; trays: number; lowerBoundTrays: number; gap: number };
+
+/** Phases of the lay-up; the order of use of domain.md §4. */
+export type UsePhase = 'exposure' | 'temporaryWires' | 'plainScrews' | 'offsetScrews' | 'lagScrews' | 'lockingScrews';
+
+export interface OrderEntry {
+  phase: UsePhase;
+  /** Steps of the phase, in plan order. */
+  steps: StepKey[];
+  /** Instruments in the order their chains use them, then the implants. */
+  items: { slot: SlotName | 'plate' | 'screw' | 'washer' | 'wire'; itemId: ItemId; quantity: number; from: SourceRef }[];
+}
+
+/** One line of the pick list: what to take, from where, for which steps. */
+export interface PickLine {
+  phase: UsePhase;
+  slot: SlotName | 'plate' | 'screw' | 'washer' | 'wire';
+  itemId: ItemId;
+  quantity: number;
+  steps: StepKey[];
+  from: SourceRef;
+  role: KitRole;
+  /** Where the next one is when this one fails: a set or pack that stays in store. */
+  backUpIn: SourceRef[];
+}
+
+export type KitVerdict =
+  /** Everything is at hand and every link is established. */
+  | { kind: 'ready' }
+  /** Nothing is short once the named sets have come back. */
+  | { kind: 'readyAt'; at: string; setCodes: string[] }
+  | { kind: 'short' }
+  /** Nothing is short, but an answer or a length is missing. */
+  | { kind: 'notEstablished' }
+  /** The plan itself is refused by a rule or names what does not exist. */
+  | { kind: 'planStopped' };
+
+export interface LengthCoverFigure {
+  /** Input of the registry's `length-cover`, so that the figure can be repeated and varied. */
+  input: unknown;
+  /** Between 0 and 1; `null` when not established. */
+  cover: number | null;
+  target: number;
+  method: string;
+  assumptions: string[];
+  /** The smallest top-up that reaches the target; `null` when the target is met or out of reach. */
+  topUp: { itemId: ItemId | null; family: string; lengthUm: number; quantity: number; inStoreAs: { stockId: StockId; quantity: number }[] }[] | null;
+  /** Families and lengths that limit the figure. */
+  limitedBy: { family: string; lengthUm: number }[];
+}
+
+/** The answer to a plan: the kit, why it is so, and what is short, uncertain or tied. */
+export interface CaseKit {
+  verdict: KitVerdict;
+  /** Without regard to when sets come back. `onlyWith`: single packs close what the sets leave open. */
+  buildable: 'yes' | 'onlyWith' | 'no';
+  needs: Needs;
+  sets: ChosenSet[];
+  packs: ChosenPack[];
+  steps: StepKit[];
+  chains: ChosenChain[];
+  shorts: Short[];
+  faults: PlanFault[];
+  notEstablished: NotEstablished[];
+  unavailable: UnavailableSet[];
+  singlePoints: SinglePoint[];
+  margins: StepMargin[];
+  ties: Tie[];
+  whyNotFewer: WithoutOne[];
+  proof: Proof;
+  lengthCover: LengthCoverFigure | null;
+  order: OrderEntry[];
+  pickList: PickLine[];
+}

@@ -1,0 +1,34 @@
+/**
+ * A plain integer programme and the port through which it is solved. The core states the programme;
+ * the adapter outside `lib` runs it.
+ */
+export interface IntegerProgramme {
+  /** Minimised; one coefficient per variable. */
+  objective: number[];
+  /** Bounds per variable; `null` above is unbounded. */
+  lower: number[];
+  upper: (number | null)[];
+  /** True where the variable must be whole. */
+  integer: boolean[];
+  /** `lower ≤ Σ coefficient · variable ≤ upper`; `null` is unbounded on that side. */
+  constraints: Constraint[];
+  /** A feasible answer known beforehand; the result is never worse than it. */
+  startFrom: number[] | null;
+}
+
+export interface Constraint {
+  variables: number[];
+  coefficients: number[];
+  lower: number | null;
+  upper: number | null;
+}
+
+export type SolverAnswer =
+  /** Proven to be the best. */
+  | { status: 'optimal'; values: number[]; objective: number; gap: 0 }
+  /** The time ran out: the best found, and how far from the bound it may be (0.03 is 3 %). */
+  | { status: 'timeLimit'; values: number[]; objective: number; gap: number }
+  | { status: 'infeasible' };
+
+/** Solves one programme. Rejects only on a fault of the solver itself, never for a hard instance. */
+export type Solver = (programme: IntegerProgramme, options: { timeLimitMs: number }) => Promise<SolverAnswer>;
