@@ -1,0 +1,41 @@
+import type { Page } from '@playwright/test';
+
+/** Everything that goes wrong on a page without the page saying so. */
+export interface PageProblems {
+  /** From now on, problems whose text matches are part of the test, e.g. `problems.expect(/409/)`. */
+  expect(pattern: RegExp): void;
+  /** Those that no pattern matches. */
+  unexpected(): string[];
+}
+
+/**
+ * Watches a page for console errors, exceptions, failed requests, server errors and requests to other machines.
+ * @param home the address of the server under test
+ */
+export function watchPage(page: Page, home: string): PageProblems {
+  const found: string[] = [];
+  const expected: RegExp[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') found.push(`console: ${message.text()} (${message.location().url})`);
+  });
+  page.on('pageerror', (error) => found.push(`exception: ${error.stack ?? error.message}`));
+  page.on('requestfailed', (request) => {
+    const reason = request.failure()?.errorText ?? '';
+    // leaving a page cuts off what it was still fetching ahead
+    if (reason !== 'net::ERR_ABORTED') found.push(`request failed: ${request.url()} ${reason}`);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 500) found.push(`answer ${response.status()}: ${response.url()}`);
+  });
+  page.on('request', (request) => {
+    const url = new URL(request.url());
+    const own = url.origin === new URL(home).origin || ['data:', 'blob:', 'about:'].includes(url.protocol);
+    if (!own) found.push(`request to another machine: ${request.url()}`);
+  });
+  return {
+    expect: (pattern) => {
+      expected.push(pattern);
+    },
+    unexpected: () => found.filter((text) => !expected.some((pattern) => pattern.test(text))),
+  };
+}

@@ -1,0 +1,68 @@
+import { test as base, expect } from '@playwright/test';
+import { type Hospital, openHospital } from './hospital';
+import { type PageProblems, watchPage } from './page-problems';
+
+/** Gives each spec file its own server and its own fresh demo hospital; the tests of one file share them. */
+interface Hospitals {
+  forFile(file: string): Promise<Hospital>;
+}
+
+interface TestFixtures {
+  /** The server and database of this spec file. Null when BASE_URL names a running server. */
+  hospital: Hospital | null;
+  /** What went wrong on the page; the test fails at its end unless each was expected with `problems.expect`. */
+  problems: PageProblems;
+}
+
+interface WorkerFixtures {
+  hospitals: Hospitals;
+}
+
+/**
+ * Playwright's `test` for this application. Every page is watched: an error in the console, an exception, a request
+ * that failed or that left this machine fails the test.
+ */
+export const test = base.extend<TestFixtures, WorkerFixtures>({
+  hospitals: [
+    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the needed fixtures from this pattern
+    async ({}, use) => {
+      let open: { file: string; hospital: Hospital } | null = null;
+      await use({
+        async forFile(file) {
+          if (open?.file === file) return open.hospital;
+          await open?.hospital.close();
+          open = null;
+          const hospital = await openHospital(file);
+          open = { file, hospital };
+          return hospital;
+        },
+      });
+      await (open as { hospital: Hospital } | null)?.hospital.close();
+    },
+    { scope: 'worker', timeout: 90_000 },
+  ],
+
+  hospital: [
+    async ({ hospitals }, use, testInfo) => {
+      const hospital = process.env.BASE_URL ? null : await hospitals.forFile(testInfo.file);
+      await use(hospital);
+      if (hospital && testInfo.status !== testInfo.expectedStatus) {
+        await testInfo.attach('server output', { body: hospital.serverOutput(), contentType: 'text/plain' });
+      }
+    },
+    { timeout: 90_000 },
+  ],
+
+  baseURL: async ({ hospital }, use) => use(hospital?.address ?? process.env.BASE_URL),
+
+  problems: [
+    async ({ page, baseURL }, use) => {
+      const problems = watchPage(page, baseURL ?? '');
+      await use(problems);
+      expect(problems.unexpected(), 'errors on the page').toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+export { expect };
