@@ -15,8 +15,14 @@ export type Caution = { id: CautionId; sentence: string };
 
 /** In the order they are shown. */
 export const cautions: readonly Caution[] = [
-  { id: 'localPolicy', sentence: 'Local policy and the makers’ instructions for use come before anything shown here.' },
-  { id: 'notASurgicalPlan', sentence: 'A stock and logistics aid, not a surgical plan: the operating surgeon decides.' },
+  {
+    id: 'localPolicy',
+    sentence: 'Local policy and the makers’ instructions for use come before anything shown here.',
+  },
+  {
+    id: 'notASurgicalPlan',
+    sentence: 'A stock and logistics aid, not a surgical plan: the operating surgeon decides.',
+  },
   { id: 'genericCatalogue', sentence: 'The catalogue is generic; replace it with your own.' },
   { id: 'sterility', sentence: 'A person judges sterility when the pack is opened.' },
   { id: 'side', sentence: 'Side is confirmed at time out.' },

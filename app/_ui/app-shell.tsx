@@ -1,0 +1,79 @@
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { cautions } from '@/lib/wording/cautions';
+import styles from './app-shell.module.css';
+import { Cautions } from './cautions';
+import { MainNav } from './main-nav';
+import type { Theme } from './theme';
+import { ThemeToggle } from './theme-toggle';
+import { ToastRegion } from './toast';
+
+/**
+ * The frame round every page, laid out like the title block of a drawing: product, hospital, who is acting, theme; the
+ * navigation under it; then a scale; then the page; and the cautions at the foot.
+ *
+ * @param hospital name shown beside the product
+ * @param person   slot for `PersonSwitch`
+ */
+export function AppShell({
+  hospital,
+  theme,
+  person,
+  children,
+}: {
+  hospital: string;
+  theme: Theme;
+  person?: ReactNode;
+  children: ReactNode;
+}) {
+  return (
+    <>
+      <a href="#main" className={styles.skip} data-print="no">
+        Skip to the page
+      </a>
+      <header className={styles.header}>
+        <div className={styles.block}>
+          <Link href="/" className={styles.product} aria-label="Kitwright, today">
+            <Mark />
+            <span>Kitwright</span>
+          </Link>
+          <p className={styles.hospital}>{hospital}</p>
+          <div className={styles.person}>{person}</div>
+          <div className={styles.theme}>
+            <ThemeToggle initial={theme} />
+          </div>
+          <div className={styles.nav}>
+            <MainNav />
+          </div>
+        </div>
+        <div className={styles.scale} aria-hidden="true" />
+      </header>
+      <main id="main" tabIndex={-1} className={styles.main}>
+        {children}
+      </main>
+      <footer className={styles.footer}>
+        <Cautions lines={cautions} />
+      </footer>
+      <ToastRegion />
+    </>
+  );
+}
+
+/** A plain straight plate with three holes, in the drawings' own line. */
+function Mark() {
+  return (
+    <svg
+      viewBox="0 0 44 18"
+      width="44"
+      height="18"
+      aria-hidden="true"
+      focusable="false"
+      className={styles.mark}
+    >
+      <rect x="1" y="2" width="42" height="14" rx="7" fill="none" stroke="currentColor" strokeWidth="1.75" />
+      <circle cx="10" cy="9" r="3.25" fill="none" stroke="currentColor" strokeWidth="1.75" />
+      <circle cx="22" cy="9" r="3.25" fill="currentColor" stroke="currentColor" strokeWidth="1.75" />
+      <circle cx="34" cy="9" r="3.25" fill="none" stroke="currentColor" strokeWidth="1.75" />
+    </svg>
+  );
+}

@@ -1,0 +1,75 @@
+'use client';
+
+import { useId } from 'react';
+import { Button } from './button';
+import styles from './data-table.module.css';
+import type { Column } from './data-table-columns';
+import type { TableState } from './data-table-state';
+import fieldStyles from './field.module.css';
+
+/** Above a table: which columns to show, and, where heads are gone (cards on a phone), what to sort by. */
+export function DataTableTools<Row>({
+  columns,
+  state,
+  choice,
+  phoneSort,
+}: {
+  columns: readonly Column<Row>[];
+  state: TableState;
+  choice: boolean;
+  phoneSort: boolean;
+}) {
+  const sortId = useId();
+  const hideable = columns.filter((column, index) => index > 0 && column.hideable !== false);
+  const sortable = columns.filter((column) => column.sortable !== false);
+  const offersChoice = choice && hideable.length > 1;
+  if (!offersChoice && !phoneSort) return null;
+  return (
+    <div className={styles.tools} data-print="no">
+      {phoneSort && sortable.length > 0 ? (
+        <div className={styles.phoneSort}>
+          <label htmlFor={sortId}>Sort by</label>
+          <select
+            id={sortId}
+            className={`${fieldStyles.control} ${fieldStyles.select}`}
+            value={state.sortText}
+            onChange={(event) => state.setSortText(event.target.value)}
+          >
+            <option value="">As listed</option>
+            {sortable.flatMap((column) => [
+              <option key={column.id} value={column.id}>
+                {column.header}, ascending
+              </option>,
+              <option key={`-${column.id}`} value={`-${column.id}`}>
+                {column.header}, descending
+              </option>,
+            ])}
+          </select>
+        </div>
+      ) : null}
+      {offersChoice ? (
+        <details className={styles.columns}>
+          <summary>Columns</summary>
+          <fieldset className={styles.columnList}>
+            <legend>Show these columns</legend>
+            {hideable.map((column) => (
+              <label key={column.id} className={styles.columnChoice}>
+                <input
+                  type="checkbox"
+                  checked={state.visibility[column.id] !== false}
+                  onChange={(event) => state.setVisible(column.id, event.target.checked)}
+                />
+                {column.header}
+              </label>
+            ))}
+            {state.columnsChosen ? (
+              <Button size="small" kind="quiet" onClick={state.resetColumns}>
+                As at first
+              </Button>
+            ) : null}
+          </fieldset>
+        </details>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+'use client';
+
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { classNames } from './class-names';
+import styles from './scroll-region.module.css';
+
+/**
+ * Holds what may be wider (or taller) than its place: drawings, grids, fit tables. It takes keyboard focus only while
+ * there is something to scroll to, so it is never an empty tab stop.
+ *
+ * @param tall also limits the height and scrolls within, so that sticky heads stick to the region
+ */
+export function ScrollRegion({
+  label,
+  tall = false,
+  className,
+  children,
+}: {
+  label: string;
+  tall?: boolean;
+  className?: string | undefined;
+  children: ReactNode;
+}) {
+  const region = useRef<HTMLElement>(null);
+  const [overflowing, setOverflowing] = useState(false);
+
+  useEffect(() => {
+    const node = region.current;
+    if (!node) return;
+    const measure = () =>
+      setOverflowing(node.scrollWidth > node.clientWidth + 1 || node.scrollHeight > node.clientHeight + 1);
+    const observer = new ResizeObserver(measure);
+    observer.observe(node);
+    for (const child of node.children) observer.observe(child);
+    measure();
+    return () => observer.disconnect();
+  }, []);
+
+  return (
+    <section
+      ref={region}
+      aria-label={label}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
+      tabIndex={overflowing ? 0 : undefined}
+      className={classNames(styles.region, tall && styles.tall, className)}
+    >
+      {children}
+    </section>
+  );
+}
