@@ -21,7 +21,7 @@ export type PlanFact =
   | { code: 'duplicate-key'; key: string }
   | { code: 'item-unknown'; what: 'plate' | 'wire' | 'washer'; itemId: string }
   | { code: 'item-not-current'; what: 'plate' | 'wire' | 'washer'; name: string; status: 'withdrawn' | 'recalled' }
-  | { code: 'hole-unknown'; holeId: string; plate: string }
+  | { code: 'hole-unknown'; unknownHole: string; plate: string }
   | { code: 'hole-not-decided' }
   | { code: 'zone-beyond-plate'; toUm: number; plateUm: number }
   | { code: 'plate-length-not-stated'; plate: string }

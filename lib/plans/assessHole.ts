@@ -1,0 +1,43 @@
+import type { Hole } from '../catalogue/hole';
+import type { Plate } from '../catalogue/item';
+import { factsOfVerdict, type FitAnswers } from './fitFindings';
+import type { HoleFill } from './plan';
+import { seatsVerdicts } from './holeVerdicts';
+import { assessStatedScrew, candidateScrews, type GroupedFact } from './assessScrew';
+import type { PlanCatalogue } from './planCatalogue';
+
+/** What there is to say about one hole of a planned plate. `undefined` is a hole not decided yet. */
+export function assessHole(
+  fill: HoleFill | undefined,
+  hole: Hole,
+  plate: Plate,
+  catalogue: PlanCatalogue,
+  engine: FitAnswers,
+): GroupedFact[] {
+  if (fill === undefined) return [{ code: 'hole-not-decided', group: 'notEstablished' }];
+  if (fill.purpose === 'empty') return [];
+  if (fill.purpose === 'temporaryWire') return assessWire(fill.wireItemId, hole, catalogue);
+  const { family, facts } = assessStatedScrew(fill, catalogue);
+  if (!family) return facts;
+  const use = { purpose: fill.purpose, cortices: fill.cortices };
+  const verdicts = seatsVerdicts(candidateScrews(fill, family), hole, plate, use, engine);
+  const seats = verdicts.flatMap(({ verdict, lengthsUm }) =>
+    factsOfVerdict(verdict, family.name, verdicts.length > 1 ? lengthsUm.filter((um) => um !== null) : null),
+  );
+  return [...facts, ...seats];
+}
+
+function assessWire(wireItemId: string, hole: Hole, catalogue: PlanCatalogue): GroupedFact[] {
+  const wire = catalogue.items.get(wireItemId);
+  const under = ['wireItemId'];
+  if (wire?.kind !== 'guideWire') return [{ code: 'item-unknown', group: 'stop', what: 'wire', itemId: wireItemId, under }];
+  if (wire.status !== 'current') {
+    return [{ code: 'item-not-current', group: 'stop', what: 'wire', name: wire.name, status: wire.status, under }];
+  }
+  // A wire wider than the narrowest opening goes through no hole; no maker's word can change that.
+  if (wire.diameterUm !== null && hole.openingUm !== null && wire.diameterUm > hole.openingUm) {
+    const { diameterUm: wireUm } = wire;
+    return [{ code: 'wire-too-thick', group: 'stop', wire: wire.name, wireUm, openingUm: hole.openingUm, under }];
+  }
+  return [];
+}
