@@ -1,0 +1,112 @@
+import type { CalculationSource } from '@/lib/calculations/calculation';
+import { writeGrams } from '@/lib/quantities/mass';
+import { countWord, listWords } from './numbers';
+
+/** What a calculation says of itself, on the list, on its page, over the API and beside each figure. */
+export interface CalculationWords {
+  title: string;
+  question: string;
+  formula: string[];
+  assumptions: string[];
+  sources: CalculationSource[];
+}
+
+export const calculationWords = {
+  completeness: {
+    title: 'Completeness',
+    question: 'How complete is this set, in pieces and in must-haves, who may send it, and is it too heavy?',
+    formula: [
+      'Pieces = Σ min(found, expected) ÷ Σ expected',
+      'Must-haves = lines of class 1–2 at or above their minimum ÷ all such lines',
+      'Mass = Σ found × mass of one + basket and container',
+    ],
+    assumptions: [
+      'Only sound pieces are counted as found.',
+      'A surplus on one line never makes up for a shortage on another.',
+      'Substitutes are approved one way, for class 2 only; a piece stands in once, and only beyond its own line’s minimum.',
+      'Masses are those of the catalogue; a mass that is not stated is reported, never taken as nothing.',
+    ],
+    sources: [
+      { text: '25 lb (11.34 kg) with container: ANSI/AAMI ST77, 4.3.5' },
+      { text: '7 kg: perioperative nurses’ crate weight project, New Zealand' },
+      { text: '10 kg: European practice', fromMemory: true },
+      { text: 'Who may send a short set: local policy' },
+    ],
+  },
+  'length-feasibility': {
+    title: 'Length feasibility',
+    question: 'Can every hole be filled with a screw length accepted for it, from the pieces at hand?',
+    formula: [
+      'Largest matching between holes and pieces (augmenting paths)',
+      'Where it fails: a smallest group of holes H with pieces accepted by H < |H| (Hall’s theorem)',
+    ],
+    assumptions: [
+      'One piece fills one hole.',
+      'Only lengths named as accepted count; no other implant is ever offered.',
+    ],
+    sources: [
+      {
+        text: 'P. Hall, On representatives of subsets, J. London Math. Soc. 10 (1935) 26–30',
+        fromMemory: true,
+      },
+    ],
+  },
+} satisfies Record<string, CalculationWords>;
+
+export const duplicateName = (name: string): string =>
+  `“${name}” is given twice: give each its own name, or join the two.`;
+
+export const noSuchFamily = (family: string, known: readonly string[]): string =>
+  `“${family}” is not among the screws (${listWords(known)}): add it there, or correct the name.`;
+
+/** `14: 2, 16: not counted`. */
+export function stockWords(stock: readonly { mm: number; pieces: number | null }[]): string {
+  return stock.map(({ mm, pieces }) => `${mm} mm: ${pieces ?? 'not counted'}`).join(', ');
+}
+
+/** "A, B and C take only 16 or 18; there are two." and "One more 16 or one more 18." */
+export function shortLengths(short: {
+  holes: readonly string[];
+  lengthsMm: readonly number[];
+  pieces: number;
+  oneMoreOfMm: readonly number[];
+  made: boolean;
+}): { sentence: string; fix: string } {
+  const { holes, lengthsMm, pieces, oneMoreOfMm, made } = short;
+  const take = `${listWords(holes)} ${holes.length === 1 ? 'takes' : 'take'} only ${listWords(lengthsMm, 'or')}`;
+  if (!made) {
+    return {
+      sentence: `${take}, which is not among the lengths made.`,
+      fix: 'No piece at hand or made closes this.',
+    };
+  }
+  const there =
+    pieces === 1 ? 'there is one' : pieces === 0 ? 'there is none' : `there are ${countWord(pieces)}`;
+  const fix = listWords(
+    oneMoreOfMm.map((mm) => `one more ${mm}`),
+    'or',
+  );
+  return { sentence: `${take}; ${there}.`, fix: `${fix.charAt(0).toUpperCase()}${fix.slice(1)}.` };
+}
+
+export const completenessWords = {
+  countOf: (line: string) => `count of ${line}`,
+  minimumAboveExpected: (minimum: number, expected: number) =>
+    `The minimum (${minimum}) is above what is expected (${expected}): lower it, or expect more.`,
+  mass: (mass: { foundGrams: number; exact: boolean }) =>
+    mass.exact ? writeGrams(mass.foundGrams) : `at least ${writeGrams(mass.foundGrams)}`,
+  maySend: {
+    whole: 'Every line is whole.',
+    uncounted: (lines: number) => `${lines === 1 ? 'One line is' : `${lines} lines are`} not counted yet.`,
+    surplus: (pieces: number) =>
+      `${pieces === 1 ? 'One piece is' : `${pieces} pieces are`} over: their home must be found first.`,
+    classOne: (lines: readonly string[]) =>
+      `${listWords(lines)}: class 1 is short. Held; only theatre lead and operating surgeon together, for one named case.`,
+    classTwo: (lines: readonly string[]) =>
+      `${listWords(lines)}: class 2 is short, and no approved substitute is there. The supervisor decides; the named substitute must travel with the set as a sterile pouch.`,
+    carried: (lines: readonly string[]) =>
+      `${listWords(lines)}: carried by a substitute or a sterile pouch. The supervisor decides.`,
+    short: (lines: number) =>
+      `${lines === 1 ? 'One line is' : `${lines} lines are`} short, but no must-have is below its minimum: label and sheet say SHORT.`,
+  },
+};
