@@ -29,22 +29,24 @@ export function DataTableTools<Row>({
       {phoneSort && sortable.length > 0 ? (
         <div className={styles.phoneSort}>
           <label htmlFor={sortId}>Sort by</label>
-          <select
-            id={sortId}
-            className={`${fieldStyles.control} ${fieldStyles.select}`}
-            value={state.sortText}
-            onChange={(event) => state.setSortText(event.target.value)}
-          >
-            <option value="">As listed</option>
-            {sortable.flatMap((column) => [
-              <option key={column.id} value={column.id}>
-                {column.header}, ascending
-              </option>,
-              <option key={`-${column.id}`} value={`-${column.id}`}>
-                {column.header}, descending
-              </option>,
-            ])}
-          </select>
+          <div className={fieldStyles.selectFrame}>
+            <select
+              id={sortId}
+              className={`${fieldStyles.control} ${fieldStyles.select}`}
+              value={state.sortText}
+              onChange={(event) => state.setSortText(event.target.value)}
+            >
+              <option value="">As listed</option>
+              {sortable.flatMap((column) => [
+                <option key={column.id} value={column.id}>
+                  {column.header}, ascending
+                </option>,
+                <option key={`-${column.id}`} value={`-${column.id}`}>
+                  {column.header}, descending
+                </option>,
+              ])}
+            </select>
+          </div>
         </div>
       ) : null}
       {offersChoice ? (

@@ -107,6 +107,7 @@ export function DataTable<Row>({
     <div
       className={classNames(
         styles.wrap,
+        !hideCaption && styles.captioned,
         dense && styles.dense,
         wide && styles.wide,
         phone === 'cards' && !wide && styles.cards,

@@ -40,7 +40,7 @@ export function ScrollRegion({
     <section
       ref={region}
       aria-label={label}
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
+      // A region that scrolls must be reachable by keyboard (WCAG 2.1.1).
       tabIndex={overflowing ? 0 : undefined}
       className={classNames(styles.region, tall && styles.tall, className)}
     >

@@ -30,25 +30,27 @@ export function SelectField({
 }) {
   return (
     <FieldFrame field={field} width={width}>
-      <select
-        {...fieldAttributes(field)}
-        className={classNames(styles.control, styles.select)}
-        value={value}
-        defaultValue={defaultValue}
-        onChange={onValue ? (event) => onValue(event.target.value) : undefined}
-        disabled={field.disabled}
-      >
-        {blank === undefined ? null : <option value="">{blank}</option>}
-        {options.map((entry) =>
-          'group' in entry ? (
-            <optgroup key={entry.group} label={entry.group}>
-              {entry.options.map(renderOption)}
-            </optgroup>
-          ) : (
-            renderOption(entry)
-          ),
-        )}
-      </select>
+      <div className={styles.selectFrame}>
+        <select
+          {...fieldAttributes(field)}
+          className={classNames(styles.control, styles.select)}
+          value={value}
+          defaultValue={defaultValue}
+          onChange={onValue ? (event) => onValue(event.target.value) : undefined}
+          disabled={field.disabled}
+        >
+          {blank === undefined ? null : <option value="">{blank}</option>}
+          {options.map((entry) =>
+            'group' in entry ? (
+              <optgroup key={entry.group} label={entry.group}>
+                {entry.options.map(renderOption)}
+              </optgroup>
+            ) : (
+              renderOption(entry)
+            ),
+          )}
+        </select>
+      </div>
     </FieldFrame>
   );
 }
