@@ -61,10 +61,29 @@ CREATE TABLE fit_rules (
   drafted_by TEXT REFERENCES people(id),
   approved_by TEXT REFERENCES people(id),
   in_force_from TEXT,
+  in_force_until TEXT,
+  withdrawal_asked_by TEXT REFERENCES people(id),
+  withdrawn_by TEXT REFERENCES people(id),
   version INTEGER NOT NULL CHECK (version > 0),
-  CHECK (approved_by IS NULL OR approved_by IS NOT drafted_by)
+  -- Two people: nobody approves a draft, or agrees to a withdrawal, of their own.
+  CHECK (approved_by IS NULL OR approved_by IS NOT drafted_by),
+  CHECK (status = 'draft' OR drafted_by IS NULL OR approved_by IS NOT NULL),
+  CHECK (status = 'draft' OR in_force_from IS NOT NULL),
+  CHECK (withdrawn_by IS NULL OR (withdrawal_asked_by IS NOT NULL AND withdrawn_by <> withdrawal_asked_by))
 ) STRICT;
-CREATE UNIQUE INDEX one_rule_of_a_code_in_force ON fit_rules (code) WHERE status = 'inForce';
+CREATE UNIQUE INDEX one_rule_of_a_code_in_force ON fit_rules (code) WHERE status = 'inForce' AND in_force_until IS NULL;
+CREATE UNIQUE INDEX one_draft_of_a_code ON fit_rules (code) WHERE status = 'draft';
+CREATE UNIQUE INDEX one_version_of_a_code ON fit_rules (code, version);
+CREATE TRIGGER frozen_rule BEFORE UPDATE ON fit_rules
+  WHEN old.status <> 'draft' AND (new.code IS NOT old.code OR new.relation IS NOT old.relation
+    OR new.applies_when IS NOT old.applies_when OR new.requires IS NOT old.requires OR new.severity IS NOT old.severity
+    OR new.sentence IS NOT old.sentence OR new.source IS NOT old.source OR new.version IS NOT old.version
+    OR new.drafted_by IS NOT old.drafted_by OR new.approved_by IS NOT old.approved_by
+    OR new.in_force_from IS NOT old.in_force_from OR new.status = 'draft'
+    OR (old.status = 'withdrawn' AND new.status <> 'withdrawn'))
+  BEGIN SELECT raise(ABORT, 'a rule in force never changes: draft its next version'); END;
+CREATE TRIGGER kept_rule BEFORE DELETE ON fit_rules WHEN old.status <> 'draft'
+  BEGIN SELECT raise(ABORT, 'a rule that was in force is never deleted'); END;
 
 CREATE TABLE fit_exceptions (
   id TEXT PRIMARY KEY CHECK (id GLOB 'exception_*'),
@@ -78,11 +97,29 @@ CREATE TABLE fit_exceptions (
   drafted_by TEXT REFERENCES people(id),
   approved_by TEXT REFERENCES people(id),
   in_force_from TEXT,
+  in_force_until TEXT,
+  withdrawal_asked_by TEXT REFERENCES people(id),
+  withdrawn_by TEXT REFERENCES people(id),
   version INTEGER NOT NULL CHECK (version > 0),
-  CHECK (approved_by IS NULL OR approved_by IS NOT drafted_by)
+  -- Two people: nobody approves a draft, or agrees to a withdrawal, of their own.
+  CHECK (approved_by IS NULL OR approved_by IS NOT drafted_by),
+  CHECK (status = 'draft' OR drafted_by IS NULL OR approved_by IS NOT NULL),
+  CHECK (status = 'draft' OR in_force_from IS NOT NULL),
+  CHECK (withdrawn_by IS NULL OR (withdrawal_asked_by IS NOT NULL AND withdrawn_by <> withdrawal_asked_by))
 ) STRICT;
 CREATE UNIQUE INDEX one_exception_of_a_pair_in_force
-  ON fit_exceptions (relation, first_item_id, second_item_id) WHERE status = 'inForce';
+  ON fit_exceptions (relation, min(first_item_id, second_item_id), max(first_item_id, second_item_id))
+  WHERE status = 'inForce' AND in_force_until IS NULL;
+CREATE TRIGGER frozen_exception BEFORE UPDATE ON fit_exceptions
+  WHEN old.status <> 'draft' AND (new.relation IS NOT old.relation OR new.first_item_id IS NOT old.first_item_id
+    OR new.second_item_id IS NOT old.second_item_id OR new.answer IS NOT old.answer
+    OR new.sentence IS NOT old.sentence OR new.source IS NOT old.source OR new.version IS NOT old.version
+    OR new.drafted_by IS NOT old.drafted_by OR new.approved_by IS NOT old.approved_by
+    OR new.in_force_from IS NOT old.in_force_from OR new.status = 'draft'
+    OR (old.status = 'withdrawn' AND new.status <> 'withdrawn'))
+  BEGIN SELECT raise(ABORT, 'an exception in force never changes'); END;
+CREATE TRIGGER kept_exception BEFORE DELETE ON fit_exceptions WHEN old.status <> 'draft'
+  BEGIN SELECT raise(ABORT, 'an exception that was in force is never deleted'); END;
 
 CREATE TABLE places (
   id TEXT PRIMARY KEY CHECK (id GLOB 'place_*'),

@@ -53,6 +53,9 @@ export const fitRules = sqliteTable('fit_rules', {
   draftedBy: text('drafted_by'),
   approvedBy: text('approved_by'),
   inForceFrom: text('in_force_from'),
+  inForceUntil: text('in_force_until'),
+  withdrawalAskedBy: text('withdrawal_asked_by'),
+  withdrawnBy: text('withdrawn_by'),
   version: integer('version').notNull(),
 });
 
@@ -68,5 +71,8 @@ export const fitExceptions = sqliteTable('fit_exceptions', {
   draftedBy: text('drafted_by'),
   approvedBy: text('approved_by'),
   inForceFrom: text('in_force_from'),
+  inForceUntil: text('in_force_until'),
+  withdrawalAskedBy: text('withdrawal_asked_by'),
+  withdrawnBy: text('withdrawn_by'),
   version: integer('version').notNull(),
 });

@@ -31,6 +31,9 @@ export interface SleeveByEnd {
   endIndex: number;
 }
 
+/** An item with a shank that goes into a handle or a limiter. */
+export type Shanked = Extract<Item, { coupling: Coupling | null }>;
+
 /** One thing asked of the rules. Each relation has its own participants. */
 export type Question =
   | { relation: 'seats'; screw: Screw; hole: Hole; plate: Plate | null; use: ScrewUse | null }
@@ -48,7 +51,7 @@ export type Question =
   | { relation: 'countersinks'; countersink: Countersink; screw: Screw }
   | { relation: 'measures'; gauge: DepthGauge; screw: Screw; use: ScrewUse | null }
   | { relation: 'turns'; driver: Driver; screw: Screw }
-  | { relation: 'joins'; shank: Item & { coupling: Coupling | null }; socket: Handle | TorqueLimiter }
+  | { relation: 'joins'; shank: Shanked; socket: Handle | TorqueLimiter }
   | { relation: 'limits'; limiter: TorqueLimiter; screw: Screw }
   | { relation: 'wearsWith'; first: Item; second: Item }
   | { relation: 'sides'; plate: Plate; limb: 'left' | 'right' };

@@ -23,7 +23,7 @@ export const severity = z.enum(['stops', 'caution', 'note']);
 export type Severity = z.infer<typeof severity>;
 
 /**
- * A value in a condition: a fact of a participant (`screw.threadUm`, `hole.holeClass`, see fields.ts),
+ * A value in a condition: a fact of a participant (`screw.threadUm`, `hole.holeClass`, see facts.ts),
  * a constant, a local setting, or a difference or sum of values in the same unit.
  */
 export type Term =
@@ -81,22 +81,36 @@ export const source = z.discriminatedUnion('kind', [
 ]);
 export type Source = z.infer<typeof source>;
 
+/**
+ * How a rule or an exception comes into force and leaves it: drafted by one person, approved by another, in
+ * force from a date; replaced by its next version or withdrawn, again by two people, from a date. What is in
+ * force never changes. The rules the program starts with were drafted by nobody (`null`).
+ */
+const lifecycle = {
+  status: z.enum(['draft', 'inForce', 'withdrawn']),
+  draftedBy: personId.nullable(),
+  approvedBy: personId.nullable(),
+  inForceFrom: plainDate.nullable(),
+  /** The first day on which it no longer holds; `null` while there is none. */
+  inForceUntil: plainDate.nullable(),
+  /** Who asked for it to be withdrawn; another person has to agree. */
+  withdrawalAskedBy: personId.nullable(),
+  withdrawnBy: personId.nullable(),
+};
+
 export const fitRule = z.object({
   id: ruleId,
   /** Short stable code shown to people and quoted by tests, e.g. `pilot-between-core-and-thread`. */
   code: z.string().regex(/^[a-z][a-z0-9-]{2,60}$/, 'small letters, digits and hyphens'),
   relation,
-  /** Which questions of the relation it governs; unknown here makes the rule not established. */
+  /** Which questions of the relation it governs; unknown here leaves the rule missing, unless what it requires holds. */
   appliesWhen: condition,
   requires: condition,
   severity,
   /** The sentence shown when it is not met; `{participant.fact}` is replaced by the value. */
   sentence: z.string().trim().min(8, 'a sentence people can act on').max(300),
   source,
-  status: z.enum(['draft', 'inForce', 'withdrawn']),
-  draftedBy: personId.nullable(),
-  approvedBy: personId.nullable(),
-  inForceFrom: plainDate.nullable(),
+  ...lifecycle,
   version: z.number().int().positive(),
 });
 export type FitRule = z.infer<typeof fitRule>;
@@ -110,17 +124,15 @@ export const fitException = z.object({
   answer: z.enum(['allow', 'deny']),
   sentence: z.string().trim().min(8).max(300),
   source,
-  status: z.enum(['draft', 'inForce', 'withdrawn']),
-  draftedBy: personId.nullable(),
-  approvedBy: personId.nullable(),
-  inForceFrom: plainDate.nullable(),
+  ...lifecycle,
   version: z.number().int().positive(),
 });
 export type FitException = z.infer<typeof fitException>;
 
 /** Local settings that rules may refer to. */
-export interface FitSettings {
+export const fitSettings = z.object({
   /** How much wider than the bit a sleeve's bore may be; default 200 µm. */
-  sleeveToleranceUm: number;
-}
+  sleeveToleranceUm: z.number().int('whole micrometres').min(0).max(5_000, 'at most 5 mm'),
+});
+export type FitSettings = z.infer<typeof fitSettings>;
 export const DEFAULT_FIT_SETTINGS: FitSettings = { sleeveToleranceUm: 200 };

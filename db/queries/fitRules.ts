@@ -1,0 +1,115 @@
+import { asc, desc, eq, ne, sql } from 'drizzle-orm';
+import { createFitEngine, type FitEngine } from '@/lib/fit/engine';
+import { DEFAULT_FIT_SETTINGS, type FitException, type FitRule, type FitSettings, fitSettings } from '@/lib/fit/rule';
+import { standingOn } from '@/lib/fit/standing';
+import { plainDate, type PlainDate } from '@/lib/quantities/plainDate';
+import type { Database } from '../client';
+import { exceptionFromRow, ruleFromRow } from '../mappers/fitRule';
+import { fitExceptions, fitRules, items, settings } from '../schema';
+
+type Reading = Pick<Database, 'read'>;
+
+/** The settings row that rules read their local limits from. */
+export const FIT_SETTINGS_KEY = 'fit';
+
+/** Every rule in every version, drafts and withdrawn ones too, by relation, code and version (newest first). */
+export async function listFitRules({ read }: Reading): Promise<FitRule[]> {
+  const rows = await read.select().from(fitRules).orderBy(asc(fitRules.relation), asc(fitRules.code), desc(fitRules.version));
+  return rows.map(ruleFromRow);
+}
+
+/** Every version of one rule, newest first; empty when there is no such code. */
+export async function fitRuleVersions({ read }: Reading, code: string): Promise<FitRule[]> {
+  const rows = await read.select().from(fitRules).where(eq(fitRules.code, code)).orderBy(desc(fitRules.version));
+  return rows.map(ruleFromRow);
+}
+
+/** Every named exception, drafts and withdrawn ones too, newest version first. */
+export async function listFitExceptions({ read }: Reading): Promise<FitException[]> {
+  const rows = await read.select().from(fitExceptions).orderBy(asc(fitExceptions.relation), desc(fitExceptions.version));
+  return rows.map(exceptionFromRow);
+}
+
+/** Local limits that rules refer to; the defaults until the hospital has set its own. */
+export async function loadFitSettings({ read }: Reading): Promise<FitSettings> {
+  const [row] = await read.select().from(settings).where(eq(settings.key, FIT_SETTINGS_KEY));
+  return row ? fitSettings.parse(row.value) : DEFAULT_FIT_SETTINGS;
+}
+
+/** What holds on one day, before it is made into an engine: rules, exceptions and settings. */
+export interface FitBasis {
+  rules: FitRule[];
+  exceptions: FitException[];
+  settings: FitSettings;
+}
+
+/**
+ * The rules, exceptions and settings in force on `today`. An exception that names a screw is given for every
+ * screw of its screw family: a length is not another design.
+ */
+export async function loadFitBasis(db: Reading, today: PlainDate): Promise<FitBasis> {
+  const [rules, exceptions, ofFamily, local] = await Promise.all([
+    db.read.select().from(fitRules).where(ne(fitRules.status, 'draft')),
+    db.read.select().from(fitExceptions).where(ne(fitExceptions.status, 'draft')),
+    familiesNamed(db),
+    loadFitSettings(db),
+  ]);
+  return {
+    rules: rules.map(ruleFromRow).filter((rule) => standingOn(rule, today) === 'inForce'),
+    exceptions: exceptions
+      .map(exceptionFromRow)
+      .filter((exception) => standingOn(exception, today) === 'inForce')
+      .flatMap((exception) => overFamilies(exception, ofFamily)),
+    settings: local,
+  };
+}
+
+/** For each screw that an exception names: all screws of its family. */
+async function familiesNamed({ read }: Reading): Promise<Map<string, string[]>> {
+  const rows = await read.all<{ named: string; member: string }>(sql`
+    SELECT named.id AS named, member.id AS member FROM ${items} AS named
+    JOIN ${items} AS member ON member.kind = 'screw' AND member.screw_family = named.screw_family
+    WHERE named.kind = 'screw' AND named.id IN
+      (SELECT first_item_id FROM ${fitExceptions} UNION SELECT second_item_id FROM ${fitExceptions})`);
+  const families = new Map<string, string[]>();
+  for (const { named, member } of rows) families.set(named, [...(families.get(named) ?? []), member]);
+  return families;
+}
+
+/** One exception per pair of members of the families its two items belong to. */
+export function overFamilies(exception: FitException, families: ReadonlyMap<string, readonly string[]>): FitException[] {
+  const first = families.get(exception.firstItemId) ?? [exception.firstItemId];
+  const second = families.get(exception.secondItemId) ?? [exception.secondItemId];
+  return first.flatMap((a) =>
+    second.map((b) => ({ ...exception, firstItemId: a, secondItemId: b }) as FitException),
+  );
+}
+
+const kept = new WeakMap<Database['read'], { stamp: string; engine: FitEngine }>();
+
+/**
+ * The engine of what is in force on `today` (the database's own local date unless told). It is kept until a rule,
+ * an exception, a screw family an exception names, or a setting changes, so asking for it again costs a fraction
+ * of a millisecond.
+ */
+export async function loadFitEngine(db: Reading, today?: PlainDate): Promise<FitEngine> {
+  const stamp = await stampOf(db, today);
+  const before = kept.get(db.read);
+  if (before?.stamp === stamp.text) return before.engine;
+  const engine = createFitEngine(await loadFitBasis(db, stamp.today));
+  kept.set(db.read, { stamp: stamp.text, engine });
+  return engine;
+}
+
+async function stampOf({ read }: Reading, today?: PlainDate): Promise<{ text: string; today: PlainDate }> {
+  const life = sql`id || status || version || coalesce(in_force_from, '') || coalesce(in_force_until, '')`;
+  const [row] = await read.all<{ today: string; stamp: string }>(sql`
+    SELECT date('now', 'localtime') AS today,
+      (SELECT coalesce(group_concat(${life}), '') FROM ${fitRules}) || '|' ||
+      (SELECT coalesce(group_concat(${life}), '') FROM ${fitExceptions}) || '|' ||
+      (SELECT coalesce(max(value), '') FROM ${settings} WHERE key = ${FIT_SETTINGS_KEY}) || '|' ||
+      (SELECT count(*) FROM ${fitExceptions} JOIN ${items} ON kind = 'screw') AS stamp`);
+  if (!row) throw new Error('the database did not answer what day it is');
+  const day = today ?? plainDate.parse(row.today);
+  return { text: `${day}|${row.stamp}`, today: day };
+}
