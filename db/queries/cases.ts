@@ -1,0 +1,116 @@
+import { and, asc, desc, eq, gte, lt } from 'drizzle-orm';
+import { caseId, personId, theatreId, type CaseId, type PersonId, type TheatreId } from '@/lib/identity/ids';
+import type { PlanVersion } from '@/lib/plans/planVersion';
+import type { Construct } from '@/lib/plans/plan';
+import { plainDate, type PlainDate } from '@/lib/quantities/plainDate';
+import { caseRegion, limb, urgency, type Urgency } from '@/lib/theatre/surgicalCase';
+import type { Database } from '../client';
+import { planFromRow } from '../mappers/plan';
+import { cases, people, plans, theatres } from '../schema';
+
+/** A case as it is booked. */
+export interface BookedCaseRow {
+  id: CaseId;
+  reference: string;
+  theatreId: TheatreId;
+  theatre: string;
+  caseDate: PlainDate;
+  startsAt: string;
+  endsAt: string;
+  region: Construct['region'];
+  limb: 'left' | 'right';
+  surgeonId: PersonId;
+  surgeon: string;
+  urgency: Urgency;
+}
+
+/** A case on the theatre list, with how far its plan is. */
+export interface ListedCase extends BookedCaseRow {
+  /** The version that counts, and whether a newer draft is being written. */
+  plan: { confirmedVersion: number | null; draftVersion: number | null };
+}
+
+const booked = {
+  id: cases.id,
+  reference: cases.reference,
+  theatreId: cases.theatreId,
+  theatre: theatres.name,
+  caseDate: cases.caseDate,
+  startsAt: cases.startsAt,
+  endsAt: cases.endsAt,
+  region: cases.region,
+  limb: cases.limb,
+  surgeonId: cases.surgeonId,
+  surgeon: people.name,
+  urgency: cases.urgency,
+};
+
+type Row = { [K in keyof typeof booked]: string };
+
+function bookedCase(row: Row): BookedCaseRow {
+  return {
+    ...row,
+    id: caseId.parse(row.id),
+    theatreId: theatreId.parse(row.theatreId),
+    caseDate: plainDate.parse(row.caseDate),
+    region: caseRegion.parse(row.region),
+    limb: limb.parse(row.limb),
+    surgeonId: personId.parse(row.surgeonId),
+    urgency: urgency.parse(row.urgency),
+  };
+}
+
+/** The theatre list from one date up to, but without, another: by time, then theatre. */
+export async function listCases(
+  { read }: Pick<Database, 'read'>,
+  from: PlainDate,
+  before: PlainDate,
+): Promise<ListedCase[]> {
+  const within = and(gte(cases.caseDate, from), lt(cases.caseDate, before));
+  const [rows, versions] = await Promise.all([
+    read
+      .select(booked)
+      .from(cases)
+      .innerJoin(theatres, eq(theatres.id, cases.theatreId))
+      .innerJoin(people, eq(people.id, cases.surgeonId))
+      .where(within)
+      .orderBy(asc(cases.startsAt), asc(theatres.name)),
+    read
+      .select({ caseId: plans.caseId, version: plans.version, status: plans.status })
+      .from(plans)
+      .innerJoin(cases, eq(cases.id, plans.caseId))
+      .where(within),
+  ]);
+  const versionOf = (id: string, status: string) =>
+    versions.find((plan) => plan.caseId === id && plan.status === status)?.version ?? null;
+  return rows.map((row) => ({
+    ...bookedCase(row),
+    plan: { confirmedVersion: versionOf(row.id, 'confirmed'), draftVersion: versionOf(row.id, 'draft') },
+  }));
+}
+
+/** One case by its id; `null` when there is none. */
+export async function findCase({ read }: Pick<Database, 'read'>, id: string): Promise<BookedCaseRow | null> {
+  const [row] = await read
+    .select(booked)
+    .from(cases)
+    .innerJoin(theatres, eq(theatres.id, cases.theatreId))
+    .innerJoin(people, eq(people.id, cases.surgeonId))
+    .where(eq(cases.id, id));
+  return row ? bookedCase(row) : null;
+}
+
+/** All versions of a case's plan, the newest first. */
+export async function listPlanVersions({ read }: Pick<Database, 'read'>, id: string): Promise<PlanVersion[]> {
+  const rows = await read.select().from(plans).where(eq(plans.caseId, id)).orderBy(desc(plans.version));
+  return rows.map(planFromRow);
+}
+
+/** What a booking chooses from. */
+export async function bookingChoices({ read }: Pick<Database, 'read'>) {
+  const [rooms, surgeons] = await Promise.all([
+    read.select().from(theatres).orderBy(asc(theatres.name)),
+    read.select({ id: people.id, name: people.name }).from(people).where(eq(people.role, 'surgeon')).orderBy(asc(people.name)),
+  ]);
+  return { theatres: rooms, surgeons };
+}

@@ -1,0 +1,31 @@
+import { failed, ok, problemsFromZod, type Problem, type Result } from '../identity/result';
+import { patientDataWarnings } from '../theatre/patientDataWarning';
+import { patientDataSentence } from '../wording/cases';
+import { construct, type Construct } from './plan';
+
+/**
+ * Parses a construct sent from outside. A note that looks like a patient's data is refused unless the
+ * writer says that it isn't (`notPatientData`): it must not be kept even for the moment before it is seen.
+ */
+export function checkConstruct(raw: unknown, notPatientData: boolean): Result<Construct> {
+  const parsed = construct.safeParse(raw);
+  const text = noteOf(raw);
+  const warned = notPatientData ? [] : textProblems(text, ['note']);
+  if (!parsed.success) return failed(...problemsFromZod(parsed.error), ...warned);
+  return warned.length > 0 ? failed(...warned) : ok(parsed.data);
+}
+
+/** Problems for a text that looks like a patient's data. */
+export function textProblems(text: string, path: (string | number)[]): Problem[] {
+  return patientDataWarnings(text).map(({ kind, excerpt }) => ({
+    path,
+    code: 'looks-like-patient-data',
+    message: patientDataSentence(kind, excerpt),
+  }));
+}
+
+function noteOf(raw: unknown): string {
+  const note = typeof raw === 'object' && raw !== null && 'note' in raw ? raw.note : null;
+  // Long enough for any note that could be kept; the rest is refused for its length.
+  return typeof note === 'string' ? note.slice(0, 600) : '';
+}
