@@ -5,4 +5,5 @@ import type { fitExceptions, fitRules } from '../schema';
 export const ruleFromRow = (row: typeof fitRules.$inferSelect): FitRule => fitRule.parse(row);
 
 /** A row as a named exception, parsed. */
-export const exceptionFromRow = (row: typeof fitExceptions.$inferSelect): FitException => fitException.parse(row);
+export const exceptionFromRow = (row: typeof fitExceptions.$inferSelect): FitException =>
+  fitException.parse(row);

@@ -1,8 +1,14 @@
 import { asc, desc, eq, ne, sql } from 'drizzle-orm';
 import { createFitEngine, type FitEngine } from '@/lib/fit/engine';
-import { DEFAULT_FIT_SETTINGS, type FitException, type FitRule, type FitSettings, fitSettings } from '@/lib/fit/rule';
+import {
+  DEFAULT_FIT_SETTINGS,
+  type FitException,
+  type FitRule,
+  type FitSettings,
+  fitSettings,
+} from '@/lib/fit/rule';
 import { standingOn } from '@/lib/fit/standing';
-import { plainDate, type PlainDate } from '@/lib/quantities/plainDate';
+import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import type { Database } from '../client';
 import { exceptionFromRow, ruleFromRow } from '../mappers/fitRule';
 import { fitExceptions, fitRules, items, settings } from '../schema';
@@ -14,19 +20,29 @@ export const FIT_SETTINGS_KEY = 'fit';
 
 /** Every rule in every version, drafts and withdrawn ones too, by relation, code and version (newest first). */
 export async function listFitRules({ read }: Reading): Promise<FitRule[]> {
-  const rows = await read.select().from(fitRules).orderBy(asc(fitRules.relation), asc(fitRules.code), desc(fitRules.version));
+  const rows = await read
+    .select()
+    .from(fitRules)
+    .orderBy(asc(fitRules.relation), asc(fitRules.code), desc(fitRules.version));
   return rows.map(ruleFromRow);
 }
 
 /** Every version of one rule, newest first; empty when there is no such code. */
 export async function fitRuleVersions({ read }: Reading, code: string): Promise<FitRule[]> {
-  const rows = await read.select().from(fitRules).where(eq(fitRules.code, code)).orderBy(desc(fitRules.version));
+  const rows = await read
+    .select()
+    .from(fitRules)
+    .where(eq(fitRules.code, code))
+    .orderBy(desc(fitRules.version));
   return rows.map(ruleFromRow);
 }
 
 /** Every named exception, drafts and withdrawn ones too, newest version first. */
 export async function listFitExceptions({ read }: Reading): Promise<FitException[]> {
-  const rows = await read.select().from(fitExceptions).orderBy(asc(fitExceptions.relation), desc(fitExceptions.version));
+  const rows = await read
+    .select()
+    .from(fitExceptions)
+    .orderBy(asc(fitExceptions.relation), desc(fitExceptions.version));
   return rows.map(exceptionFromRow);
 }
 
@@ -77,7 +93,10 @@ async function familiesNamed({ read }: Reading): Promise<Map<string, string[]>> 
 }
 
 /** One exception per pair of members of the families its two items belong to. */
-export function overFamilies(exception: FitException, families: ReadonlyMap<string, readonly string[]>): FitException[] {
+export function overFamilies(
+  exception: FitException,
+  families: ReadonlyMap<string, readonly string[]>,
+): FitException[] {
   const first = families.get(exception.firstItemId) ?? [exception.firstItemId];
   const second = families.get(exception.secondItemId) ?? [exception.secondItemId];
   return first.flatMap((a) =>
@@ -108,7 +127,8 @@ async function stampOf({ read }: Reading, today?: PlainDate): Promise<{ text: st
       (SELECT coalesce(group_concat(${life}), '') FROM ${fitRules}) || '|' ||
       (SELECT coalesce(group_concat(${life}), '') FROM ${fitExceptions}) || '|' ||
       (SELECT coalesce(max(value), '') FROM ${settings} WHERE key = ${FIT_SETTINGS_KEY}) || '|' ||
-      (SELECT count(*) FROM ${fitExceptions} JOIN ${items} ON kind = 'screw') AS stamp`);
+      (SELECT coalesce(sum(revision), 0) FROM ${items} WHERE kind = 'screw' AND EXISTS (SELECT 1 FROM ${fitExceptions}))
+      AS stamp`);
   if (!row) throw new Error('the database did not answer what day it is');
   const day = today ?? plainDate.parse(row.today);
   return { text: `${day}|${row.stamp}`, today: day };

@@ -30,8 +30,16 @@ type CompiledTerm = (given: Given) => FactValue;
  * Throws on a fact, participant or setting that does not exist: rules are checked before they are kept.
  */
 export function compileCondition(condition: Condition, scope: Scope): Compiled {
-  if ('all' in condition) return settledBy(false, condition.all.map((part) => compileCondition(part, scope)));
-  if ('any' in condition) return settledBy(true, condition.any.map((part) => compileCondition(part, scope)));
+  if ('all' in condition)
+    return settledBy(
+      false,
+      condition.all.map((part) => compileCondition(part, scope)),
+    );
+  if ('any' in condition)
+    return settledBy(
+      true,
+      condition.any.map((part) => compileCondition(part, scope)),
+    );
   if ('not' in condition) {
     const part = compileCondition(condition.not, scope);
     return (given) => {
@@ -45,7 +53,8 @@ export function compileCondition(condition: Condition, scope: Scope): Compiled {
   }
   if ('equal' in condition) return compared(condition.equal, scope, (a, b) => a === b);
   if ('below' in condition) return compared(condition.below, scope, (a, b) => (a as number) < (b as number));
-  if ('atMost' in condition) return compared(condition.atMost, scope, (a, b) => (a as number) <= (b as number));
+  if ('atMost' in condition)
+    return compared(condition.atMost, scope, (a, b) => (a as number) <= (b as number));
   if ('oneOf' in condition) {
     const [subject, constants] = condition.oneOf;
     const value = compileTerm(subject, scope);
@@ -85,7 +94,11 @@ function settledBy(settling: boolean, parts: Compiled[]): Compiled {
   };
 }
 
-function compared(terms: [Term, Term], scope: Scope, test: (a: FactValue, b: FactValue) => boolean): Compiled {
+function compared(
+  terms: [Term, Term],
+  scope: Scope,
+  test: (a: FactValue, b: FactValue) => boolean,
+): Compiled {
   const [left, right] = terms.map((one) => compileTerm(one, scope)) as [CompiledTerm, CompiledTerm];
   return (given) => {
     const a = left(given);

@@ -1,7 +1,13 @@
-import { conditionWords, asSentence, missingSentence, NO_RULE_SENTENCE, writeFactValue } from '../wording/fit';
+import {
+  asSentence,
+  conditionWords,
+  missingSentence,
+  NO_RULE_SENTENCE,
+  writeFactValue,
+} from '../wording/fit';
 import { type Compiled, compileCondition, type Given, namedIn, type Scope } from './condition';
-import { FACTS, type FactValue, PARTICIPANTS } from './facts';
 import type { DeclaredFact } from './facts';
+import { FACTS, type FactValue, PARTICIPANTS } from './facts';
 import type { FactSeen, Finding } from './finding';
 import { itemPairOf } from './pair';
 import type { Outcome, Question, Verdict } from './question';
@@ -124,7 +130,9 @@ function compileRule(rule: FitRule, scope: Scope, facts: CompiledRelation['facts
   const named = namedIn({ all: [rule.appliesWhen, rule.requires] });
   const optional = Object.entries(PARTICIPANTS[rule.relation]).filter(([, { optional }]) => optional);
   const needs = optional
-    .filter(([name]) => !named.takesPart.includes(name) && named.facts.some((fact) => fact.startsWith(`${name}.`)))
+    .filter(
+      ([name]) => !named.takesPart.includes(name) && named.facts.some((fact) => fact.startsWith(`${name}.`)),
+    )
     .map(([name]) => scope.participant(name));
   return {
     rule,
@@ -138,8 +146,14 @@ function compileRule(rule: FitRule, scope: Scope, facts: CompiledRelation['facts
 }
 
 /** Replaces each `{participant.fact}` by the value with its unit. */
-function compileSentence(rule: FitRule, scope: Scope, facts: CompiledRelation['facts']): CompiledRule['brokenSentence'] {
-  const parts = rule.sentence.split(/\{([^{}]*)\}/).map((part, position) => (position % 2 ? scope.fact(part) : part));
+function compileSentence(
+  rule: FitRule,
+  scope: Scope,
+  facts: CompiledRelation['facts'],
+): CompiledRule['brokenSentence'] {
+  const parts = rule.sentence
+    .split(/\{([^{}]*)\}/)
+    .map((part, position) => (position % 2 ? scope.fact(part) : part));
   if (parts.length === 1) return () => rule.sentence;
   return (values) => {
     let sentence = '';
@@ -191,13 +205,18 @@ function finding(
   facts: CompiledRelation['facts'],
   { values, missing }: Given,
 ): Finding {
-  const missingNames = answer === 'missing' ? missing.map((index) => facts[index]?.declared.name ?? '') : [];
+  const missingNames =
+    answer === 'missing' ? [...new Set(missing.map((index) => facts[index]?.declared.statedAs ?? ''))] : [];
   return {
     from: { kind: 'rule', id: rule.id, code: rule.code },
     answer,
     severity: rule.severity,
     sentence:
-      answer === 'met' ? metSentence : answer === 'notMet' ? brokenSentence(values) : missingSentence(rule.relation, missingNames),
+      answer === 'met'
+        ? metSentence
+        : answer === 'notMet'
+          ? brokenSentence(values)
+          : missingSentence(rule.relation, missingNames),
     source: rule.source,
     seen: indexes.map((index) => seen(facts[index], values[index] ?? null)),
     missing: missingNames,
@@ -232,9 +251,13 @@ function noRule(): Finding {
   };
 }
 
-const pairKey = (relation: Relation, a: string, b: string) => (a < b ? `${relation} ${a} ${b}` : `${relation} ${b} ${a}`);
+const pairKey = (relation: Relation, a: string, b: string) =>
+  a < b ? `${relation} ${a} ${b}` : `${relation} ${b} ${a}`;
 
-function exceptionFor(exceptions: ReadonlyMap<string, FitException>, question: Question): FitException | undefined {
+function exceptionFor(
+  exceptions: ReadonlyMap<string, FitException>,
+  question: Question,
+): FitException | undefined {
   const pair = itemPairOf(question);
   return pair ? exceptions.get(pairKey(question.relation, pair[0].id, pair[1].id)) : undefined;
 }

@@ -1,7 +1,7 @@
-import type { Relation } from './rule';
 import type { Question } from './question';
-import * as subjects from './subjects';
+import type { Relation } from './rule';
 import type { Fact, FactUnit, FactValue, Seat } from './subjects';
+import * as subjects from './subjects';
 
 export type { FactUnit, FactValue } from './subjects';
 
@@ -42,7 +42,8 @@ export interface Participant {
   of: (question: Question) => unknown;
 }
 
-type SubjectOf<S extends SubjectName> = (typeof SUBJECT_FACTS)[S] extends Record<string, Fact<infer T>> ? T : never;
+type SubjectOf<S extends SubjectName> =
+  (typeof SUBJECT_FACTS)[S] extends Record<string, Fact<infer T>> ? T : never;
 
 function always<R extends Relation, S extends SubjectName>(
   _relation: R,
@@ -61,7 +62,8 @@ function sometimes<R extends Relation, S extends SubjectName>(
 }
 
 function seatOf({ seat }: QuestionOf<'guides'>): Seat {
-  if (seat.on === 'hole') return { on: 'hole', name: seat.hole.holeClass, plateCode: seat.plate?.code ?? null };
+  if (seat.on === 'hole')
+    return { on: 'hole', name: seat.hole.holeClass, plateCode: seat.plate?.code ?? null };
   return { on: seat.on, name: seat.on, plateCode: null };
 }
 
@@ -144,16 +146,29 @@ export interface DeclaredFact {
   fact: string;
   unit: FactUnit;
   choices: readonly string[] | null;
+  /** What to ask for when it is missing: itself, or the stated fact it is derived from. */
+  statedAs: string;
   read: (subject: unknown) => FactValue;
 }
 
 function declared(relation: Relation): Map<string, DeclaredFact> {
   const all = new Map<string, DeclaredFact>();
   for (const [participant, { subject }] of Object.entries(PARTICIPANTS[relation])) {
-    for (const [fact, { unit, choices, read }] of Object.entries(SUBJECT_FACTS[subject] as Record<string, Fact<never>>)) {
+    for (const [fact, { unit, choices, from, read }] of Object.entries(
+      SUBJECT_FACTS[subject] as Record<string, Fact<never>>,
+    )) {
       const name = `${participant}.${fact}`;
       const reader = read as (subject: unknown) => FactValue;
-      all.set(name, { name, participant, subject, fact, unit, choices: choices ?? null, read: reader });
+      all.set(name, {
+        name,
+        participant,
+        subject,
+        fact,
+        unit,
+        choices: choices ?? null,
+        statedAs: `${participant}.${from ?? fact}`,
+        read: reader,
+      });
     }
   }
   return all;

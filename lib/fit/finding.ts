@@ -9,7 +9,10 @@ export interface FactSeen {
 
 /** One rule's (or exception's) word on one question. */
 export interface Finding {
-  from: { kind: 'rule'; id: RuleId; code: string } | { kind: 'exception'; id: ExceptionId } | { kind: 'noRule' };
+  from:
+    | { kind: 'rule'; id: RuleId; code: string }
+    | { kind: 'exception'; id: ExceptionId }
+    | { kind: 'noRule' };
   /** `met` and `notMet` of the rule itself; `missing` when a fact it needs is not stated. */
   answer: 'met' | 'notMet' | 'missing';
   severity: Severity;

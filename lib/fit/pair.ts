@@ -7,7 +7,9 @@ export function itemPairOf(question: Question): [Item, Item] | null {
     case 'seats':
       return question.plate && [question.screw, question.plate];
     case 'guides':
-      return question.seat.on === 'hole' && question.seat.plate ? [question.by.sleeve, question.seat.plate] : null;
+      return question.seat.on === 'hole' && question.seat.plate
+        ? [question.by.sleeve, question.seat.plate]
+        : null;
     case 'passes':
       return [question.tool, question.by.sleeve];
     case 'pilots':

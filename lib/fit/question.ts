@@ -1,10 +1,11 @@
+import type { Hole } from '../catalogue/hole';
 import type {
   Countersink,
   Coupling,
   DepthGauge,
   DrillBit,
-  DrillSleeve,
   DrillingPosition,
+  DrillSleeve,
   Driver,
   GuideWire,
   Handle,
@@ -15,7 +16,6 @@ import type {
   Tap,
   TorqueLimiter,
 } from '../catalogue/item';
-import type { Hole } from '../catalogue/hole';
 import type { Finding } from './finding';
 
 /** How a screw is to be used; absent in a question that is not about a plan. */
@@ -41,7 +41,10 @@ export type Question =
       relation: 'guides';
       by: SleeveByEnd;
       /** What it is to sit on. */
-      seat: { on: 'hole'; hole: Hole; plate: Plate | null } | { on: 'bone' } | { on: 'glidingHole'; diameterUm: number | null };
+      seat:
+        | { on: 'hole'; hole: Hole; plate: Plate | null }
+        | { on: 'bone' }
+        | { on: 'glidingHole'; diameterUm: number | null };
       position: DrillingPosition | null;
     }
   | { relation: 'passes'; tool: DrillBit | GuideWire; by: SleeveByEnd }

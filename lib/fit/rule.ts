@@ -74,7 +74,11 @@ export const condition: z.ZodType<Condition> = z.lazy(() =>
 
 /** Where a rule or a value comes from. */
 export const source = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('standard'), number: z.string().min(1).max(60), clause: z.string().max(80).nullable() }),
+  z.object({
+    kind: z.literal('standard'),
+    number: z.string().min(1).max(60),
+    clause: z.string().max(80).nullable(),
+  }),
   z.object({ kind: z.literal('instructionsForUse'), maker: z.string().min(1), document: z.string().min(1) }),
   z.object({ kind: z.literal('localPolicy'), owner: z.string().min(1), date: plainDate }),
   z.object({ kind: z.literal('commonPractice') }),

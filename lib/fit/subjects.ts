@@ -1,32 +1,32 @@
+import { HAS_PLAIN_ZONE, HAS_THREADED_ZONE, type Hole, holeClass, plainSeat } from '../catalogue/hole';
 import {
-  coupling,
-  drillingPosition,
   type Countersink,
   type Coupling,
+  coupling,
   type DepthGauge,
   type DrillBit,
   type DrillSleeve,
   type Drive,
   type Driver,
+  drillingPosition,
+  drillSleeve,
   type GuideWire,
   type Handle,
+  ITEM_KINDS,
   type Item,
   type Plate,
   plate,
   type Screw,
-  screw,
   type SleeveEnd,
+  type SleeveSeat,
+  screw,
   sleeveEnd,
   sleeveSeat,
-  type SleeveSeat,
   type Tap,
-  threadForm,
   type TorqueLimiter,
-  drillSleeve,
-  ITEM_KINDS,
+  threadForm,
 } from '../catalogue/item';
-import { HAS_PLAIN_ZONE, HAS_THREADED_ZONE, type Hole, holeClass, plainSeat } from '../catalogue/hole';
-import { material, METAL_GROUP, side } from '../catalogue/measures';
+import { METAL_GROUP, material, side } from '../catalogue/measures';
 import { writeMm } from '../quantities/length';
 import type { ScrewUse, Shanked } from './question';
 
@@ -34,20 +34,37 @@ import type { ScrewUse, Shanked } from './question';
 export type FactValue = string | number | boolean | readonly (string | number)[] | null;
 
 /** The unit, or sort, of a fact's value. Only facts of one unit can be compared. */
-export type FactUnit = 'um' | 'degrees' | 'newtonMillimetres' | 'count' | 'text' | 'flag' | 'umList' | 'textList';
+export type FactUnit =
+  | 'um'
+  | 'degrees'
+  | 'newtonMillimetres'
+  | 'count'
+  | 'text'
+  | 'flag'
+  | 'umList'
+  | 'textList';
 
 export interface Fact<S> {
   unit: FactUnit;
   /** The only values a text can have, where they are listed. */
   choices?: readonly string[];
+  /** For a derived fact: the stated one it comes from, named instead when it is missing. */
+  from?: string;
   read: (subject: S) => FactValue;
 }
 
 const um = <S>(read: (s: S) => number | null): Fact<S> => ({ unit: 'um', read });
-const text = <S>(read: (s: S) => string | null, choices?: readonly string[]): Fact<S> => ({ unit: 'text', choices, read });
+const text = <S>(read: (s: S) => string | null, choices?: readonly string[]): Fact<S> => ({
+  unit: 'text',
+  choices,
+  read,
+});
 const flag = <S>(read: (s: S) => boolean | null): Fact<S> => ({ unit: 'flag', read });
 const torque = <S>(read: (s: S) => number | null): Fact<S> => ({ unit: 'newtonMillimetres', read });
 const degrees = <S>(read: (s: S) => number | null): Fact<S> => ({ unit: 'degrees', read });
+
+/** A fact worked out from another of the same participant. */
+const derived = <S>(from: string, fact: Fact<S>): Fact<S> => ({ ...fact, from });
 
 /** An empty list says nothing, so it counts as not stated. */
 const stated = <T>(list: readonly T[] | null): readonly T[] | null => (list && list.length > 0 ? list : null);
@@ -82,7 +99,8 @@ export function couplingText(shank: Coupling | null): string | null {
   return shank && `${COUPLING_TEXT[shank.form]} ${writeMm(shank.sizeUm)} mm`;
 }
 
-const couplingTexts = (takes: readonly Coupling[] | null) => stated(takes)?.map((one) => couplingText(one) ?? '') ?? null;
+const couplingTexts = (takes: readonly Coupling[] | null) =>
+  stated(takes)?.map((one) => couplingText(one) ?? '') ?? null;
 
 /** What every catalogue entry can be asked. */
 export const itemFacts = {
@@ -92,7 +110,10 @@ export const itemFacts = {
   side: text<Item>((i) => i.side, side.options),
   material: text<Item>((i) => i.material, material.options),
   /** Derived: steel, titanium, cobalt, or none for what is not metal. */
-  metalGroup: text<Item>((i) => i.material && METAL_GROUP[i.material], ['steel', 'titanium', 'cobalt', 'none']),
+  metalGroup: derived(
+    'material',
+    text<Item>((i) => i.material && METAL_GROUP[i.material], ['steel', 'titanium', 'cobalt', 'none']),
+  ),
   status: text<Item>((i) => i.status, ['current', 'withdrawn', 'recalled']),
 };
 
@@ -108,12 +129,21 @@ export const screwFacts = {
   pitchUm: um<Screw>((s) => s.pitchUm),
   head: text<Screw>((s) => s.head, ['spherical', 'conicalPlain', 'threaded']),
   /** Derived: the form under the head, in the words of a hole's seat. */
-  underHead: text<Screw>((s) => (s.head === 'conicalPlain' ? 'conical' : s.head), [...plainSeat.options, 'threaded']),
+  underHead: derived(
+    'head',
+    text<Screw>((s) => (s.head === 'conicalPlain' ? 'conical' : s.head), [...plainSeat.options, 'threaded']),
+  ),
   headUm: um<Screw>((s) => s.headUm),
   /** Derived: whether its head locks in a threaded zone. */
-  locks: flag<Screw>((s) => s.screwKind === 'locking' || (s.head === null ? null : s.head === 'threaded')),
+  locks: derived(
+    'head',
+    flag<Screw>((s) => s.screwKind === 'locking' || (s.head === null ? null : s.head === 'threaded')),
+  ),
   lockingFamily: text<Screw>((s) => s.lockingFamily),
-  driveForm: text<Screw>((s) => s.drive && s.drive.form, ['hexagonSocket', 'hexalobular', 'crossSlot', 'singleSlot', 'square']),
+  driveForm: text<Screw>(
+    (s) => s.drive?.form ?? null,
+    ['hexagonSocket', 'hexalobular', 'crossSlot', 'singleSlot', 'square'],
+  ),
   /** Derived: form and size together. */
   drive: text<Screw>((s) => driveText(s.drive)),
   tip: text<Screw>((s) => s.tip, ['blunt', 'selfTapping', 'selfDrillingSelfTapping']),
@@ -168,7 +198,11 @@ export const endFacts = {
   boreUm: um<SleeveEnd>((e) => e.boreUm),
   outerUm: um<SleeveEnd>((e) => e.outerUm),
   outerForm: text<SleeveEnd>((e) => e.outerForm, sleeveEnd.shape.outerForm.unwrap().options),
-  seatsOn: { unit: 'textList', choices: sleeveSeat.options, read: (e) => stated(e.seatsOn) } satisfies Fact<SleeveEnd>,
+  seatsOn: {
+    unit: 'textList',
+    choices: sleeveSeat.options,
+    read: (e) => stated(e.seatsOn),
+  } satisfies Fact<SleeveEnd>,
   positions: {
     unit: 'textList',
     choices: drillingPosition.options,
@@ -193,7 +227,9 @@ export const seatFacts = {
 };
 
 export const glidingHoleFacts = { diameterUm: um<{ diameterUm: number | null }>((g) => g.diameterUm) };
-export const drillingFacts = { position: text<{ position: string }>((d) => d.position, drillingPosition.options) };
+export const drillingFacts = {
+  position: text<{ position: string }>((d) => d.position, drillingPosition.options),
+};
 export const limbFacts = { side: text<{ side: string }>((l) => l.side, ['left', 'right']) };
 
 export const bitFacts = {
@@ -232,7 +268,7 @@ export const gaugeFacts = {
 
 export const driverFacts = {
   ...itemFacts,
-  driveForm: text<Driver>((d) => d.drive && d.drive.form, screwFacts.driveForm.choices),
+  driveForm: text<Driver>((d) => d.drive?.form ?? null, screwFacts.driveForm.choices),
   drive: text<Driver>((d) => driveText(d.drive)),
   holdsScrew: flag<Driver>((d) => d.holdsScrew),
   lengthUm: um<Driver>((d) => d.lengthUm),
@@ -241,7 +277,7 @@ export const driverFacts = {
 
 export const shankFacts = {
   ...itemFacts,
-  couplingForm: text<Shanked>((i) => i.coupling && i.coupling.form, coupling.shape.form.options),
+  couplingForm: text<Shanked>((i) => i.coupling?.form ?? null, coupling.shape.form.options),
   coupling: text<Shanked>((i) => couplingText(i.coupling)),
   /** Derived: a handle that cannot come off; false for kinds that never have one. */
   fixedHandle: flag<Shanked>((i) => 'fixedHandle' in i && i.fixedHandle),

@@ -49,7 +49,7 @@ export const FACT_WORDS: { [S in SubjectName]: Record<FactNameOf<S>, string> } =
     shaftUm: 'shaft diameter',
     threadLengthUm: 'thread length',
     pitchUm: 'pitch',
-    head: 'head',
+    head: 'head form',
     underHead: 'under-head form',
     headUm: 'head diameter',
     locks: 'threaded head',
@@ -151,16 +151,36 @@ export const TAKES_PART_WORDS: Record<string, { yes: string; no: string }> = {
 /** Each relation: its name as a heading, the question it answers, and the two things it relates. */
 export const RELATION_WORDS: Record<Relation, { name: string; asks: string; between: string }> = {
   seats: { name: 'Seats', asks: 'Does the screw seat in the hole?', between: 'screw in hole' },
-  guides: { name: 'Guides', asks: 'Does the sleeve sit where it is to guide?', between: 'sleeve on hole, bone or gliding hole' },
-  passes: { name: 'Passes', asks: 'Does the bit or wire pass the sleeve?', between: 'bit or wire through sleeve' },
+  guides: {
+    name: 'Guides',
+    asks: 'Does the sleeve sit where it is to guide?',
+    between: 'sleeve on hole, bone or gliding hole',
+  },
+  passes: {
+    name: 'Passes',
+    asks: 'Does the bit or wire pass the sleeve?',
+    between: 'bit or wire through sleeve',
+  },
   pilots: { name: 'Pilots', asks: 'Does the bit drill the screw’s thread hole?', between: 'bit for screw' },
   glides: { name: 'Glides', asks: 'Does the bit drill the screw’s gliding hole?', between: 'bit for screw' },
   taps: { name: 'Taps', asks: 'Does the tap cut the screw’s thread?', between: 'tap for screw' },
-  countersinks: { name: 'Countersinks', asks: 'Does the countersink make room for the head?', between: 'countersink for screw' },
+  countersinks: {
+    name: 'Countersinks',
+    asks: 'Does the countersink make room for the head?',
+    between: 'countersink for screw',
+  },
   measures: { name: 'Measures', asks: 'Does the gauge measure for the screw?', between: 'gauge for screw' },
   turns: { name: 'Turns', asks: 'Does the driver turn the screw?', between: 'driver in screw' },
-  joins: { name: 'Joins', asks: 'Does the shank join the handle or limiter?', between: 'shank in handle or limiter' },
-  limits: { name: 'Limits', asks: 'Does the torque limiter suit the screw?', between: 'torque limiter for screw' },
+  joins: {
+    name: 'Joins',
+    asks: 'Does the shank join the handle or limiter?',
+    between: 'shank in handle or limiter',
+  },
+  limits: {
+    name: 'Limits',
+    asks: 'Does the torque limiter suit the screw?',
+    between: 'torque limiter for screw',
+  },
   wearsWith: { name: 'Wears with', asks: 'May the two metals touch?', between: 'item against item' },
   sides: { name: 'Sides', asks: 'Is the plate for this limb?', between: 'plate on limb' },
 };

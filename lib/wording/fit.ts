@@ -98,7 +98,10 @@ export function conditionWords(relation: Relation, condition: Condition, no = fa
   }
   if ('oneOf' in condition) {
     const unit = unitOf(relation, condition.oneOf[0]);
-    const options = listed(condition.oneOf[1].map((value) => writeFactValue(unit ?? 'text', value)), 'or');
+    const options = listed(
+      condition.oneOf[1].map((value) => writeFactValue(unit ?? 'text', value)),
+      'or',
+    );
     return `${termWords(relation, condition.oneOf[0], unit)} is ${no ? 'not ' : ''}${options}`;
   }
   if ('lists' in condition) {
@@ -131,7 +134,8 @@ function isGroup(condition: Condition): boolean {
 }
 
 function equalWords(relation: Relation, [a, b]: [Term, Term], no: boolean): string {
-  const flag = 'fact' in a && 'value' in b && typeof b.value === 'boolean' ? factNamed(relation, a.fact) : null;
+  const flag =
+    'fact' in a && 'value' in b && typeof b.value === 'boolean' ? factNamed(relation, a.fact) : null;
   const words = flag && FLAG_WORDS[flag.fact];
   if (flag && words && 'value' in b) {
     const the = PARTICIPANT_WORDS[flag.participant]?.the ?? flag.participant;
@@ -164,7 +168,10 @@ export function asSentence(words: string): string {
 
 /** What is missing, for a rule that could not be answered. */
 export function missingSentence(relation: Relation, missing: readonly string[]): string {
-  const words = listed(missing.map((name) => factWords(relation, name)), 'and');
+  const words = listed(
+    missing.map((name) => factWords(relation, name)),
+    'and',
+  );
   return asSentence(`${words} ${missing.length > 1 ? 'are' : 'is'} not stated`);
 }
 
