@@ -26,7 +26,7 @@ async function bringUpToDate(databasePath: string): Promise<string> {
   migrate(databasePath);
   const db = openDatabase(databasePath);
   try {
-    if (!isEmpty(db)) return isDemo(db) ? 'demo hospital' : 'hospital data';
+    if (!(await isEmpty(db))) return (await isDemo(db)) ? 'demo hospital' : 'hospital data';
     await loadDemo({ db, now: new Date() });
     return 'demo hospital, loaded now';
   } finally {

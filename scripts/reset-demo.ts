@@ -16,7 +16,7 @@ const path = process.env.KITWRIGHT_DB;
 if (!path) throw new Error('KITWRIGHT_DB must name the database file.');
 const shown = relative(process.cwd(), path);
 
-const refusal = reasonToRefuse(path);
+const refusal = await reasonToRefuse(path);
 if (refusal) {
   console.error(`refused: ${refusal}`);
   process.exit(1);
@@ -37,14 +37,14 @@ try {
 process.stdout.write(`The demo hospital in ${shown} is as new`);
 
 /** Null when what is there now may be replaced. */
-function reasonToRefuse(databasePath: string): string | null {
+async function reasonToRefuse(databasePath: string): Promise<string | null> {
   if (!existsSync(databasePath)) {
     return `There is no database at ${shown} to reset: npm start makes one with the demo in it.`;
   }
   migrate(databasePath);
   const db = openDatabase(databasePath);
   try {
-    if (isEmpty(db) || isDemo(db)) return null;
+    if ((await isEmpty(db)) || (await isDemo(db))) return null;
     return `The database ${shown} holds a hospital's own data, not the demo, so it is not reset: set KITWRIGHT_DB to the demo's file.`;
   } finally {
     db.close();

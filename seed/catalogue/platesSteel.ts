@@ -1,0 +1,360 @@
+import { elongated, round, slot, twoZone, wireHole } from './holePatterns';
+import { acrossHead, type HeadedShape, headed, type StraightShape, straight } from './plateShapes';
+import type { PlateLine } from './plates';
+
+// Widths, thicknesses and hole spacings within what is usual for each size: common practice, no source.
+const NARROW_35: StraightShape = {
+  widthMm: 10,
+  thicknessMm: 3.3,
+  pattern: slot(3.5),
+  pitchMm: 12,
+  marginMm: 6.5,
+  middleMm: 4,
+};
+const LINNET_35: StraightShape = {
+  ...NARROW_35,
+  thicknessMm: 3.4,
+  pattern: twoZone(3.5, 'Linnet 3.5'),
+  pitchMm: 13,
+};
+const THIRD_35: StraightShape = { widthMm: 9, thicknessMm: 1, pattern: round(3.5), pitchMm: 12, marginMm: 6 };
+const RECON_35: StraightShape = {
+  widthMm: 10,
+  thicknessMm: 2.8,
+  pattern: slot(3.5),
+  pitchMm: 12,
+  marginMm: 7,
+};
+const NARROW_45: StraightShape = {
+  widthMm: 13.5,
+  thicknessMm: 4.6,
+  pattern: slot(4.5),
+  pitchMm: 18,
+  marginMm: 9,
+  middleMm: 7,
+};
+const BROAD_45: StraightShape = { ...NARROW_45, widthMm: 17.5, thicknessMm: 5.2, staggerMm: 2.5 };
+const LINNET_50: StraightShape = { ...NARROW_45, thicknessMm: 4.7, pattern: twoZone(4.5, 'Linnet 5.0') };
+const LINNET_50_BROAD: StraightShape = { ...BROAD_45, pattern: twoZone(4.5, 'Linnet 5.0') };
+const MINI_15: StraightShape = {
+  widthMm: 4.5,
+  thicknessMm: 0.8,
+  pattern: round(1.5),
+  pitchMm: 5,
+  marginMm: 2.5,
+};
+const MINI_20: StraightShape = { widthMm: 5.5, thicknessMm: 1.1, pattern: round(2), pitchMm: 6, marginMm: 3 };
+const NARROW_27: StraightShape = {
+  widthMm: 8,
+  thicknessMm: 2.4,
+  pattern: slot(2.7),
+  pitchMm: 9,
+  marginMm: 5,
+  middleMm: 2,
+};
+
+const T_35: HeadedShape = {
+  widthMm: 10,
+  headWidthMm: 27,
+  thicknessMm: 1.6,
+  shaft: slot(3.5),
+  pitchMm: 12,
+  marginMm: 6.5,
+  headMm: 20,
+  special: { at: 2, pattern: elongated(3.5, 12) },
+  head: acrossHead(round(3.5), 5.5, [9, 0, -9]),
+};
+const T_OBLIQUE_35: HeadedShape = {
+  ...T_35,
+  special: undefined,
+  head: [
+    ...acrossHead(round(3.5), 9, [9]),
+    ...acrossHead(round(3.5), 7, [0]),
+    ...acrossHead(round(3.5), 5, [-9]),
+  ],
+};
+const CLOVERLEAF: HeadedShape = {
+  widthMm: 11,
+  headWidthMm: 30,
+  thicknessMm: 1.8,
+  shaft: slot(3.5),
+  pitchMm: 12,
+  marginMm: 6.5,
+  headMm: 34,
+  head: [
+    ...acrossHead(round(3.5), 22, [10, -10]),
+    ...acrossHead(round(3.5), 14, [0]),
+    ...acrossHead(round(3.5), 5.5, [5, -5]),
+  ],
+};
+const BUTTRESS_45: HeadedShape = {
+  widthMm: 15,
+  headWidthMm: 38,
+  thicknessMm: 2.4,
+  shaft: slot(4.5),
+  pitchMm: 16,
+  marginMm: 9,
+  headMm: 26,
+  special: { at: 2, pattern: elongated(4.5, 18) },
+  head: acrossHead(round(6.5), 7, [13, 0, -13]),
+};
+const L_BUTTRESS_45: HeadedShape = {
+  ...BUTTRESS_45,
+  headWidthMm: 34,
+  head: acrossHead(round(6.5), 7, [11, -1]),
+};
+const MINI_T_20: HeadedShape = {
+  widthMm: 5.5,
+  headWidthMm: 15,
+  thicknessMm: 1.1,
+  shaft: round(2),
+  pitchMm: 6,
+  marginMm: 3,
+  headMm: 9,
+  head: acrossHead(round(2), 3, [5, 0, -5]),
+};
+const MINI_L_20: HeadedShape = { ...MINI_T_20, headWidthMm: 15, head: acrossHead(round(2), 3, [5, 0]) };
+const MINI_T_15: HeadedShape = {
+  widthMm: 4.5,
+  headWidthMm: 10,
+  thicknessMm: 0.8,
+  shaft: round(1.5),
+  pitchMm: 5,
+  marginMm: 2.5,
+  headMm: 9,
+  head: [
+    ...acrossHead(round(1.5), 2.5, [2.8, -2.8]),
+    { pattern: wireHole(0.8), letter: 'W', backMm: 5.2, acrossMm: 0 },
+  ],
+};
+const T_27: HeadedShape = {
+  widthMm: 8,
+  headWidthMm: 20,
+  thicknessMm: 1.5,
+  shaft: slot(2.7),
+  pitchMm: 9,
+  marginMm: 5,
+  headMm: 15,
+  head: acrossHead(round(2.7), 4, [6.5, 0, -6.5]),
+};
+
+const steel = { maker: 'carrowby' } as const;
+const small = [3500, 4000];
+
+/** Plates in steel. `counts` are numbers of shaft holes; a plate is made for each. */
+export const STEEL_PLATES: PlateLine[] = [
+  {
+    ...steel,
+    codeStem: 'CR-P35-N',
+    name: 'Narrow compression plate 3.5',
+    shape: 'straightNarrow',
+    takesUm: small,
+    counts: [4, 5, 6, 7, 8, 9, 10, 12],
+    body: (n) => straight(NARROW_35, n),
+    pence: 9_800,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-Q35-N',
+    name: 'Narrow two-zone plate 3.5',
+    shape: 'straightNarrow',
+    takesUm: small,
+    counts: [4, 5, 6, 7, 8, 9, 10, 12],
+    body: (n) => straight(LINNET_35, n),
+    pence: 21_500,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P35-H',
+    name: 'One-third tubular plate 3.5',
+    shape: 'oneThirdTubular',
+    takesUm: small,
+    counts: [3, 4, 5, 6, 7, 8, 10, 12],
+    body: (n) => straight(THIRD_35, n),
+    pence: 4_600,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P35-HS',
+    name: 'One-third tubular plate 3.5, stiffer',
+    look: 'One-third tubular plate 3.5',
+    shape: 'oneThirdTubular',
+    takesUm: small,
+    counts: [5, 6, 7, 8],
+    body: (n) => straight({ ...THIRD_35, thicknessMm: 1.1 }, n),
+    pence: 4_900,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P35-R',
+    name: 'Reconstruction plate 3.5',
+    shape: 'reconstruction',
+    takesUm: small,
+    counts: [5, 6, 7, 8, 10, 12],
+    body: (n) => straight(RECON_35, n),
+    pence: 8_700,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P35-T',
+    name: 'T plate 3.5, right-angled',
+    shape: 'tRightAngled',
+    takesUm: small,
+    counts: [3, 4, 5],
+    body: (n) => headed(T_35, n, 'either'),
+    pence: 7_900,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P35-TO',
+    name: 'T plate 3.5, oblique',
+    shape: 'tOblique',
+    takesUm: small,
+    counts: [3, 4, 5],
+    sided: true,
+    body: (n, side) => headed(T_OBLIQUE_35, n, side),
+    pence: 8_200,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P35-K',
+    name: 'Cloverleaf plate 3.5',
+    shape: 'cloverleaf',
+    takesUm: small,
+    counts: [3, 4, 5],
+    body: (n) => headed(CLOVERLEAF, n, 'either'),
+    pence: 9_100,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P45-N',
+    name: 'Narrow compression plate 4.5',
+    shape: 'straightNarrow',
+    takesUm: [4500],
+    counts: [5, 6, 7, 8, 9, 10, 12],
+    body: (n) => straight(NARROW_45, n),
+    pence: 12_400,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P45-B',
+    name: 'Broad compression plate 4.5',
+    shape: 'straightBroad',
+    takesUm: [4500],
+    counts: [7, 8, 9, 10, 12, 14],
+    body: (n) => straight(BROAD_45, n),
+    pence: 14_500,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-Q45-N',
+    name: 'Narrow two-zone plate 4.5/5.0',
+    shape: 'straightNarrow',
+    takesUm: [4500, 5000],
+    counts: [6, 7, 8, 9, 10, 12],
+    body: (n) => straight(LINNET_50, n),
+    pence: 26_800,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-Q45-B',
+    name: 'Broad two-zone plate 4.5/5.0',
+    shape: 'straightBroad',
+    takesUm: [4500, 5000],
+    counts: [8, 10, 12, 14],
+    body: (n) => straight(LINNET_50_BROAD, n),
+    pence: 29_900,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P45-T',
+    name: 'T buttress plate 4.5',
+    shape: 'buttress',
+    takesUm: [4500, 6500],
+    counts: [4, 5, 6],
+    body: (n) => headed(BUTTRESS_45, n, 'either'),
+    pence: 13_700,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P45-L',
+    name: 'L buttress plate 4.5',
+    shape: 'lShaped',
+    takesUm: [4500, 6500],
+    counts: [4, 5, 6],
+    sided: true,
+    body: (n, side) => headed(L_BUTTRESS_45, n, side),
+    pence: 13_900,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P27-N',
+    name: 'Narrow compression plate 2.7',
+    shape: 'straightNarrow',
+    takesUm: [2700],
+    counts: [4, 5, 6, 7, 8],
+    body: (n) => straight(NARROW_27, n),
+    pence: 7_200,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P27-T',
+    name: 'T plate 2.7, right-angled',
+    shape: 'tRightAngled',
+    takesUm: [2700],
+    counts: [3, 4],
+    body: (n) => headed(T_27, n, 'either'),
+    pence: 7_600,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P20-N',
+    name: 'Straight plate 2.0',
+    shape: 'straightNarrow',
+    takesUm: [2000],
+    counts: [4, 5, 6, 8],
+    body: (n) => straight(MINI_20, n),
+    pence: 4_100,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P20-T',
+    name: 'T plate 2.0, right-angled',
+    shape: 'tRightAngled',
+    takesUm: [2000],
+    counts: [3, 4],
+    body: (n) => headed(MINI_T_20, n, 'either'),
+    pence: 4_500,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P20-L',
+    name: 'L plate 2.0',
+    shape: 'lShaped',
+    takesUm: [2000],
+    counts: [3, 4],
+    sided: true,
+    body: (n, side) => headed(MINI_L_20, n, side),
+    pence: 4_500,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P15-N',
+    name: 'Straight plate 1.5',
+    shape: 'straightNarrow',
+    takesUm: [1500],
+    counts: [4, 6, 8],
+    body: (n) => straight(MINI_15, n),
+    pence: 3_900,
+  },
+  {
+    ...steel,
+    codeStem: 'CR-P15-T',
+    name: 'T plate 1.5, right-angled',
+    shape: 'tRightAngled',
+    takesUm: [1500],
+    counts: [3, 4],
+    body: (n) => headed(MINI_T_15, n, 'either'),
+    pence: 4_200,
+  },
+];

@@ -1,0 +1,86 @@
+import type { Queries } from '@/db/client';
+import { cases, planStarts, plans, setPromises } from '@/db/schema';
+import { caseReference } from '@/lib/theatre/surgicalCase';
+import type { CasePlan } from './cases/casePlan';
+import { CASES } from './cases/cases';
+import { SAVED_STARTS } from './cases/savedStarts';
+import { type HospitalClock, localDate } from './hospitalClock';
+import { insertAll } from './insertAll';
+import { setIdOf } from './insertSets';
+
+const CONFIRMED_AFTER_MINUTES = 10;
+
+/** Cases with their plans and promised sets, and the constructs two surgeons keep as starting points. */
+export async function insertCases(write: Queries, clock: HospitalClock): Promise<void> {
+  for (const plan of CASES) await insertCase(write, plan, clock);
+  await insertAll(
+    write,
+    planStarts,
+    SAVED_STARTS.map(({ personId, name, construct, daysAgo }, index) => ({
+      id: `start_demo-${index + 1}`,
+      personId,
+      name,
+      body: construct,
+      savedAt: clock.minutesFromNow(-daysAgo * 1440),
+    })),
+  );
+}
+
+async function insertCase(write: Queries, plan: CasePlan, clock: HospitalClock): Promise<void> {
+  const stem = plan.reference.toLowerCase();
+  const caseId = `case_${stem}`;
+  const { startsAt, endsAt } = timesOf(plan, clock);
+  await insertAll(write, cases, [
+    {
+      id: caseId,
+      reference: caseReference.parse(plan.reference),
+      theatreId: plan.theatre,
+      caseDate: localDate(new Date(startsAt)),
+      startsAt,
+      endsAt,
+      region: plan.region,
+      limb: plan.limb,
+      surgeonId: plan.surgeon,
+      urgency: plan.urgency,
+      revision: 1,
+    },
+  ]);
+  await insertAll(
+    write,
+    plans,
+    plan.plans.map((version, index) => {
+      const draft = version.status === 'draft';
+      return {
+        id: `plan_${stem}-${index + 1}`,
+        caseId,
+        version: index + 1,
+        status: version.status,
+        body: version.construct,
+        writtenBy: version.writtenBy ?? plan.surgeon,
+        writtenAt: clock.minutesFromNow(-version.hoursAgo * 60),
+        confirmedBy: draft ? null : plan.surgeon,
+        confirmedAt: draft ? null : clock.minutesFromNow(-version.hoursAgo * 60 + CONFIRMED_AFTER_MINUTES),
+        revision: 1,
+      };
+    }),
+  );
+  await insertAll(
+    write,
+    setPromises,
+    (plan.promised ?? []).map((code) => ({
+      id: `promise_${stem}-${code.toLowerCase()}`,
+      setId: setIdOf(code),
+      caseId,
+    })),
+  );
+}
+
+function timesOf({ when }: CasePlan, clock: HospitalClock): { startsAt: string; endsAt: string } {
+  if ('inMinutes' in when) {
+    return {
+      startsAt: clock.minutesFromNow(when.inMinutes),
+      endsAt: clock.minutesFromNow(when.inMinutes + when.lasting),
+    };
+  }
+  return { startsAt: clock.at(when.days, when.from), endsAt: clock.at(when.days, when.to) };
+}
