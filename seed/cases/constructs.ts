@@ -1,3 +1,4 @@
+import { itemId } from '@/lib/identity/ids';
 import {
   type Construct,
   construct,
