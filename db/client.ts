@@ -1,7 +1,7 @@
 import Sqlite from 'better-sqlite3';
-import { drizzle, type BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
+import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
 import * as schema from './schema';
-import { writeQueue, type Transact } from './tx';
+import { type Transact, writeQueue } from './tx';
 
 /** A query builder over one connection. Outside `db/` it is only ever handed to queries and operations. */
 export type Queries = BetterSQLite3Database<typeof schema>;
@@ -49,6 +49,7 @@ export function assertDurable(connection: Sqlite.Database): void {
   const expected = { journal_mode: 'wal', synchronous: 2, foreign_keys: 1, recursive_triggers: 1 };
   for (const [name, value] of Object.entries(expected)) {
     const actual = connection.pragma(name, { simple: true });
-    if (actual !== value) throw new Error(`the database has ${name} = ${String(actual)}, and ${value} is needed`);
+    if (actual !== value)
+      throw new Error(`the database has ${name} = ${String(actual)}, and ${value} is needed`);
   }
 }

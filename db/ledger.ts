@@ -36,7 +36,11 @@ export async function findLedgerBreak(read: Queries): Promise<{ seq: number } | 
   let expectedSeq = 1;
   for (const row of await read.select().from(ledger).orderBy(asc(ledger.seq))) {
     const entry = { ...row, detail: row.detail as Record<string, unknown> };
-    if (row.seq !== expectedSeq || row.previousHash !== previous || row.hash !== hashOf(previous, row.seq, entry)) {
+    if (
+      row.seq !== expectedSeq ||
+      row.previousHash !== previous ||
+      row.hash !== hashOf(previous, row.seq, entry)
+    ) {
       return { seq: row.seq };
     }
     previous = row.hash;

@@ -11,7 +11,10 @@ import { assertDurable } from './client';
  *
  * `folder` is where the migrations are, `db/migrations` of the working folder unless told.
  */
-export function migrate(path: string, folder = join(process.cwd(), 'db', 'migrations')): { applied: string[] } {
+export function migrate(
+  path: string,
+  folder = join(process.cwd(), 'db', 'migrations'),
+): { applied: string[] } {
   const connection = new Sqlite(path);
   try {
     assertDurable(connection);
@@ -21,7 +24,8 @@ export function migrate(path: string, folder = join(process.cwd(), 'db', 'migrat
     try {
       const applied = applyMissing(connection, folder);
       const broken = connection.pragma('foreign_key_check') as unknown[];
-      if (broken.length > 0) throw new Error(`the migration leaves ${broken.length} rows that point at nothing`);
+      if (broken.length > 0)
+        throw new Error(`the migration leaves ${broken.length} rows that point at nothing`);
       connection.exec('COMMIT');
       return { applied };
     } catch (error) {
@@ -38,10 +42,9 @@ function applyMissing(connection: Sqlite.Database, folder: string): string[] {
     'CREATE TABLE IF NOT EXISTS migrations (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT, WITHOUT ROWID',
   );
   const recorded = new Map(
-    (connection.prepare('SELECT name, hash FROM migrations').all() as { name: string; hash: string }[]).map((row) => [
-      row.name,
-      row.hash,
-    ]),
+    (connection.prepare('SELECT name, hash FROM migrations').all() as { name: string; hash: string }[]).map(
+      (row) => [row.name, row.hash],
+    ),
   );
   const names = readdirSync(folder)
     .filter((name) => name.endsWith('.sql'))

@@ -1,5 +1,5 @@
 import 'server-only';
-import { openDatabase, type Database } from '@/db/client';
+import { type Database, openDatabase } from '@/db/client';
 
 const kept = globalThis as typeof globalThis & { kitwrightDatabase?: Database };
 

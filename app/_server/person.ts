@@ -12,7 +12,8 @@ export const ACTING_COOKIE = 'acting';
 export async function actingPerson(): Promise<Person> {
   const [people, jar] = await Promise.all([listPeople(database()), cookies()]);
   const chosen = jar.get(ACTING_COOKIE)?.value;
-  const person = people.find(({ id }) => id === chosen) ?? people.find(({ role }) => role === 'technician') ?? people[0];
+  const person =
+    people.find(({ id }) => id === chosen) ?? people.find(({ role }) => role === 'technician') ?? people[0];
   if (!person) throw new Error('nobody is entered yet: load the demo, or add a person');
   return person;
 }

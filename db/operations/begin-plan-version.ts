@@ -1,8 +1,8 @@
 import { and, desc, eq } from 'drizzle-orm';
-import { planId, type CaseId, type NewId } from '@/lib/identity/ids';
+import { type CaseId, type NewId, planId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import type { PlanVersion } from '@/lib/plans/planVersion';
-import { refused, type PlanOutcome } from '@/lib/plans/refusal';
+import { type PlanOutcome, refused } from '@/lib/plans/refusal';
 import type { Database } from '../client';
 import { appendLedger } from '../ledger';
 import { planFromRow } from '../mappers/plan';
@@ -22,7 +22,12 @@ export async function beginPlanVersion(request: BeginPlanVersion): Promise<PlanO
   const { db, now, newId, person, caseId } = request;
   if (!may(person.role, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
   return db.tx(async (write) => {
-    const [last] = await write.select().from(plans).where(eq(plans.caseId, caseId)).orderBy(desc(plans.version)).limit(1);
+    const [last] = await write
+      .select()
+      .from(plans)
+      .where(eq(plans.caseId, caseId))
+      .orderBy(desc(plans.version))
+      .limit(1);
     if (last?.status === 'draft') return { ok: true, value: planFromRow(last) };
     const [confirmed] = await write
       .select()

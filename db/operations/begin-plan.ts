@@ -1,9 +1,9 @@
 import { desc, eq } from 'drizzle-orm';
-import { planId, type CaseId, type NewId } from '@/lib/identity/ids';
+import { type CaseId, type NewId, planId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct } from '@/lib/plans/checkConstruct';
 import type { PlanVersion } from '@/lib/plans/planVersion';
-import { refused, refusedFor, type PlanOutcome } from '@/lib/plans/refusal';
+import { type PlanOutcome, refused, refusedFor } from '@/lib/plans/refusal';
 import type { Database } from '../client';
 import { appendLedger } from '../ledger';
 import { planFromRow } from '../mappers/plan';
@@ -30,8 +30,14 @@ export async function beginPlan(request: BeginPlan): Promise<PlanOutcome<PlanVer
   return db.tx(async (write) => {
     const [booked] = await write.select({ id: cases.id }).from(cases).where(eq(cases.id, caseId));
     if (!booked) return refused('notFound', 'There is no such case.');
-    const [there] = await write.select().from(plans).where(eq(plans.caseId, caseId)).orderBy(desc(plans.version)).limit(1);
-    if (there) return refused('conflict', 'Somebody has begun a plan for this case meanwhile.', planFromRow(there));
+    const [there] = await write
+      .select()
+      .from(plans)
+      .where(eq(plans.caseId, caseId))
+      .orderBy(desc(plans.version))
+      .limit(1);
+    if (there)
+      return refused('conflict', 'Somebody has begun a plan for this case meanwhile.', planFromRow(there));
     const [row] = await write
       .insert(plans)
       .values({

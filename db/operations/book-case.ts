@@ -1,5 +1,5 @@
 import { and, eq, gt, lt } from 'drizzle-orm';
-import { caseId, planId, type CaseId, type NewId } from '@/lib/identity/ids';
+import { type CaseId, caseId, type NewId, planId } from '@/lib/identity/ids';
 import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { emptyConstruct } from '@/lib/plans/edit';
@@ -45,7 +45,11 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
     const problems = await problemsWith(write, booking);
     const start = booking.startId ? await startBody(write, booking.startId) : null;
     if (booking.startId && !start) {
-      problems.push({ path: ['startId'], code: 'start-unknown', message: 'That saved start is gone: choose another.' });
+      problems.push({
+        path: ['startId'],
+        code: 'start-unknown',
+        message: 'That saved start is gone: choose another.',
+      });
     }
     if (problems.length > 0) return failed(...problems);
 
@@ -54,7 +58,19 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
     const { theatreId, date: caseDate, startsAt, endsAt, region, limb, surgeonId, urgency } = booking;
     await write
       .insert(cases)
-      .values({ id, reference, theatreId, caseDate, startsAt, endsAt, region, limb, surgeonId, urgency, revision: 1 });
+      .values({
+        id,
+        reference,
+        theatreId,
+        caseDate,
+        startsAt,
+        endsAt,
+        region,
+        limb,
+        surgeonId,
+        urgency,
+        revision: 1,
+      });
     if (start) {
       await write.insert(plans).values({
         id: planId.parse(newId('plan')),
@@ -74,21 +90,47 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
       action: 'book-case',
       subjectKind: 'case',
       subjectId: id,
-      detail: { reference, theatreId, startsAt, endsAt, region, limb, surgeonId, urgency, startId: booking.startId },
+      detail: {
+        reference,
+        theatreId,
+        startsAt,
+        endsAt,
+        region,
+        limb,
+        surgeonId,
+        urgency,
+        startId: booking.startId,
+      },
     });
     return ok({ id, reference });
   });
 }
 
-async function problemsWith(write: Queries, { theatreId, surgeonId, startsAt, endsAt }: Booking): Promise<Problem[]> {
+async function problemsWith(
+  write: Queries,
+  { theatreId, surgeonId, startsAt, endsAt }: Booking,
+): Promise<Problem[]> {
   const problems: Problem[] = [];
   const [theatre] = await write.select().from(theatres).where(eq(theatres.id, theatreId));
-  if (!theatre) problems.push({ path: ['theatreId'], code: 'theatre-unknown', message: 'No such theatre: choose one of the list.' });
+  if (!theatre)
+    problems.push({
+      path: ['theatreId'],
+      code: 'theatre-unknown',
+      message: 'No such theatre: choose one of the list.',
+    });
   const [surgeon] = await write.select().from(people).where(eq(people.id, surgeonId));
   if (!surgeon) {
-    problems.push({ path: ['surgeonId'], code: 'surgeon-unknown', message: 'No such person: choose one of the list.' });
+    problems.push({
+      path: ['surgeonId'],
+      code: 'surgeon-unknown',
+      message: 'No such person: choose one of the list.',
+    });
   } else if (surgeon.role !== 'surgeon') {
-    problems.push({ path: ['surgeonId'], code: 'not-a-surgeon', message: `${surgeon.name} is not a surgeon.` });
+    problems.push({
+      path: ['surgeonId'],
+      code: 'not-a-surgeon',
+      message: `${surgeon.name} is not a surgeon.`,
+    });
   }
   const [overlap] = await write
     .select({ reference: cases.reference })
@@ -107,7 +149,10 @@ async function problemsWith(write: Queries, { theatreId, surgeonId, startsAt, en
 }
 
 async function startBody(write: Queries, startId: string) {
-  const [row] = await write.select({ body: planStarts.body }).from(planStarts).where(eq(planStarts.id, startId));
+  const [row] = await write
+    .select({ body: planStarts.body })
+    .from(planStarts)
+    .where(eq(planStarts.id, startId));
   return row ? construct.parse(row.body) : null;
 }
 

@@ -5,7 +5,7 @@ import { assessPlan, stopsOf } from '@/lib/plans/assess';
 import { planCatalogueOf } from '@/lib/plans/planCatalogue';
 import type { PlanFinding } from '@/lib/plans/planFinding';
 import type { PlanVersion } from '@/lib/plans/planVersion';
-import { refused, refusedFor, type PlanOutcome } from '@/lib/plans/refusal';
+import { type PlanOutcome, refused, refusedFor } from '@/lib/plans/refusal';
 import { caseRegion, limb } from '@/lib/theatre/surgicalCase';
 import { placeWords, planFindingSentence } from '@/lib/wording/planFindings';
 import type { Database } from '../client';
@@ -32,7 +32,10 @@ interface ConfirmPlan {
 export async function confirmPlan(request: ConfirmPlan): Promise<PlanOutcome<PlanVersion>> {
   const { db, now, person, planId, revision } = request;
   if (!may(person.role, 'confirmPlan')) {
-    return refused('notPermitted', `Only a surgeon confirms a plan, and ${person.name} is entered as another.`);
+    return refused(
+      'notPermitted',
+      `Only a surgeon confirms a plan, and ${person.name} is entered as another.`,
+    );
   }
   return db.tx(async (write) => {
     const [row] = await write.select().from(plans).where(eq(plans.id, planId));
@@ -40,7 +43,11 @@ export async function confirmPlan(request: ConfirmPlan): Promise<PlanOutcome<Pla
     const current = planFromRow(row);
     if (current.status !== 'draft') return refused('frozen', 'This version is confirmed already.', current);
     if (current.revision !== revision) {
-      return refused('conflict', 'The draft was changed after you looked at it: look again before you confirm.', current);
+      return refused(
+        'conflict',
+        'The draft was changed after you looked at it: look again before you confirm.',
+        current,
+      );
     }
     const [booked] = await write.select().from(cases).where(eq(cases.id, current.caseId));
     if (!booked) throw new Error(`plan ${planId} has no case`);
@@ -71,7 +78,11 @@ export async function confirmPlan(request: ConfirmPlan): Promise<PlanOutcome<Pla
       action: 'confirm-plan',
       subjectKind: 'plan',
       subjectId: planId,
-      detail: { caseId: current.caseId, version: current.version, notEstablished: notEstablishedIn(findings) },
+      detail: {
+        caseId: current.caseId,
+        version: current.version,
+        notEstablished: notEstablishedIn(findings),
+      },
     });
     return { ok: true, value: planFromRow(confirmed) };
   });

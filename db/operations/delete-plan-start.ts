@@ -21,7 +21,11 @@ export async function deletePlanStart({ db, now, person, startId }: DeletePlanSt
       .where(and(eq(planStarts.id, startId), eq(planStarts.personId, person.id)))
       .returning({ name: planStarts.name });
     if (!gone) {
-      return failed({ path: [], code: 'start-unknown', message: 'You have no such start; it may have been deleted.' });
+      return failed({
+        path: [],
+        code: 'start-unknown',
+        message: 'You have no such start; it may have been deleted.',
+      });
     }
     await appendLedger(write, {
       doneAt: now,

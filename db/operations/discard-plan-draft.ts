@@ -1,7 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import type { PlanId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
-import { refused, type PlanOutcome } from '@/lib/plans/refusal';
+import { type PlanOutcome, refused } from '@/lib/plans/refusal';
 import type { Database } from '../client';
 import { appendLedger } from '../ledger';
 import { planFromRow } from '../mappers/plan';
@@ -24,7 +24,8 @@ export async function discardPlanDraft(request: DiscardPlanDraft): Promise<PlanO
     const [row] = await write.select().from(plans).where(eq(plans.id, planId));
     if (!row) return refused('notFound', 'There is no such plan; the draft may have been discarded already.');
     const current = planFromRow(row);
-    if (current.status !== 'draft') return refused('frozen', 'A confirmed plan is never thrown away.', current);
+    if (current.status !== 'draft')
+      return refused('frozen', 'A confirmed plan is never thrown away.', current);
     if (current.revision !== revision) {
       return refused('conflict', 'Somebody saved another version of this draft meanwhile.', current);
     }
@@ -36,7 +37,11 @@ export async function discardPlanDraft(request: DiscardPlanDraft): Promise<PlanO
       action: 'discard-plan-draft',
       subjectKind: 'plan',
       subjectId: planId,
-      detail: { caseId: current.caseId, version: current.version, construct: { ...current.construct, note: null } },
+      detail: {
+        caseId: current.caseId,
+        version: current.version,
+        construct: { ...current.construct, note: null },
+      },
     });
     return { ok: true, value: null };
   });

@@ -27,7 +27,9 @@ export async function renamePlanStart(request: RenamePlanStart): Promise<Result<
     const [same] = await write
       .select({ id: planStarts.id })
       .from(planStarts)
-      .where(and(eq(planStarts.personId, person.id), eq(planStarts.name, name.data), ne(planStarts.id, startId)));
+      .where(
+        and(eq(planStarts.personId, person.id), eq(planStarts.name, name.data), ne(planStarts.id, startId)),
+      );
     if (same) {
       const message = `You have a start called “${name.data}” already: give this one another name.`;
       return failed({ path: ['name'], code: 'name-taken', message });
@@ -38,7 +40,11 @@ export async function renamePlanStart(request: RenamePlanStart): Promise<Result<
       .where(and(eq(planStarts.id, startId), eq(planStarts.personId, person.id)))
       .returning({ id: planStarts.id });
     if (!renamed) {
-      return failed({ path: [], code: 'start-unknown', message: 'You have no such start; it may have been deleted.' });
+      return failed({
+        path: [],
+        code: 'start-unknown',
+        message: 'You have no such start; it may have been deleted.',
+      });
     }
     await appendLedger(write, {
       doneAt: now,

@@ -3,7 +3,7 @@ import type { PlanId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct } from '@/lib/plans/checkConstruct';
 import { compareConstructs } from '@/lib/plans/compare';
-import { refused, refusedFor, type PlanOutcome } from '@/lib/plans/refusal';
+import { type PlanOutcome, refused, refusedFor } from '@/lib/plans/refusal';
 import type { Database } from '../client';
 import { appendLedger } from '../ledger';
 import { planFromRow } from '../mappers/plan';
@@ -36,7 +36,11 @@ export async function savePlanDraft(request: SavePlanDraft): Promise<PlanOutcome
     if (!row) return refused('notFound', 'There is no such plan; the draft may have been discarded.');
     const current = planFromRow(row);
     if (current.status !== 'draft') {
-      return refused('frozen', 'This version is confirmed and frozen: change the plan to begin a new one.', current);
+      return refused(
+        'frozen',
+        'This version is confirmed and frozen: change the plan to begin a new one.',
+        current,
+      );
     }
     const changes = compareConstructs(current.construct, checked.value);
     if (changes.length === 0) return { ok: true, value: { revision: current.revision } };

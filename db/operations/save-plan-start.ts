@@ -1,6 +1,6 @@
 import { and, eq } from 'drizzle-orm';
 import { z } from 'zod';
-import { startId, type NewId, type StartId } from '@/lib/identity/ids';
+import { type NewId, type StartId, startId } from '@/lib/identity/ids';
 import { failed, ok, problemsFromZod, type Result } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct, textProblems } from '@/lib/plans/checkConstruct';
@@ -31,12 +31,18 @@ interface SavePlanStart {
 export async function savePlanStart(request: SavePlanStart): Promise<Result<{ id: StartId }>> {
   const { db, now, newId, person } = request;
   if (!may(person.role, 'writePlan')) {
-    return failed({ path: [], code: 'not-permitted', message: `${person.name} can’t keep starts for plans.` });
+    return failed({
+      path: [],
+      code: 'not-permitted',
+      message: `${person.name} can’t keep starts for plans.`,
+    });
   }
   const name = startName.safeParse(request.name);
   const body = checkConstruct(request.construct, true);
   const problems = [
-    ...(name.success ? textProblems(name.data, ['name']) : problemsFromZod(name.error).map((one) => ({ ...one, path: ['name'] }))),
+    ...(name.success
+      ? textProblems(name.data, ['name'])
+      : problemsFromZod(name.error).map((one) => ({ ...one, path: ['name'] }))),
     ...(body.ok ? [] : body.problems.map((one) => ({ ...one, path: ['construct', ...one.path] }))),
   ];
   if (problems.length > 0 || !name.success || !body.ok) return failed(...problems);
@@ -51,7 +57,9 @@ export async function savePlanStart(request: SavePlanStart): Promise<Result<{ id
     }
     const id = startId.parse(newId('start'));
     const kept = { ...body.value, note: null, limb: null };
-    await write.insert(planStarts).values({ id, personId: person.id, name: name.data, body: kept, savedAt: now });
+    await write
+      .insert(planStarts)
+      .values({ id, personId: person.id, name: name.data, body: kept, savedAt: now });
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,

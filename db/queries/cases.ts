@@ -1,9 +1,9 @@
 import { and, asc, desc, eq, gte, lt } from 'drizzle-orm';
-import { caseId, personId, theatreId, type CaseId, type PersonId, type TheatreId } from '@/lib/identity/ids';
-import type { PlanVersion } from '@/lib/plans/planVersion';
+import { type CaseId, caseId, type PersonId, personId, type TheatreId, theatreId } from '@/lib/identity/ids';
 import type { Construct } from '@/lib/plans/plan';
-import { plainDate, type PlainDate } from '@/lib/quantities/plainDate';
-import { caseRegion, limb, urgency, type Urgency } from '@/lib/theatre/surgicalCase';
+import type { PlanVersion } from '@/lib/plans/planVersion';
+import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import { caseRegion, limb, type Urgency, urgency } from '@/lib/theatre/surgicalCase';
 import type { Database } from '../client';
 import { planFromRow } from '../mappers/plan';
 import { cases, people, plans, theatres } from '../schema';
@@ -110,7 +110,11 @@ export async function listPlanVersions({ read }: Pick<Database, 'read'>, id: str
 export async function bookingChoices({ read }: Pick<Database, 'read'>) {
   const [rooms, surgeons] = await Promise.all([
     read.select().from(theatres).orderBy(asc(theatres.name)),
-    read.select({ id: people.id, name: people.name }).from(people).where(eq(people.role, 'surgeon')).orderBy(asc(people.name)),
+    read
+      .select({ id: people.id, name: people.name })
+      .from(people)
+      .where(eq(people.role, 'surgeon'))
+      .orderBy(asc(people.name)),
   ]);
   return { theatres: rooms, surgeons };
 }

@@ -1,6 +1,6 @@
 import { asc } from 'drizzle-orm';
-import { role, type Role } from '@/lib/people/role';
-import { personId, type PersonId } from '@/lib/identity/ids';
+import { type PersonId, personId } from '@/lib/identity/ids';
+import { type Role, role } from '@/lib/people/role';
 import type { Database } from '../client';
 import { people } from '../schema';
 

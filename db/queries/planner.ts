@@ -1,9 +1,9 @@
 import { asc, eq, inArray, ne } from 'drizzle-orm';
 import type { Item, Plate } from '@/lib/catalogue/item';
 import type { Construct } from '@/lib/plans/plan';
-import { packFamily, planCatalogueOf, type PackedFamily } from '@/lib/plans/planCatalogue';
-import { itemFromRow } from '../mappers/item';
+import { type PackedFamily, packFamily, planCatalogueOf } from '@/lib/plans/planCatalogue';
 import type { Database } from '../client';
+import { itemFromRow } from '../mappers/item';
 import { items, settings } from '../schema';
 
 /** What the planner in the browser judges a plan with: all screws, wires and washers, and the plates it names. */
@@ -18,9 +18,15 @@ export async function loadPlannerCatalogue(
   { read }: Pick<Database, 'read'>,
   constructs: readonly Construct[],
 ): Promise<PlannerCatalogue> {
-  const plateIds = [...new Set(constructs.flatMap(({ plates }) => plates.map(({ plateItemId }) => plateItemId)))];
+  const plateIds = [
+    ...new Set(constructs.flatMap(({ plates }) => plates.map(({ plateItemId }) => plateItemId))),
+  ];
   const [small, plates] = await Promise.all([
-    read.select().from(items).where(inArray(items.kind, ['screw', 'guideWire', 'washer'])).orderBy(asc(items.code)),
+    read
+      .select()
+      .from(items)
+      .where(inArray(items.kind, ['screw', 'guideWire', 'washer']))
+      .orderBy(asc(items.code)),
     plateIds.length > 0 ? read.select().from(items).where(inArray(items.id, plateIds)) : [],
   ]);
   const catalogue = planCatalogueOf([...small, ...plates].map(itemFromRow));
@@ -37,17 +43,24 @@ export async function listPlates({ read }: Pick<Database, 'read'>): Promise<Plat
     .from(items)
     .where(eq(items.kind, 'plate'))
     .orderBy(asc(items.name), asc(items.code));
-  return rows.map(itemFromRow).filter((item): item is Plate => item.kind === 'plate' && item.status === 'current');
+  return rows
+    .map(itemFromRow)
+    .filter((item): item is Plate => item.kind === 'plate' && item.status === 'current');
 }
 
 /** Names of plates, wires and washers by id, for words about a plan. */
 export async function itemNames({ read }: Pick<Database, 'read'>): Promise<Map<string, string>> {
-  const rows = await read.select({ id: items.id, name: items.name, code: items.code }).from(items).where(ne(items.kind, 'screw'));
+  const rows = await read
+    .select({ id: items.id, name: items.name, code: items.code })
+    .from(items)
+    .where(ne(items.kind, 'screw'));
   return new Map(rows.map(({ id, name, code }) => [id, `${name} (${code})`]));
 }
 
 /** Remarks that local policy has switched off, by name. */
 export async function remarksSwitchedOff({ read }: Pick<Database, 'read'>): Promise<string[]> {
   const [row] = await read.select().from(settings).where(eq(settings.key, 'remarksOff'));
-  return Array.isArray(row?.value) ? row.value.filter((name): name is string => typeof name === 'string') : [];
+  return Array.isArray(row?.value)
+    ? row.value.filter((name): name is string => typeof name === 'string')
+    : [];
 }

@@ -1,6 +1,6 @@
 import { asc, eq, inArray } from 'drizzle-orm';
-import { startId, type StartId } from '@/lib/identity/ids';
-import { construct, type Construct } from '@/lib/plans/plan';
+import { type StartId, startId } from '@/lib/identity/ids';
+import { type Construct, construct } from '@/lib/plans/plan';
 import type { Database } from '../client';
 import { itemFromRow } from '../mappers/item';
 import { items, planStarts } from '../schema';
@@ -17,13 +17,25 @@ export interface PlanStart {
 }
 
 /** One person's saved starts, by name, each with what has been withdrawn from under it. */
-export async function listPlanStarts({ read }: Pick<Database, 'read'>, personId: string): Promise<PlanStart[]> {
-  const rows = await read.select().from(planStarts).where(eq(planStarts.personId, personId)).orderBy(asc(planStarts.name));
+export async function listPlanStarts(
+  { read }: Pick<Database, 'read'>,
+  personId: string,
+): Promise<PlanStart[]> {
+  const rows = await read
+    .select()
+    .from(planStarts)
+    .where(eq(planStarts.personId, personId))
+    .orderBy(asc(planStarts.name));
   const starts = rows.map((row) => ({ ...row, construct: construct.parse(row.body) }));
-  const plateIds = [...new Set(starts.flatMap((start) => start.construct.plates.map((plate) => plate.plateItemId)))];
+  const plateIds = [
+    ...new Set(starts.flatMap((start) => start.construct.plates.map((plate) => plate.plateItemId))),
+  ];
   const known = new Map(
     plateIds.length > 0
-      ? (await read.select().from(items).where(inArray(items.id, plateIds))).map((row) => [row.id, itemFromRow(row)])
+      ? (await read.select().from(items).where(inArray(items.id, plateIds))).map((row) => [
+          row.id,
+          itemFromRow(row),
+        ])
       : [],
   );
   return starts.map((start) => {

@@ -8,7 +8,10 @@ export const places = sqliteTable('places', {
   metres: integer('metres').notNull(),
 });
 
-export const theatres = sqliteTable('theatres', { id: text('id').primaryKey(), name: text('name').notNull() });
+export const theatres = sqliteTable('theatres', {
+  id: text('id').primaryKey(),
+  name: text('name').notNull(),
+});
 
 export const people = sqliteTable('people', {
   id: text('id').primaryKey(),

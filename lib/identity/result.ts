@@ -12,7 +12,10 @@ export interface Problem {
 }
 
 export const ok = <T>(value: T): { ok: true; value: T } => ({ ok: true, value });
-export const failed = (...problems: Problem[]): { ok: false; problems: Problem[] } => ({ ok: false, problems });
+export const failed = (...problems: Problem[]): { ok: false; problems: Problem[] } => ({
+  ok: false,
+  problems,
+});
 
 /** Every issue of a zod error as a problem, in the order zod found them. */
 export function problemsFromZod(error: {

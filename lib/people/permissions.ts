@@ -7,6 +7,11 @@ export const PERMITTED = {
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],
   setRemarks: ['theatreManager', 'administrator'],
+  countSet: ['technician', 'decontaminationLead', 'scrubPractitioner', 'administrator'],
+  openSet: ['technician', 'decontaminationLead', 'administrator'],
+  writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
+  /** By another person than the one who drafted it. */
+  approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Act = keyof typeof PERMITTED;

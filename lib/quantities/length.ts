@@ -25,6 +25,8 @@ export function mmFromMicrons(um: number): number {
 export function writeMm(um: number): string {
   const sign = um < 0 ? '-' : '';
   const size = Math.abs(um);
-  const fraction = String(size % 1000).padStart(3, '0').replace(/0+$/, '');
+  const fraction = String(size % 1000)
+    .padStart(3, '0')
+    .replace(/0+$/, '');
   return `${sign}${Math.trunc(size / 1000)}${fraction && `.${fraction}`}`;
 }

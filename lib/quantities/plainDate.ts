@@ -16,6 +16,10 @@ export function isPastUseBy(useBy: PlainDate, caseDate: PlainDate): boolean {
 
 /** The date `days` later (or earlier, when negative), by the Gregorian calendar. */
 export function addDays(date: PlainDate, days: number): PlainDate {
-  const ms = Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10)) + days);
+  const ms = Date.UTC(
+    Number(date.slice(0, 4)),
+    Number(date.slice(5, 7)) - 1,
+    Number(date.slice(8, 10)) + days,
+  );
   return new Date(ms).toISOString().slice(0, 10) as PlainDate;
 }

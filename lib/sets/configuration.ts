@@ -24,7 +24,10 @@ export const configurationLine = z.object({
 });
 export type ConfigurationLine = z.infer<typeof configurationLine>;
 
-export const layerInfo = z.object({ layer: z.number().int().min(1).max(12), name: z.string().trim().min(1).max(60) });
+export const layerInfo = z.object({
+  layer: z.number().int().min(1).max(12),
+  name: z.string().trim().min(1).max(60),
+});
 
 export const promisedConstruct = z.object({ name: z.string().trim().min(1).max(120), construct });
 

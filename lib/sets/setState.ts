@@ -29,5 +29,13 @@ export const heldBecause = z.enum([
 export type HeldBecause = z.infer<typeof heldBecause>;
 
 /** The state a piece was found in. Only `sound` pieces count as found. */
-export const pieceCondition = z.enum(['sound', 'bent', 'blunt', 'corroded', 'stained', 'markingGone', 'boreWorn']);
+export const pieceCondition = z.enum([
+  'sound',
+  'bent',
+  'blunt',
+  'corroded',
+  'stained',
+  'markingGone',
+  'boreWorn',
+]);
 export type PieceCondition = z.infer<typeof pieceCondition>;

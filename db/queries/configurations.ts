@@ -1,0 +1,162 @@
+import { and, asc, count, desc, eq, inArray, ne } from 'drizzle-orm';
+import {
+  type ConfigurationId,
+  type ConfigurationVersionId,
+  configurationId,
+  configurationVersionId,
+  type PersonId,
+  personId,
+} from '@/lib/identity/ids';
+import type { ConfigurationVersion } from '@/lib/sets/configuration';
+import type { Database, Queries } from '../client';
+import { versionFromRows } from '../mappers/configuration';
+import { configurationLines, configurations, configurationVersions, people, sets } from '../schema';
+
+type Reading = Pick<Database, 'read'>;
+
+export interface ConfigurationRow {
+  id: ConfigurationId;
+  code: string;
+  name: string;
+  inForce: { version: number; lines: number; pieces: number } | null;
+  draft: { version: number } | null;
+  sets: number;
+}
+
+/** Every configuration with what is in force, whether a draft is open, and how many sets follow it; by code. */
+export async function listConfigurations({ read }: Reading): Promise<ConfigurationRow[]> {
+  const [heads, versions, lines, followers] = await Promise.all([
+    read.select().from(configurations).orderBy(asc(configurations.code)),
+    read
+      .select({
+        id: configurationVersions.id,
+        configurationId: configurationVersions.configurationId,
+        version: configurationVersions.version,
+        status: configurationVersions.status,
+      })
+      .from(configurationVersions)
+      .where(ne(configurationVersions.status, 'superseded')),
+    read
+      .select({ versionId: configurationLines.versionId, expected: configurationLines.expected })
+      .from(configurationLines),
+    read
+      .select({ configurationId: configurationVersions.configurationId, sets: count() })
+      .from(sets)
+      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+      .groupBy(configurationVersions.configurationId),
+  ]);
+  return heads.map((head) => {
+    const own = versions.filter((one) => one.configurationId === head.id);
+    const inForce = own.find(({ status }) => status === 'inForce');
+    const draft = own.find(({ status }) => status === 'draft');
+    const its = lines.filter(({ versionId }) => versionId === inForce?.id);
+    return {
+      id: configurationId.parse(head.id),
+      code: head.code,
+      name: head.name,
+      inForce: inForce
+        ? {
+            version: inForce.version,
+            lines: its.length,
+            pieces: its.reduce((sum, { expected }) => sum + expected, 0),
+          }
+        : null,
+      draft: draft ? { version: draft.version } : null,
+      sets: followers.find((row) => row.configurationId === head.id)?.sets ?? 0,
+    };
+  });
+}
+
+/** One version with what people ask about it: who wrote it, who approved it, from when. */
+export interface VersionOnFile {
+  content: ConfigurationVersion;
+  note: string | null;
+  draftedBy: { id: PersonId; name: string } | null;
+  approvedBy: { id: PersonId; name: string } | null;
+  inForceFrom: string | null;
+  revision: number;
+}
+
+export interface ConfigurationOnFile {
+  id: ConfigurationId;
+  code: string;
+  name: string;
+  /** Newest first. */
+  versions: VersionOnFile[];
+  sets: { id: string; code: string; versionId: ConfigurationVersionId }[];
+}
+
+/** A configuration with all its versions, or `null` when there is none of that id. */
+export async function findConfiguration({ read }: Reading, id: string): Promise<ConfigurationOnFile | null> {
+  const [head] = await read.select().from(configurations).where(eq(configurations.id, id));
+  if (!head) return null;
+  const versions = await loadVersions(read, id);
+  const followers = await read
+    .select({ id: sets.id, code: sets.code, versionId: sets.versionId })
+    .from(sets)
+    .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+    .where(eq(configurationVersions.configurationId, id))
+    .orderBy(asc(sets.code));
+  return {
+    id: configurationId.parse(head.id),
+    code: head.code,
+    name: head.name,
+    versions,
+    sets: followers.map((row) => ({ ...row, versionId: configurationVersionId.parse(row.versionId) })),
+  };
+}
+
+async function loadVersions(read: Queries, id: string): Promise<VersionOnFile[]> {
+  const rows = await read
+    .select()
+    .from(configurationVersions)
+    .where(eq(configurationVersions.configurationId, id))
+    .orderBy(desc(configurationVersions.version));
+  if (rows.length === 0) return [];
+  const [lines, names] = await Promise.all([
+    read
+      .select()
+      .from(configurationLines)
+      .where(
+        inArray(
+          configurationLines.versionId,
+          rows.map((row) => row.id),
+        ),
+      )
+      .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot)),
+    read.select({ id: people.id, name: people.name }).from(people),
+  ]);
+  const named = (one: string | null) => {
+    const person = names.find(({ id: known }) => known === one);
+    return person ? { id: personId.parse(person.id), name: person.name } : null;
+  };
+  return rows.map((row) => ({
+    content: versionFromRows(
+      row,
+      lines.filter(({ versionId }) => versionId === row.id),
+    ),
+    note: row.note,
+    draftedBy: named(row.draftedBy),
+    approvedBy: named(row.approvedBy),
+    inForceFrom: row.inForceFrom,
+    revision: row.revision,
+  }));
+}
+
+/** One version by its id, or `null`. */
+export async function findVersion(
+  { read }: Reading,
+  id: ConfigurationVersionId,
+): Promise<ConfigurationVersion | null> {
+  const [row] = await read
+    .select()
+    .from(configurationVersions)
+    .where(and(eq(configurationVersions.id, id)));
+  if (!row) return null;
+  const lines = await read
+    .select()
+    .from(configurationLines)
+    .where(eq(configurationLines.versionId, id))
+    .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot));
+  return versionFromRows(row, lines);
+}
