@@ -28,7 +28,8 @@ export function assessPlan(
   const findings: PlanFinding[] = assessWhole(construct, booked);
   const seen = new Set<string>();
   const noteKey = (key: string, path: (string | number)[], at: PlanPlace) => {
-    if (seen.has(key)) findings.push({ code: 'duplicate-key', group: 'stop', key, path: [...path, 'key'], at });
+    if (seen.has(key))
+      findings.push({ code: 'duplicate-key', group: 'stop', key, path: [...path, 'key'], at });
     seen.add(key);
   };
   construct.plates.forEach((planned, index) => {
@@ -36,7 +37,11 @@ export function assessPlan(
     noteKey(planned.key, path, { ...WHOLE_PLAN, plateKey: planned.key });
     for (const { holeId, under, ...fact } of assessPlate(planned, construct.limb, catalogue, engine)) {
       const at = { ...WHOLE_PLAN, plateKey: planned.key, holeId };
-      findings.push({ ...fact, path: [...path, ...(holeId ? ['fills', holeId] : []), ...(under ?? [])], at } as PlanFinding);
+      findings.push({
+        ...fact,
+        path: [...path, ...(holeId ? ['fills', holeId] : []), ...(under ?? [])],
+        at,
+      } as PlanFinding);
     }
   });
   construct.freeScrews.forEach((screw, index) => {
@@ -56,13 +61,26 @@ function assessWhole(construct: Construct, booked: BookedCase | null): PlanFindi
     facts.push({ code: 'nothing-planned', group: 'notEstablished' });
   }
   if (booked) {
-    if (construct.limb === null) facts.push({ code: 'limb-not-stated', group: 'notEstablished', under: ['limb'] });
+    if (construct.limb === null)
+      facts.push({ code: 'limb-not-stated', group: 'notEstablished', under: ['limb'] });
     else if (construct.limb !== booked.limb) {
-      facts.push({ code: 'limb-differs', group: 'stop', planned: construct.limb, booked: booked.limb, under: ['limb'] });
+      facts.push({
+        code: 'limb-differs',
+        group: 'stop',
+        planned: construct.limb,
+        booked: booked.limb,
+        under: ['limb'],
+      });
     }
     if (construct.region !== booked.region) {
       const { region: planned } = construct;
-      facts.push({ code: 'region-differs', group: 'caution', planned, booked: booked.region, under: ['region'] });
+      facts.push({
+        code: 'region-differs',
+        group: 'caution',
+        planned,
+        booked: booked.region,
+        under: ['region'],
+      });
     }
   }
   return facts.map(({ under, ...fact }) => ({ ...fact, path: under ?? [], at: WHOLE_PLAN }) as PlanFinding);

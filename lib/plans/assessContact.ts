@@ -1,6 +1,6 @@
 import type { Item, Screw } from '../catalogue/item';
 import { candidateScrews, type GroupedFact } from './assessScrew';
-import { factsOfVerdict, type FitAnswers } from './fitFindings';
+import { type FitAnswers, factsOfVerdict } from './fitFindings';
 import type { PlannedPlate, ScrewFill } from './plan';
 import type { PlanCatalogue } from './planCatalogue';
 
@@ -26,7 +26,12 @@ export function assessContact(
 }
 
 /** The verdicts on one thing against pieces of one family; equal answers are said once. */
-export function contactFacts(first: Item, screws: readonly Screw[], about: string, engine: FitAnswers): GroupedFact[] {
+export function contactFacts(
+  first: Item,
+  screws: readonly Screw[],
+  about: string,
+  engine: FitAnswers,
+): GroupedFact[] {
   const said = new Map<string, GroupedFact>();
   for (const second of screws) {
     for (const fact of factsOfVerdict(engine.ask({ relation: 'wearsWith', first, second }), about, null)) {

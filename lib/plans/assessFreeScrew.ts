@@ -6,13 +6,20 @@ import type { FreeScrew } from './plan';
 import type { PlanCatalogue, ScrewFamily } from './planCatalogue';
 
 /** What there is to say about a lag screw outside any plate, and its washer. */
-export function assessFreeScrew(screw: FreeScrew, catalogue: PlanCatalogue, engine: FitAnswers): GroupedFact[] {
+export function assessFreeScrew(
+  screw: FreeScrew,
+  catalogue: PlanCatalogue,
+  engine: FitAnswers,
+): GroupedFact[] {
   const { family, facts } = assessStatedScrew(screw, catalogue);
   if (screw.washerItemId === null) return facts;
   const under = ['washerItemId'];
   const washer = catalogue.items.get(screw.washerItemId);
   if (washer?.kind !== 'washer') {
-    return [...facts, { code: 'item-unknown', group: 'stop', what: 'washer', itemId: screw.washerItemId, under }];
+    return [
+      ...facts,
+      { code: 'item-unknown', group: 'stop', what: 'washer', itemId: screw.washerItemId, under },
+    ];
   }
   if (washer.status !== 'current') {
     const { name, status } = washer;
@@ -35,11 +42,24 @@ function assessWasher(washer: Washer, screw: FreeScrew, family: ScrewFamily): Gr
   const tooNarrow = innerUm !== null && threadUm !== null && innerUm < threadUm;
   const tooWide = innerUm !== null && headUm !== null && innerUm >= headUm;
   if ((tooNarrow || tooWide) && innerUm !== null) {
-    const facts = { washer: washer.name, screwFamily: family.name, innerUm, threadUm: threadUm ?? 0, headUm: headUm ?? 0 };
+    const facts = {
+      washer: washer.name,
+      screwFamily: family.name,
+      innerUm,
+      threadUm: threadUm ?? 0,
+      headUm: headUm ?? 0,
+    };
     return [{ code: 'washer-does-not-fit', group: 'stop', ...facts, under }];
   }
   if (missing.length === 0) return [];
   return [
-    { code: 'washer-not-established', group: 'notEstablished', washer: washer.name, screwFamily: family.name, missing, under },
+    {
+      code: 'washer-not-established',
+      group: 'notEstablished',
+      washer: washer.name,
+      screwFamily: family.name,
+      missing,
+      under,
+    },
   ];
 }

@@ -1,9 +1,9 @@
 import type { Hole } from '../catalogue/hole';
 import type { Plate } from '../catalogue/item';
-import { factsOfVerdict, type FitAnswers } from './fitFindings';
-import type { HoleFill } from './plan';
-import { seatsVerdicts } from './holeVerdicts';
 import { assessStatedScrew, candidateScrews, type GroupedFact } from './assessScrew';
+import { type FitAnswers, factsOfVerdict } from './fitFindings';
+import { seatsVerdicts } from './holeVerdicts';
+import type { HoleFill } from './plan';
 import type { PlanCatalogue } from './planCatalogue';
 
 /** What there is to say about one hole of a planned plate. `undefined` is a hole not decided yet. */
@@ -30,14 +30,19 @@ export function assessHole(
 function assessWire(wireItemId: string, hole: Hole, catalogue: PlanCatalogue): GroupedFact[] {
   const wire = catalogue.items.get(wireItemId);
   const under = ['wireItemId'];
-  if (wire?.kind !== 'guideWire') return [{ code: 'item-unknown', group: 'stop', what: 'wire', itemId: wireItemId, under }];
+  if (wire?.kind !== 'guideWire')
+    return [{ code: 'item-unknown', group: 'stop', what: 'wire', itemId: wireItemId, under }];
   if (wire.status !== 'current') {
-    return [{ code: 'item-not-current', group: 'stop', what: 'wire', name: wire.name, status: wire.status, under }];
+    return [
+      { code: 'item-not-current', group: 'stop', what: 'wire', name: wire.name, status: wire.status, under },
+    ];
   }
   // A wire wider than the narrowest opening goes through no hole; no maker's word can change that.
   if (wire.diameterUm !== null && hole.openingUm !== null && wire.diameterUm > hole.openingUm) {
     const { diameterUm: wireUm } = wire;
-    return [{ code: 'wire-too-thick', group: 'stop', wire: wire.name, wireUm, openingUm: hole.openingUm, under }];
+    return [
+      { code: 'wire-too-thick', group: 'stop', wire: wire.name, wireUm, openingUm: hole.openingUm, under },
+    ];
   }
   return [];
 }

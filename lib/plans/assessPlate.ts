@@ -2,9 +2,9 @@ import type { Plate } from '../catalogue/item';
 import { assessContact } from './assessContact';
 import { assessHole } from './assessHole';
 import type { GroupedFact } from './assessScrew';
-import { factsOfVerdict, type FitAnswers } from './fitFindings';
+import { type FitAnswers, factsOfVerdict } from './fitFindings';
 import type { Construct, PlannedPlate } from './plan';
-import { plateOf, type PlanCatalogue } from './planCatalogue';
+import { type PlanCatalogue, plateOf } from './planCatalogue';
 
 /** A fact with the hole it is about, if any. */
 export type PlateFact = GroupedFact & { holeId: string | null };
@@ -27,9 +27,20 @@ export function assessPlate(
     ...assessPlateItself(planned, plate, limb, engine).map(onPlate),
     ...Object.keys(planned.fills)
       .filter((holeId) => !known.has(holeId))
-      .map((holeId): PlateFact => ({ code: 'hole-unknown', group: 'stop', unknownHole: holeId, plate: plate.code, holeId })),
+      .map(
+        (holeId): PlateFact => ({
+          code: 'hole-unknown',
+          group: 'stop',
+          unknownHole: holeId,
+          plate: plate.code,
+          holeId,
+        }),
+      ),
     ...plate.holes.flatMap((hole) =>
-      assessHole(planned.fills[hole.id], hole, plate, catalogue, engine).map((fact) => ({ ...fact, holeId: hole.id })),
+      assessHole(planned.fills[hole.id], hole, plate, catalogue, engine).map((fact) => ({
+        ...fact,
+        holeId: hole.id,
+      })),
     ),
     ...assessContact(planned, plate, catalogue, engine).map(onPlate),
   ];
@@ -44,7 +55,14 @@ function assessPlateItself(
   const facts: GroupedFact[] = [];
   const under = ['plateItemId'];
   if (plate.status !== 'current') {
-    facts.push({ code: 'item-not-current', group: 'stop', what: 'plate', name: plate.name, status: plate.status, under });
+    facts.push({
+      code: 'item-not-current',
+      group: 'stop',
+      what: 'plate',
+      name: plate.name,
+      status: plate.status,
+      under,
+    });
   }
   if (limb !== null) {
     const verdict = engine.ask({ relation: 'sides', plate, limb });
@@ -52,10 +70,21 @@ function assessPlateItself(
   }
   if (planned.zone !== null) {
     if (plate.lengthUm === null) {
-      facts.push({ code: 'plate-length-not-stated', group: 'notEstablished', plate: plate.code, under: ['zone'] });
+      facts.push({
+        code: 'plate-length-not-stated',
+        group: 'notEstablished',
+        plate: plate.code,
+        under: ['zone'],
+      });
     } else if (planned.zone.toUm > plate.lengthUm) {
       const { toUm } = planned.zone;
-      facts.push({ code: 'zone-beyond-plate', group: 'stop', toUm, plateUm: plate.lengthUm, under: ['zone', 'toUm'] });
+      facts.push({
+        code: 'zone-beyond-plate',
+        group: 'stop',
+        toUm,
+        plateUm: plate.lengthUm,
+        under: ['zone', 'toUm'],
+      });
     }
   }
   return facts;

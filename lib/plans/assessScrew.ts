@@ -1,8 +1,8 @@
 import type { Screw } from '../catalogue/item';
-import type { ScrewFill } from './plan';
-import type { FindingGroup, PlanFact } from './planFinding';
-import { currentScrews, type PlanCatalogue, type ScrewFamily } from './planCatalogue';
 import { acceptedLengthsUm, lengthFacts } from './lengths';
+import type { ScrewFill } from './plan';
+import { currentScrews, type PlanCatalogue, type ScrewFamily } from './planCatalogue';
+import type { FindingGroup, PlanFact } from './planFinding';
 
 export type GroupedFact = PlanFact & { group: FindingGroup; under?: string[] };
 
@@ -16,7 +16,10 @@ export function assessStatedScrew(
   const { screwFamily } = screw;
   const family = catalogue.families.get(screwFamily);
   if (!family || family.screws.length === 0) {
-    return { family: null, facts: [{ code: 'family-unknown', group: 'stop', screwFamily, under: ['screwFamily'] }] };
+    return {
+      family: null,
+      facts: [{ code: 'family-unknown', group: 'stop', screwFamily, under: ['screwFamily'] }],
+    };
   }
   if (currentScrews(family).length === 0) {
     const status = family.screws.some((piece) => piece.status === 'recalled') ? 'recalled' : 'withdrawn';
@@ -34,7 +37,9 @@ export function assessStatedScrew(
 }
 
 function groupOfLength(fact: PlanFact): FindingGroup {
-  return fact.code === 'length-not-stated' || fact.code === 'family-lengths-not-stated' ? 'notEstablished' : 'caution';
+  return fact.code === 'length-not-stated' || fact.code === 'family-lengths-not-stated'
+    ? 'notEstablished'
+    : 'caution';
 }
 
 /** The pieces whose seating decides: those of an accepted length, or all current ones where none is accepted. */

@@ -1,7 +1,7 @@
-import { failed, ok, problemsFromZod, type Problem, type Result } from '../identity/result';
+import { failed, ok, type Problem, problemsFromZod, type Result } from '../identity/result';
 import { patientDataWarnings } from '../theatre/patientDataWarning';
 import { patientDataSentence } from '../wording/cases';
-import { construct, type Construct } from './plan';
+import { type Construct, construct } from './plan';
 
 /**
  * Parses a construct sent from outside. A note that looks like a patient's data is refused unless the

@@ -1,5 +1,5 @@
-import { compareNatural } from './planFinding';
 import type { Construct, FreeScrew, HoleFill, PlannedPlate } from './plan';
+import { compareNatural } from './planFinding';
 
 /** One thing that differs between two constructs, with both values as they were. */
 export type PlanChange =
@@ -12,9 +12,20 @@ export type PlanChange =
   | { kind: 'plateRemoved'; plateKey: string; plate: PlannedPlate }
   | { kind: 'plateExchanged'; plateKey: string; before: string; after: string }
   | { kind: 'zone'; plateKey: string; before: PlannedPlate['zone']; after: PlannedPlate['zone'] }
-  | { kind: 'principle'; plateKey: string; before: PlannedPlate['principle']; after: PlannedPlate['principle'] }
+  | {
+      kind: 'principle';
+      plateKey: string;
+      before: PlannedPlate['principle'];
+      after: PlannedPlate['principle'];
+    }
   /** `undefined` is a hole that was not decided. */
-  | { kind: 'hole'; plateKey: string; holeId: string; before: HoleFill | undefined; after: HoleFill | undefined }
+  | {
+      kind: 'hole';
+      plateKey: string;
+      holeId: string;
+      before: HoleFill | undefined;
+      after: HoleFill | undefined;
+    }
   | { kind: 'freeScrewAdded'; screwKey: string; screw: FreeScrew }
   | { kind: 'freeScrewRemoved'; screwKey: string; screw: FreeScrew }
   | { kind: 'freeScrew'; screwKey: string; before: FreeScrew; after: FreeScrew };
@@ -31,7 +42,11 @@ export function compareConstructs(before: Construct, after: Construct): PlanChan
   note((b, a) => ({ kind: 'region', before: b, after: a }), before.region, after.region);
   note((b, a) => ({ kind: 'limb', before: b, after: a }), before.limb, after.limb);
   note((b, a) => ({ kind: 'bone', before: b, after: a }), before.bone, after.bone);
-  note((b, a) => ({ kind: 'sharedSpread', before: b, after: a }), before.sharedLengthSdMm, after.sharedLengthSdMm);
+  note(
+    (b, a) => ({ kind: 'sharedSpread', before: b, after: a }),
+    before.sharedLengthSdMm,
+    after.sharedLengthSdMm,
+  );
   note((b, a) => ({ kind: 'note', before: b, after: a }), before.note, after.note);
   for (const [plateKey, was, is] of paired(before.plates, after.plates)) {
     if (was && is) changes.push(...comparePlates(plateKey, was, is));
@@ -63,7 +78,10 @@ function comparePlates(plateKey: string, was: PlannedPlate, is: PlannedPlate): P
   return changes;
 }
 
-function paired<T extends { key: string }>(before: T[], after: T[]): [string, T | undefined, T | undefined][] {
+function paired<T extends { key: string }>(
+  before: T[],
+  after: T[],
+): [string, T | undefined, T | undefined][] {
   const keys = [...new Set([...before, ...after].map(({ key }) => key))].sort(compareNatural);
   const find = (all: T[], key: string) => all.find((one) => one.key === key);
   return keys.map((key) => [key, find(before, key), find(after, key)]);
@@ -76,6 +94,8 @@ function same(a: unknown, b: unknown): boolean {
   const [keysA, keysB] = [Object.keys(a), Object.keys(b)];
   return (
     keysA.length === keysB.length &&
-    keysA.every((key) => key in b && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
+    keysA.every(
+      (key) => key in b && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+    )
   );
 }

@@ -82,8 +82,15 @@ export function emptyConstruct(region: Construct['region'], limb: Construct['lim
   return { region, limb, bone: 'notStated', plates: [], freeScrews: [], sharedLengthSdMm: null, note: null };
 }
 
-function onPlate(construct: Construct, plateKey: string, change: (plate: PlannedPlate) => PlannedPlate): Construct {
-  return { ...construct, plates: construct.plates.map((plate) => (plate.key === plateKey ? change(plate) : plate)) };
+function onPlate(
+  construct: Construct,
+  plateKey: string,
+  change: (plate: PlannedPlate) => PlannedPlate,
+): Construct {
+  return {
+    ...construct,
+    plates: construct.plates.map((plate) => (plate.key === plateKey ? change(plate) : plate)),
+  };
 }
 
 function filled(fills: PlannedPlate['fills'], edit: { holeIds: readonly string[]; fill: HoleFill | null }) {

@@ -24,7 +24,10 @@ export function seatsVerdicts(
   const byAnswer = new Map<string, LengthsVerdict>();
   for (const screw of screws) {
     const verdict = engine.ask({ relation: 'seats', screw, hole, plate, use });
-    const key = JSON.stringify([verdict.outcome, verdict.findings.map(({ from, answer, outranked }) => [from, answer, outranked])]);
+    const key = JSON.stringify([
+      verdict.outcome,
+      verdict.findings.map(({ from, answer, outranked }) => [from, answer, outranked]),
+    ]);
     const group = byAnswer.get(key);
     if (group) group.lengthsUm.push(screw.lengthUm);
     else byAnswer.set(key, { verdict, lengthsUm: [screw.lengthUm] });

@@ -1,6 +1,6 @@
 import { micronsFromMm } from '../quantities/length';
-import { currentScrews, madeLengthsUm, type ScrewFamily } from './planCatalogue';
 import type { PlannedLength } from './plan';
+import { currentScrews, madeLengthsUm, type ScrewFamily } from './planCatalogue';
 import type { PlanFact } from './planFinding';
 
 interface StatedLength {
@@ -25,7 +25,9 @@ export function lengthFacts(stated: StatedLength, family: ScrewFamily): (PlanFac
   const screwFamily = family.name;
   const madeUm = madeLengthsUm(family);
   if (madeUm.length === 0) {
-    return currentScrews(family).length > 0 ? [{ code: 'family-lengths-not-stated', screwFamily, stops: false }] : [];
+    return currentScrews(family).length > 0
+      ? [{ code: 'family-lengths-not-stated', screwFamily, stops: false }]
+      : [];
   }
   if (length.kind === 'notStated') return [{ code: 'length-not-stated', screwFamily, stops: false }];
   if (length.kind === 'spread') {

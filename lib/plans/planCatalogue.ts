@@ -27,7 +27,9 @@ export function planCatalogueOf(items: readonly Item[]): PlanCatalogue {
     }
   }
   const names = [...screws.keys()].sort();
-  const families = names.map((name) => [name, { name, screws: (screws.get(name) ?? []).sort(byLength) }] as const);
+  const families = names.map(
+    (name) => [name, { name, screws: (screws.get(name) ?? []).sort(byLength) }] as const,
+  );
   return { items: byId, families: new Map(families) };
 }
 

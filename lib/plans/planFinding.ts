@@ -20,7 +20,12 @@ export type PlanFact =
   | { code: 'region-differs'; planned: string; booked: string }
   | { code: 'duplicate-key'; key: string }
   | { code: 'item-unknown'; what: 'plate' | 'wire' | 'washer'; itemId: string }
-  | { code: 'item-not-current'; what: 'plate' | 'wire' | 'washer'; name: string; status: 'withdrawn' | 'recalled' }
+  | {
+      code: 'item-not-current';
+      what: 'plate' | 'wire' | 'washer';
+      name: string;
+      status: 'withdrawn' | 'recalled';
+    }
   | { code: 'hole-unknown'; unknownHole: string; plate: string }
   | { code: 'hole-not-decided' }
   | { code: 'zone-beyond-plate'; toUm: number; plateUm: number }
@@ -29,12 +34,25 @@ export type PlanFact =
   | { code: 'family-not-current'; screwFamily: string; status: 'withdrawn' | 'recalled' }
   | { code: 'family-lengths-not-stated'; screwFamily: string }
   | { code: 'length-not-stated'; screwFamily: string }
-  | { code: 'length-not-made'; screwFamily: string; wantedUm: number; acceptLongerMm: number; madeUm: number[] }
+  | {
+      code: 'length-not-made';
+      screwFamily: string;
+      wantedUm: number;
+      acceptLongerMm: number;
+      madeUm: number[];
+    }
   | { code: 'length-not-current'; screwFamily: string; wantedUm: number; status: 'withdrawn' | 'recalled' }
   | { code: 'length-only-longer'; screwFamily: string; wantedUm: number; acceptedUm: number[] }
   | { code: 'spread-beyond-range'; screwFamily: string; meanMm: number; madeUm: number[] }
   | { code: 'wire-too-thick'; wire: string; wireUm: number; openingUm: number }
-  | { code: 'washer-does-not-fit'; washer: string; screwFamily: string; innerUm: number; threadUm: number; headUm: number }
+  | {
+      code: 'washer-does-not-fit';
+      washer: string;
+      screwFamily: string;
+      innerUm: number;
+      threadUm: number;
+      headUm: number;
+    }
   | { code: 'washer-not-established'; washer: string; screwFamily: string; missing: string[] }
   /** The fit rules' own word on one pair: the finding carries its sentence, source and missing facts. */
   | { code: 'fit'; relation: Relation; about: string; onlyLengthsUm: number[] | null; finding: Finding }
@@ -54,7 +72,10 @@ export type PlanFinding = PlanFact & {
 export function comparePlanFindings(a: PlanFinding, b: PlanFinding): number {
   return (
     FINDING_GROUPS.indexOf(a.group) - FINDING_GROUPS.indexOf(b.group) ||
-    compareNatural(a.at.plateKey ?? (a.at.screwKey ? '~' : ''), b.at.plateKey ?? (b.at.screwKey ? '~' : '')) ||
+    compareNatural(
+      a.at.plateKey ?? (a.at.screwKey ? '~' : ''),
+      b.at.plateKey ?? (b.at.screwKey ? '~' : ''),
+    ) ||
     compareNatural(a.at.holeId ?? '', b.at.holeId ?? '') ||
     compareNatural(a.at.screwKey ?? '', b.at.screwKey ?? '') ||
     compareText(a.code, b.code) ||

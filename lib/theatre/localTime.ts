@@ -1,4 +1,4 @@
-import { plainDate, type PlainDate } from '../quantities/plainDate';
+import { type PlainDate, plainDate } from '../quantities/plainDate';
 
 /** The hospital's own time zone, until a setting says another. */
 export const HOSPITAL_ZONE = 'Europe/London';
@@ -50,7 +50,10 @@ function offsetMs(ms: number, zone: string): number {
 
 /** `Wednesday 14 January`, for headings. */
 export function dayWords(date: PlainDate): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', weekday: 'long', day: 'numeric', month: 'long' }).format(
-    new Date(`${date}T12:00:00Z`),
-  );
+  return new Intl.DateTimeFormat('en-GB', {
+    timeZone: 'UTC',
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+  }).format(new Date(`${date}T12:00:00Z`));
 }

@@ -24,7 +24,10 @@ const PATTERNS: readonly { kind: PatientDataKind; pattern: RegExp }[] = [
   { kind: 'dateOfBirth', pattern: new RegExp(`${NAME}[\\s,;:(]+${DATE}`, 'u') },
   { kind: 'dateOfBirth', pattern: new RegExp(`${DATE}[\\s,;:)]+${NAME}`, 'u') },
   { kind: 'nameWithTitle', pattern: /\b(?:Mr|Mrs|Ms|Miss|Mx|Master)\.?\s+\p{Lu}[\p{Ll}'’-]+/u },
-  { kind: 'hospitalNumber', pattern: /\b(?:hosp(?:ital)?|mrn|unit|patient)\s*(?:no|number|id)?\.?\s*[:#]?\s*[A-Z]{0,2}\d{5,9}\b/i },
+  {
+    kind: 'hospitalNumber',
+    pattern: /\b(?:hosp(?:ital)?|mrn|unit|patient)\s*(?:no|number|id)?\.?\s*[:#]?\s*[A-Z]{0,2}\d{5,9}\b/i,
+  },
   { kind: 'hospitalNumber', pattern: /\b[A-Z]\d{6,7}\b/ },
   { kind: 'telephone', pattern: /(?:\+44\s?|\b0)\d{2,4}[\s-]?\d{3,4}[\s-]?\d{3,4}\b/ },
   { kind: 'email', pattern: /[^\s@]+@[^\s@]+\.[a-z]{2,}/i },

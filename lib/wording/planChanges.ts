@@ -1,6 +1,15 @@
 import { never } from '../identity/result';
 import type { PlanChange } from '../plans/compare';
-import { BONE_WORDS, fillWords, LIMB_WORDS, plainMm, PRINCIPLE_WORDS, REGION_WORDS, screwWords, zoneWords } from './plans';
+import {
+  BONE_WORDS,
+  fillWords,
+  LIMB_WORDS,
+  PRINCIPLE_WORDS,
+  plainMm,
+  REGION_WORDS,
+  screwWords,
+  zoneWords,
+} from './plans';
 
 /** One change between two versions: what it is about, and both values in words. `null` is "was not there". */
 export interface ChangeWords {
@@ -27,7 +36,11 @@ export function planChangeWords(change: PlanChange, itemName: (itemId: string) =
     case 'plateRemoved':
       return { about: `Plate ${change.plateKey}`, before: itemName(change.plate.plateItemId), after: null };
     case 'plateExchanged':
-      return { about: `Plate ${change.plateKey}`, before: itemName(change.before), after: itemName(change.after) };
+      return {
+        about: `Plate ${change.plateKey}`,
+        before: itemName(change.before),
+        after: itemName(change.after),
+      };
     case 'zone':
       return {
         about: `Plate ${change.plateKey}, fracture zone`,
@@ -47,9 +60,17 @@ export function planChangeWords(change: PlanChange, itemName: (itemId: string) =
         after: fillWords(change.after, itemName),
       };
     case 'freeScrewAdded':
-      return { about: `Free screw ${change.screwKey}`, before: null, after: freeScrewWords(change.screw, itemName) };
+      return {
+        about: `Free screw ${change.screwKey}`,
+        before: null,
+        after: freeScrewWords(change.screw, itemName),
+      };
     case 'freeScrewRemoved':
-      return { about: `Free screw ${change.screwKey}`, before: freeScrewWords(change.screw, itemName), after: null };
+      return {
+        about: `Free screw ${change.screwKey}`,
+        before: freeScrewWords(change.screw, itemName),
+        after: null,
+      };
     case 'freeScrew':
       return {
         about: `Free screw ${change.screwKey}`,

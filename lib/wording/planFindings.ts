@@ -103,7 +103,12 @@ export function planFindingSentence(fact: PlanFact): string {
   }
 }
 
-function fitSentence({ relation, about, onlyLengthsUm, finding }: Extract<PlanFact, { code: 'fit' }>): string {
+function fitSentence({
+  relation,
+  about,
+  onlyLengthsUm,
+  finding,
+}: Extract<PlanFact, { code: 'fit' }>): string {
   const lengths = onlyLengthsUm && onlyLengthsUm.length > 0 ? ` (in ${mmList(onlyLengthsUm)})` : '';
   const said = `${about}${lengths}`;
   if (finding.answer === 'missing' && finding.missing.length > 0) {

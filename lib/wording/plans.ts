@@ -1,6 +1,6 @@
+import { never } from '../identity/result';
 import type { Construct, HoleFill, PlannedLength, PlannedPlate } from '../plans/plan';
 import { writeMm } from '../quantities/length';
-import { never } from '../identity/result';
 import type { Urgency } from '../theatre/surgicalCase';
 
 /** The words of cases and plans, as every screen and sheet says them. */
@@ -95,7 +95,10 @@ export function lengthWords(length: PlannedLength): string {
  *
  * @param itemName says an item's name where the wire is known; its id is shown otherwise
  */
-export function fillWords(fill: HoleFill | undefined, itemName: (itemId: string) => string = (id) => id): string {
+export function fillWords(
+  fill: HoleFill | undefined,
+  itemName: (itemId: string) => string = (id) => id,
+): string {
   if (fill === undefined) return 'not decided';
   switch (fill.purpose) {
     case 'empty':

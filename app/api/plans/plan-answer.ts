@@ -1,0 +1,32 @@
+import 'server-only';
+import { z } from 'zod';
+import { database } from '@/app/_server/database';
+import { problemResponse, refusalResponse } from '@/app/_server/problem-response';
+import { listPeople } from '@/db/queries/people';
+import { problemsFromZod } from '@/lib/identity/result';
+import type { PlanOutcome } from '@/lib/plans/refusal';
+
+/** A write's outcome as HTTP: the value, or the refusal with the name of whoever wrote what stands. */
+export async function planAnswer<T>(outcome: PlanOutcome<T>, status = 200): Promise<Response> {
+  if (outcome.ok) return Response.json(outcome.value, { status });
+  const { current } = outcome.refusal;
+  const writer = current
+    ? ((await listPeople(database())).find(({ id }) => id === current.writtenBy)?.name ?? null)
+    : null;
+  return refusalResponse(outcome.refusal, writer);
+}
+
+/** A request's own members, parsed; every fault with its path. */
+export function parseMembers<S extends z.ZodType>(
+  schema: S,
+  raw: unknown,
+): { ok: true; value: z.output<S> } | { ok: false; response: Response } {
+  const parsed = schema.safeParse(raw);
+  if (parsed.success) return { ok: true, value: parsed.data };
+  return {
+    ok: false,
+    response: problemResponse(422, 'The request can’t be taken as it is', problemsFromZod(parsed.error)),
+  };
+}
+
+export const savedRevision = z.number('the revision you saw').int().positive();

@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { beginPlan } from '@/db/operations/begin-plan';
+import { listPlanVersions } from '@/db/queries/cases';
+import { listPeople } from '@/db/queries/people';
+import { caseId } from '@/lib/identity/ids';
+import { parseMembers, planAnswer } from './plan-answer';
+
+const members = z.strictObject({
+  caseId,
+  construct: z.unknown(),
+  notPatientData: z.boolean().default(false),
+});
+
+/** Begins the first version of a case's plan. */
+export async function POST(request: Request): Promise<Response> {
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const parsed = parseMembers(members, body.value);
+  if (!parsed.ok) return parsed.response;
+  const person = await actingPerson();
+  return planAnswer(await beginPlan({ db: database(), now: now(), newId, person, ...parsed.value }), 201);
+}
+
+/** The newest version of a case's plan as it stands, so that an open planner can see what others saved. */
+export async function GET(request: Request): Promise<Response> {
+  const id = new URL(request.url).searchParams.get('case') ?? '';
+  const [[newest], people] = await Promise.all([listPlanVersions(database(), id), listPeople(database())]);
+  const writer = people.find((person) => person.id === newest?.writtenBy)?.name ?? null;
+  return Response.json({ plan: newest ?? null, writer }, { headers: { 'Cache-Control': 'no-store' } });
+}

@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { deletePlanStart } from '@/db/operations/delete-plan-start';
+import { renamePlanStart } from '@/db/operations/rename-plan-start';
+import { startId } from '@/lib/identity/ids';
+import type { Problem } from '@/lib/identity/result';
+import { parseMembers } from '../../plan-answer';
+
+const members = z.strictObject({ name: z.unknown() });
+type Context = { params: Promise<{ id: string }> };
+
+const unknown: Problem = {
+  path: [],
+  code: 'start-unknown',
+  message: 'You have no such start; it may have been deleted.',
+};
+
+function refusal(problems: Problem[]): Response {
+  const gone = problems.some(({ code }) => code === 'start-unknown');
+  return problemResponse(gone ? 404 : 422, gone ? 'Not found' : 'The name can’t be taken as it is', problems);
+}
+
+/** Gives one's own start another name. */
+export async function PATCH(request: Request, { params }: Context): Promise<Response> {
+  const id = startId.safeParse((await params).id);
+  if (!id.success) return refusal([unknown]);
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const parsed = parseMembers(members, body.value);
+  if (!parsed.ok) return parsed.response;
+  const person = await actingPerson();
+  const done = await renamePlanStart({
+    db: database(),
+    now: now(),
+    person,
+    startId: id.data,
+    ...parsed.value,
+  });
+  return done.ok ? new Response(null, { status: 204 }) : refusal(done.problems);
+}
+
+/** Deletes one's own start. */
+export async function DELETE(_request: Request, { params }: Context): Promise<Response> {
+  const id = startId.safeParse((await params).id);
+  if (!id.success) return refusal([unknown]);
+  const person = await actingPerson();
+  const done = await deletePlanStart({ db: database(), now: now(), person, startId: id.data });
+  return done.ok ? new Response(null, { status: 204 }) : refusal(done.problems);
+}

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { savePlanStart } from '@/db/operations/save-plan-start';
+import { parseMembers } from '../plan-answer';
+
+const members = z.strictObject({ name: z.unknown(), construct: z.unknown() });
+
+/** Keeps a construct as the acting person's own starting point. */
+export async function POST(request: Request): Promise<Response> {
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const parsed = parseMembers(members, body.value);
+  if (!parsed.ok) return parsed.response;
+  const person = await actingPerson();
+  const kept = await savePlanStart({ db: database(), now: now(), newId, person, ...parsed.value });
+  if (kept.ok) return Response.json(kept.value, { status: 201 });
+  return problemResponse(422, 'The start can’t be kept as it is', kept.problems);
+}
