@@ -2,10 +2,11 @@
 
 import Link, { useLinkStatus } from 'next/link';
 import { usePathname } from 'next/navigation';
-import { useEffect, useId, useRef, useState } from 'react';
+import { useCallback, useId, useRef, useState } from 'react';
 import { classNames } from './class-names';
 import styles from './main-nav.module.css';
 import { mainPages } from './main-pages';
+import { useDismiss } from './use-dismiss';
 
 /**
  * The main navigation: a ruled row where it fits, a menu button with the same links where it does not.
@@ -25,23 +26,11 @@ export function MainNav() {
     setOpen(false);
   }
 
-  useEffect(() => {
-    if (!open) return;
-    function onKey(event: KeyboardEvent) {
-      if (event.key !== 'Escape') return;
-      setOpen(false);
-      button.current?.focus();
-    }
-    function onPointer(event: PointerEvent) {
-      if (event.target instanceof Node && !nav.current?.contains(event.target)) setOpen(false);
-    }
-    document.addEventListener('keydown', onKey);
-    document.addEventListener('pointerdown', onPointer);
-    return () => {
-      document.removeEventListener('keydown', onKey);
-      document.removeEventListener('pointerdown', onPointer);
-    };
-  }, [open]);
+  const close = useCallback((byEscape: boolean) => {
+    setOpen(false);
+    if (byEscape) button.current?.focus();
+  }, []);
+  useDismiss(open, nav, close);
 
   return (
     <nav ref={nav} aria-label="Main" className={styles.nav}>
