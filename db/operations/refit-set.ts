@@ -1,0 +1,91 @@
+import { and, eq, inArray } from 'drizzle-orm';
+import type { SetId } from '@/lib/identity/ids';
+import { type Outcome, refused } from '@/lib/identity/refusal';
+import { may } from '@/lib/people/permissions';
+import { canBeCounted } from '@/lib/sets/count';
+import { turnStep } from '@/lib/sets/setState';
+import type { Database } from '../client';
+import { appendLedger } from '../ledger';
+import type { Person } from '../queries/people';
+import { configurationLines, configurationVersions, setContents, sets } from '../schema';
+
+interface RefitSet {
+  db: Pick<Database, 'tx'>;
+  now: string;
+  person: Person;
+  setId: SetId;
+  baseRevision: number;
+}
+
+/**
+ * Makes an open set follow the version now in force. What it holds is carried over line by line where one line of an
+ * item becomes one line of it; all other lines are not counted yet, and show as such.
+ */
+export async function refitSet(
+  request: RefitSet,
+): Promise<Outcome<{ revision: number; version: number }, { revision: number }>> {
+  const { db, now, person, setId, baseRevision } = request;
+  if (!may(person.role, 'openSet')) return refused('notPermitted', `${person.name} can’t refit a set.`);
+  return db.tx(async (write) => {
+    const [set] = await write.select().from(sets).where(eq(sets.id, setId));
+    if (!set) return refused('notFound', 'There is no such set.');
+    if (set.revision !== baseRevision) {
+      return refused('conflict', `${set.code} was changed by someone else. Nothing was saved.`, {
+        revision: set.revision,
+      });
+    }
+    if (!canBeCounted(turnStep.parse(set.step)))
+      return refused('frozen', `${set.code} is sealed; open it on the bench first.`);
+    const [was] = await write
+      .select()
+      .from(configurationVersions)
+      .where(eq(configurationVersions.id, set.versionId));
+    const [inForce] = await write
+      .select()
+      .from(configurationVersions)
+      .where(
+        and(
+          eq(configurationVersions.configurationId, was?.configurationId ?? ''),
+          eq(configurationVersions.status, 'inForce'),
+        ),
+      );
+    if (!inForce || inForce.id === set.versionId)
+      return refused('frozen', `${set.code} follows the version in force already.`);
+    const lines = await write
+      .select()
+      .from(configurationLines)
+      .where(inArray(configurationLines.versionId, [set.versionId, inForce.id]));
+    const held = await write.select().from(setContents).where(eq(setContents.setId, setId));
+    const carried = held.flatMap(({ lineId, found, unsound, condition }) => {
+      const before = lines.find(({ id }) => id === lineId);
+      const twins = (versionId: string) =>
+        lines.filter((line) => line.versionId === versionId && line.itemId === before?.itemId);
+      const [after, ...more] = twins(inForce.id);
+      if (!after || more.length > 0 || twins(set.versionId).length > 1) return [];
+      return [{ setId, lineId: after.id, found, unsound, condition }];
+    });
+    const revision = set.revision + 1;
+    await write.delete(setContents).where(eq(setContents.setId, setId));
+    if (carried.length > 0) await write.insert(setContents).values(carried);
+    await write
+      .update(sets)
+      .set({ versionId: inForce.id, revision })
+      .where(and(eq(sets.id, setId), eq(sets.revision, baseRevision)));
+    await appendLedger(write, {
+      doneAt: now,
+      enteredAt: now,
+      personId: person.id,
+      action: 'refit-set',
+      subjectKind: 'set',
+      subjectId: setId,
+      detail: {
+        from: was?.version ?? null,
+        to: inForce.version,
+        carried: carried.length,
+        held: held.length,
+        revision,
+      },
+    });
+    return { ok: true, value: { revision, version: inForce.version } };
+  });
+}
