@@ -29,12 +29,17 @@ export async function serve({ dev }) {
     say(`Database: ${relative(ROOT, database)} (${holds})`);
     const server = await startServer({ port, host, database, dev, show: true });
     process.removeAllListeners('SIGTERM').removeAllListeners('SIGINT').removeAllListeners('SIGHUP');
+    let asked = false;
     for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP']) {
-      process.on(signal, () => server.stop(STOP_WITHIN_MS).then(() => process.exit(0)));
+      process.on(signal, () => {
+        asked = true;
+        server.stop(STOP_WITHIN_MS);
+      });
     }
     const others = host === HERE_ONLY ? '; HOST=0.0.0.0 npm start lets other machines in' : '';
     say(`Kitwright is at http://localhost:${port} (Ctrl+C stops it${others})`);
     const code = await server.ended;
+    if (asked) process.exit(0);
     console.error(`The server ended by itself (code ${code}): what it said last is shown above.`);
     process.exit(1);
   } catch (error) {
