@@ -1,146 +1,176 @@
-import type { ItemId } from '../identity/ids';
-import type { Verdict } from '../fit/question';
+import type { Item, Plate } from '../catalogue/item';
+import type { Construct, FreeScrew, HoleFill, PlannedPlate, ScrewFill } from '../plans/plan';
+import { askOnce, holeSignature, type Rules } from './askOnce';
+import { type CatalogueIndex, indexCatalogue } from './catalogueIndex';
+import { type DraftChain, screwChains, wireChain } from './chainNeeds';
+import type { ChainNeed, LinkVerdict, Needs, PieceNeed, PlanFault, Step, StepKey } from './need';
+import { acceptedScrews, namedNeed, type PlannedScrew, screwNeed } from './pieceNeeds';
+
+export type * from './need';
 
 /**
- * What a planned construct makes necessary, before anyone looks into the store. A construct falls into
- * steps (one plate, one filled hole, one free screw); a step needs pieces that stay in the patient, counted
- * one by one, and instruments in chains whose links fit each other.
+ * Everything a planned construct makes necessary, whatever is in store: per step the piece that stays, and the
+ * chains of instruments with every answer they rest on. Pure; answers are asked once per design and hole form.
+ *
+ * @param catalogue every item; the kit uses current ones only
+ * @param engine    the fit rules in force
  */
-export interface Needs {
-  steps: Step[];
-  /** One per implanted piece: two holes of 16 mm are two needs. */
-  pieces: PieceNeed[];
-  /** Chains of instruments; steps with the same answer share one. */
-  chains: ChainNeed[];
-  /** What the plan itself leaves open or asks in vain, whatever is in store. */
-  faults: PlanFault[];
+export function needsOf(construct: Construct, catalogue: readonly Item[], engine: Rules): Needs {
+  const index = indexCatalogue(catalogue);
+  const work = new Gathering(index, askOnce(engine, catalogue));
+  for (const plate of construct.plates) work.plate(plate, construct.limb);
+  for (const screw of construct.freeScrews) work.freeScrew(screw);
+  return work.needs();
 }
 
-/** `P1` for a plate, `P1/S3` for a hole of it, `L1` for a free screw. */
-export type StepKey = string;
+class Gathering {
+  private readonly steps: Step[] = [];
+  private readonly pieces: PieceNeed[] = [];
+  private readonly faults: PlanFault[] = [];
+  private readonly chains = new Map<string, ChainNeed>();
+  /** Chains of a setting already worked out, so that twelve equal holes cost as much as one. */
+  private readonly drafts = new Map<string, { draft: DraftChain; key: string }[]>();
 
-export interface Step {
-  key: StepKey;
-  kind: 'plate' | 'hole' | 'freeScrew';
-  plateKey: string | null;
-  holeId: string | null;
-  purpose: 'plate' | 'neutral' | 'offset' | 'lag' | 'locked' | 'temporaryWire';
-  /** The screw family of the fill; `null` for a plate or a wire. */
-  screwFamily: string | null;
-}
+  constructor(
+    private readonly index: CatalogueIndex,
+    private readonly rules: Rules,
+  ) {}
 
-/** One answer of the fit rules that a need rests on, with what it was asked about. */
-export interface LinkVerdict {
-  /** The items asked about, in the question's order; holes are named by `holeId`. */
-  itemIds: ItemId[];
-  holeId: string | null;
-  verdict: Verdict;
-}
-
-/** An item that would serve, by how much longer than the stated length it is. */
-export interface AcceptedPiece {
-  itemId: ItemId;
-  lengthUm: number | null;
-  longerUm: number;
-  /** `seats`, `sides` and other answers for this item in this step. */
-  answers: LinkVerdict[];
-}
-
-export interface PieceNeed {
-  /** Stable in its construct: `piece:P1/S3`. */
-  id: string;
-  step: StepKey;
-  what: 'plate' | 'screw' | 'washer' | 'wire';
-  /** Established fits only, the stated length first. */
-  accepts: AcceptedPiece[];
-  /** Would serve if the missing values were known; never counted as a fit. */
-  notEstablished: AcceptedPiece[];
-  /** Does not fit, or is withdrawn or recalled: why the planned item itself is refused. */
-  refused: AcceptedPiece[];
-  /** Where the length comes from; `null` for what has no length in the plan. */
-  length: LengthBasis | null;
-}
-
-export type LengthBasis =
-  | { kind: 'exact'; askedUm: number; acceptLongerUm: number }
-  | {
-      kind: 'spread';
-      meanUm: number;
-      sdUm: number;
-      /** The made length expected from the mean: the next longer for two cortices, the nearest for one. */
-      rounding: 'up' | 'nearest';
-      expectedUm: number | null;
-      acceptLongerUm: number;
+  needs(): Needs {
+    const counted = new Map<string, number>();
+    const chains = [...this.chains.values()].map((chain) => {
+      const count = (counted.get(chain.kind) ?? 0) + 1;
+      counted.set(chain.kind, count);
+      return { ...chain, id: `chain:${chain.kind}:${count}` };
+    });
+    for (const { id, kind, steps, slots } of chains) {
+      const empty = slots.some((slot) => slot.candidates.length === 0);
+      if (empty) this.faults.push({ kind: 'noChainInCatalogue', chainId: id, chain: kind, steps });
     }
-  | { kind: 'notStated' };
+    return { steps: this.steps, pieces: this.pieces, chains, faults: this.faults };
+  }
 
-/** The part an instrument plays in a chain. */
-export type SlotName =
-  | 'pilotBit'
-  | 'sleeve'
-  | 'glidingBit'
-  | 'glidingSleeve'
-  | 'insertSleeve'
-  | 'tap'
-  | 'countersink'
-  | 'gauge'
-  | 'driver'
-  | 'torqueLimiter'
-  | 'handle'
-  | 'glidingHandle'
-  | 'wireDriver';
+  plate(planned: PlannedPlate, limb: Construct['limb']): void {
+    const { key, plateItemId } = planned;
+    const plate = this.index.byId.get(plateItemId);
+    this.steps.push({ key, kind: 'plate', plateKey: key, holeId: null, purpose: 'plate', screwFamily: null });
+    if (plate?.kind !== 'plate') {
+      this.faults.push({ kind: 'unknownPlate', step: key, itemId: plateItemId });
+      return;
+    }
+    const sides: LinkVerdict[] = limb
+      ? [{ itemIds: [plate.id], holeId: null, verdict: this.rules.ask({ relation: 'sides', plate, limb }) }]
+      : [];
+    this.add(namedNeed('plate', key, plate, sides));
+    // in the plate's own order, which is the order along it
+    const order = new Map(plate.holes.map((hole, at) => [hole.id, at]));
+    const fills = Object.entries(planned.fills).sort(
+      ([a], [b]) => (order.get(a) ?? Number.MAX_SAFE_INTEGER) - (order.get(b) ?? Number.MAX_SAFE_INTEGER),
+    );
+    for (const [holeId, fill] of fills) if (fill.purpose !== 'empty') this.hole(key, plate, holeId, fill);
+  }
 
-export type ChainKind = 'drilling' | 'lagDrilling' | 'tapping' | 'countersinking' | 'measuring' | 'driving' | 'wiring';
+  private hole(plateKey: string, plate: Plate, holeId: string, fill: Exclude<HoleFill, { purpose: 'empty' }>): void {
+    const key = `${plateKey}/${holeId}`;
+    const screwFamily = fill.purpose === 'temporaryWire' ? null : fill.screwFamily;
+    this.steps.push({ key, kind: 'hole', plateKey, holeId, purpose: fill.purpose, screwFamily });
+    const hole = plate.holes.find((one) => one.id === holeId);
+    if (!hole) {
+      this.faults.push({ kind: 'unknownHole', step: key });
+      return;
+    }
+    if (fill.purpose !== 'temporaryWire') {
+      this.screw(plannedScrew(key, fill, fill.purpose, { hole, plate }), false);
+      return;
+    }
+    const wire = this.index.byId.get(fill.wireItemId);
+    if (wire?.kind !== 'guideWire') {
+      this.faults.push({ kind: 'unknownItem', step: key, itemId: fill.wireItemId });
+      return;
+    }
+    this.add(namedNeed('wire', key, wire, []));
+    this.share(key, wire, `wire|${wire.id}|${plate.id}|${holeSignature(hole)}`, () => [
+      wireChain(wire, hole, plate, this.index, this.rules),
+    ]);
+  }
 
-export interface Candidate {
-  /** `null`: nothing is needed here (a driver with a fixed handle needs no handle). */
-  itemId: ItemId | null;
-  /** The end of a sleeve that takes part. */
-  endIndex: number | null;
-  /** Answers about this item alone in this step: it pilots the screw, it seats on the hole. */
-  answers: LinkVerdict[];
-  /** False when one of its answers is not established. */
-  established: boolean;
+  freeScrew(planned: FreeScrew): void {
+    const { key, washerItemId } = planned;
+    const screwFamily = planned.screwFamily;
+    this.steps.push({ key, kind: 'freeScrew', plateKey: null, holeId: null, purpose: 'lag', screwFamily });
+    this.screw(plannedScrew(key, planned, 'lag', null), washerItemId !== null);
+    if (washerItemId === null) return;
+    const washer = this.index.byId.get(washerItemId);
+    if (washer?.kind === 'washer') this.add(namedNeed('washer', key, washer, []));
+    else this.faults.push({ kind: 'unknownItem', step: key, itemId: washerItemId });
+  }
+
+  private screw(planned: PlannedScrew, hasWasher: boolean): void {
+    const { step, family, use, seat } = planned;
+    if (!this.index.knowsFamily(family)) {
+      this.faults.push({ kind: 'unknownFamily', step, family });
+      return;
+    }
+    const { need, faults } = screwNeed(planned, this.index, this.rules);
+    this.pieces.push(need);
+    this.faults.push(...faults);
+    const accepted = acceptedScrews(planned, this.index).screws.map(({ screw }) => screw);
+    const screws = accepted.length > 0 ? accepted : this.index.family(family);
+    const first = screws[0];
+    if (!first) return;
+    const facts = missingFacts(first, seat === null && !hasWasher);
+    if (facts.length > 0) this.faults.push({ kind: 'factNotStated', step, itemId: first.id, facts });
+    const where = seat ? `${seat.plate.id}|${holeSignature(seat.hole)}` : 'bone';
+    const lengths = screws.map((screw) => screw.id).join();
+    this.share(step, first, `${lengths}|${use.purpose}${use.cortices}|${where}|${hasWasher}`, () =>
+      screwChains({ screws, use, seat, hasWasher }, this.index, this.rules),
+    );
+  }
+
+  /** Adds the chains of one setting; a chain whose candidates and pairs are all the same is one need of both steps. */
+  private share(step: StepKey, forItem: Item, setting: string, make: () => DraftChain[]): void {
+    let made = this.drafts.get(setting);
+    if (!made) {
+      made = make().map((draft) => ({ draft, key: chainKey(forItem, draft) }));
+      this.drafts.set(setting, made);
+    }
+    for (const { draft, key } of made) {
+      const known = this.chains.get(key);
+      if (known) known.steps.push(step);
+      else this.chains.set(key, { id: '', importance: 'mustHave', steps: [step], forItemId: forItem.id, ...draft });
+    }
+  }
+
+  private add({ need, faults }: { need: PieceNeed; faults: PlanFault[] }): void {
+    this.pieces.push(need);
+    this.faults.push(...faults);
+  }
 }
 
-export interface Slot {
-  name: SlotName;
-  candidates: Candidate[];
-  /** How many pieces of the chosen item the chain asks for: 1, or 2 where a back-up is asked. */
-  pieces: number;
+function plannedScrew(
+  step: StepKey,
+  fill: Pick<ScrewFill, 'screwFamily' | 'length' | 'acceptLongerMm' | 'cortices'>,
+  purpose: ScrewFill['purpose'],
+  seat: PlannedScrew['seat'],
+): PlannedScrew {
+  const { screwFamily: family, length, acceptLongerMm, cortices } = fill;
+  return { step, family, length, acceptLongerMm, use: { purpose, cortices }, seat };
 }
 
-/** Which candidates of two slots fit each other. Slots and links form a tree. */
-export interface SlotLink {
-  first: number;
-  second: number;
-  pairs: { first: number; second: number; answer: LinkVerdict | null; established: boolean }[];
+/** Values that decide which chains the screw needs; the chain is then asked for, and the kit not called ready. */
+function missingFacts(screw: { tip: unknown; countersinkStated: unknown }, alone: boolean): string[] {
+  const facts: string[] = [];
+  if (screw.tip === null) facts.push('screw.tip');
+  if (alone && screw.countersinkStated === null) facts.push('screw.countersinkStated');
+  return facts;
 }
 
-export interface ChainNeed {
-  /** Stable for equal chains: `chain:drilling:…`. */
-  id: string;
-  kind: ChainKind;
-  /** `backUp`: a second piece of what breaks most; never stops a step. */
-  importance: 'mustHave' | 'backUp';
-  /** Every step that needs it. */
-  steps: StepKey[];
-  /** The screw the answers were asked with, and the wire for a wiring chain. */
-  forItemId: ItemId;
-  slots: Slot[];
-  links: SlotLink[];
+/** Equal for chains that are the same need: same screw family or wire, same candidates, same pairs. */
+function chainKey(forItem: Item, { kind, slots, links }: DraftChain): string {
+  const about = forItem.kind === 'screw' ? forItem.screwFamily : forItem.id;
+  const parts = slots.map(({ candidates }) =>
+    candidates.map((one) => `${one.itemId}.${one.endIndex}${one.established ? '' : '?'}`).join(),
+  );
+  const pairs = links.map((link) => link.pairs.map((pair) => `${pair.first}-${pair.second}${pair.established ? '' : '?'}`).join());
+  return [kind, about, ...parts, ...pairs].join('|');
 }
-
-export type PlanFault =
-  | { kind: 'unknownPlate'; step: StepKey; itemId: ItemId }
-  | { kind: 'plateNotCurrent'; step: StepKey; itemId: ItemId; status: 'withdrawn' | 'recalled' }
-  | { kind: 'unknownHole'; step: StepKey }
-  | { kind: 'unknownFamily'; step: StepKey; family: string }
-  | { kind: 'unknownItem'; step: StepKey; itemId: ItemId }
-  | { kind: 'itemNotCurrent'; step: StepKey; itemId: ItemId; status: 'withdrawn' | 'recalled' }
-  | { kind: 'lengthNotMade'; step: StepKey; family: string; askedUm: number; madeUm: number[] }
-  | { kind: 'lengthNotStated'; step: StepKey }
-  /** Nothing in the whole catalogue makes a chain, however full the store is. */
-  | { kind: 'noChainInCatalogue'; chainId: string; chain: ChainKind; steps: StepKey[] }
-  /** The rules refuse what the plan states; the findings say why. */
-  | { kind: 'refused'; step: StepKey; itemId: ItemId; answers: LinkVerdict[] };

@@ -12,8 +12,8 @@ export interface IntegerProgramme {
   integer: boolean[];
   /** `lower ≤ Σ coefficient · variable ≤ upper`; `null` is unbounded on that side. */
   constraints: Constraint[];
-  /** A feasible answer known beforehand; the result is never worse than it. */
-  startFrom: number[] | null;
+  /** A feasible answer known beforehand; `null` for values that the solver is to work out from the rest. */
+  startFrom: (number | null)[] | null;
 }
 
 export interface Constraint {
@@ -28,6 +28,8 @@ export type SolverAnswer =
   | { status: 'optimal'; values: number[]; objective: number; gap: 0 }
   /** The time ran out: the best found, and how far from the bound it may be (0.03 is 3 %). */
   | { status: 'timeLimit'; values: number[]; objective: number; gap: number }
+  /** The time ran out before any answer was found. */
+  | { status: 'nothingFound' }
   | { status: 'infeasible' };
 
 /** Solves one programme. Rejects only on a fault of the solver itself, never for a hard instance. */

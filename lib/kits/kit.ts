@@ -1,6 +1,6 @@
 import type { ItemId, PlaceId, SetId, StockId } from '../identity/ids';
 import type { PlainDate } from '../quantities/plainDate';
-import type { LinkVerdict, Needs, PlanFault, SlotName, StepKey } from './needs';
+import type { LinkVerdict, Needs, PlanFault, SlotName, StepKey } from './need';
 
 /** Where a piece comes from. */
 export type SourceRef = { kind: 'set'; setId: SetId } | { kind: 'pack'; stockId: StockId };
@@ -199,7 +199,7 @@ export type KitVerdict =
   /** Everything is at hand and every link is established. */
   | { kind: 'ready' }
   /** Nothing is short once the named sets have come back. */
-  | { kind: 'readyAt'; at: string; setCodes: string[] }
+  | { kind: 'readyAt'; at: string; late: boolean; setCodes: string[] }
   | { kind: 'short' }
   /** Nothing is short, but an answer or a length is missing. */
   | { kind: 'notEstablished' }
@@ -237,6 +237,8 @@ export interface CaseKit {
   singlePoints: SinglePoint[];
   margins: StepMargin[];
   ties: Tie[];
+  /** The best kit that breaks no promise to another case, when the chosen one does; `null` when there is none. */
+  keepingPromises: Tie | null;
   whyNotFewer: WithoutOne[];
   proof: Proof;
   lengthCover: LengthCoverFigure | null;

@@ -1,0 +1,56 @@
+import { type CoverProblem, type SetCost } from './problem';
+
+/** Sets that the lines can't tell apart: copies of a configuration, but for what is short. */
+export interface SetType {
+  /** Numbers of the sets, cheapest first. */
+  copies: number[];
+  /** What one copy holds of what the lines look at, no more than could ever be used. */
+  holds: Map<number, number>;
+}
+
+/**
+ * Brings interchangeable sets together; sets that hold nothing any line looks at are left out. Whatever choice takes a
+ * copy is no worse with the cheapest copy left, so only the order inside a type matters.
+ */
+export function setTypes(problem: CoverProblem): SetType[] {
+  const useful = mostUseful(problem);
+  const byHoldings = new Map<string, SetType>();
+  problem.sets.forEach(({ holds }, number) => {
+    const relevant = [...holds]
+      .map(([item, count]): [number, number] => [item, Math.min(count, useful.get(item) ?? 0)])
+      .filter(([, count]) => count > 0)
+      .sort((a, b) => a[0] - b[0]);
+    if (relevant.length === 0) return;
+    const key = relevant.join(';');
+    const type = byHoldings.get(key);
+    if (type) type.copies.push(number);
+    else byHoldings.set(key, { copies: [number], holds: new Map(relevant) });
+  });
+  const types = [...byHoldings.values()];
+  const costOf = (number: number) => (problem.sets[number] as CoverProblem['sets'][number]).cost;
+  for (const type of types) type.copies.sort((a, b) => compareSetCosts(costOf(a), costOf(b)) || a - b);
+  return types;
+}
+
+/** By promises, then use-by, then mass, then distance: the order of the aims that concern one set. */
+export function compareSetCosts(a: SetCost, b: SetCost): number {
+  return (
+    a.promises - b.promises || a.useByDays - b.useByDays || a.massGrams - b.massGrams || a.metres - b.metres
+  );
+}
+
+/** How many pieces of each item could ever be used at once. */
+export function mostUseful(problem: CoverProblem): Map<number, number> {
+  const useful = new Map<number, number>();
+  for (const { slots } of problem.chains) {
+    for (const { candidates, pieces } of slots) {
+      for (const item of candidates) if (item >= 0) useful.set(item, Math.max(useful.get(item) ?? 0, pieces));
+    }
+  }
+  const accepting = new Map<number, number>();
+  for (const { accepts } of problem.pieces) {
+    for (const { item } of accepts) accepting.set(item, (accepting.get(item) ?? 0) + 1);
+  }
+  for (const [item, count] of accepting) useful.set(item, Math.max(useful.get(item) ?? 0, count));
+  return useful;
+}
