@@ -21,11 +21,19 @@ const common = {
   use: z.enum(['singleUse', 'reprocessable']),
   /** Reprocessing cycles the maker allows, where one is stated. */
   reprocessingLimit: z.number().int().positive().max(100_000).nullable(),
-  massGrams: z.number().int('whole grams').positive('must be more than 0').max(50_000, 'at most 50 kg').nullable(),
+  massGrams: z
+    .number()
+    .int('whole grams')
+    .positive('must be more than 0')
+    .max(50_000, 'at most 50 kg')
+    .nullable(),
   unitCostPence: z.number().int('whole pence').min(0).max(100_000_000).nullable(),
   packMultiple: z.number().int().positive().max(10_000),
   /** Fourteen digits with a valid check digit (checked by `checkItem`). */
-  gtin: z.string().regex(/^\d{14}$/, 'fourteen digits').nullable(),
+  gtin: z
+    .string()
+    .regex(/^\d{14}$/, 'fourteen digits')
+    .nullable(),
   /** Separate parts that make up one piece, each counted. */
   partsPerPiece: z.number().int().positive().max(50),
   status: z.enum(['current', 'withdrawn', 'recalled']),
