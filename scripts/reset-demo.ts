@@ -14,7 +14,8 @@ import { isDemo, isEmpty, loadDemo } from '@/seed/load';
 
 const path = process.env.KITWRIGHT_DB;
 if (!path) throw new Error('KITWRIGHT_DB must name the database file.');
-const shown = relative(process.cwd(), path);
+const inside = relative(process.cwd(), path);
+const shown = inside.startsWith('..') ? path : inside;
 
 const refusal = await reasonToRefuse(path);
 if (refusal) {

@@ -26,7 +26,8 @@ export async function serve({ dev }) {
     port = await requireFreePort(readPort(process.env.PORT), host);
     await prepareProgram({ build: !dev, say });
     const holds = await prepareDatabase(database);
-    say(`Database: ${relative(ROOT, database)} (${holds})`);
+    const inside = relative(ROOT, database);
+    say(`Database: ${inside.startsWith('..') ? database : inside} (${holds})`);
     const server = await startServer({ port, host, database, dev, show: true });
     process.removeAllListeners('SIGTERM').removeAllListeners('SIGINT').removeAllListeners('SIGHUP');
     let asked = false;

@@ -1,0 +1,88 @@
+import { existsSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { eq } from 'drizzle-orm';
+import { expect, inject, onTestFinished, test } from 'vitest';
+import { type Database, openDatabase } from '@/db/client';
+import { items, people, settings } from '@/db/schema';
+import { runOnDatabase } from '@/scripts/bootstrap/prepare.mjs';
+import { isDemo, isEmpty } from '@/seed/load';
+import { emptyDatabaseFile } from '../setup/database';
+
+function open(path: string): Database {
+  const db = openDatabase(path);
+  onTestFinished(() => db.close());
+  return db;
+}
+
+async function makeHospitalsOwn(db: Database): Promise<void> {
+  await db.tx(async (write) => {
+    await write.insert(settings).values({ key: 'hospital', value: { name: 'Another hospital' } });
+  });
+}
+
+test('a database that is not there is made whole, with the demo in it, and left alone the second time', async () => {
+  const database = join(inject('databaseFolder'), `new-${process.pid}.sqlite`);
+  expect(await runOnDatabase('prepare-database.ts', { database })).toBe('demo hospital, loaded now');
+  expect(existsSync(`${database}.unfinished`)).toBe(false);
+  const db = open(database);
+  expect(await isDemo(db)).toBe(true);
+  await db.tx(async (write) => {
+    await write.insert(settings).values({ key: 'changed-by-hand', value: true });
+  });
+  expect(await runOnDatabase('prepare-database.ts', { database })).toBe('demo hospital');
+  expect(await db.read.select().from(settings).where(eq(settings.key, 'changed-by-hand'))).toHaveLength(1);
+}, 30_000);
+
+test("a hospital's own data is never touched", async () => {
+  const database = emptyDatabaseFile();
+  const db = open(database);
+  await makeHospitalsOwn(db);
+  expect(await runOnDatabase('prepare-database.ts', { database })).toBe('hospital data');
+  await expect(runOnDatabase('reset-demo.ts', { database })).rejects.toThrow(
+    /^The database .* holds a hospital's own data, not the demo, so it is not reset/,
+  );
+  expect(await db.read.select().from(settings)).toEqual([
+    { key: 'hospital', value: { name: 'Another hospital' } },
+  ]);
+  expect(await isEmpty(db)).toBe(false);
+}, 30_000);
+
+test('the demo is put back under a program that has it open', async () => {
+  const database = emptyDatabaseFile();
+  await runOnDatabase('prepare-database.ts', { database });
+  const db = open(database);
+  const count = async () => [
+    (await db.read.select().from(items)).length,
+    (await db.read.select().from(people)).length,
+  ];
+  const asNew = await count();
+  await db.tx(async (write) => {
+    await write.insert(settings).values({ key: 'changed-by-hand', value: true });
+  });
+  const began = performance.now();
+  await runOnDatabase('reset-demo.ts', { database });
+  // the promise of the command
+  expect(performance.now() - began).toBeLessThan(10_000);
+  expect(await db.read.select().from(settings).where(eq(settings.key, 'changed-by-hand'))).toEqual([]);
+  expect(await count()).toEqual(asNew);
+  expect(asNew[0]).toBeGreaterThan(0);
+  // the open program still writes, durably, into the file that is there now
+  await db.tx(async (write) => {
+    await write.insert(settings).values({ key: 'after', value: 1 });
+  });
+  expect(await open(database).read.select().from(settings).where(eq(settings.key, 'after'))).toHaveLength(1);
+}, 30_000);
+
+test('there is nothing to reset where no database is', async () => {
+  const database = join(inject('databaseFolder'), 'none.sqlite');
+  await expect(runOnDatabase('reset-demo.ts', { database })).rejects.toThrow(/^There is no database/);
+  expect(existsSync(database)).toBe(false);
+});
+
+test('a file that is no database is named in one sentence', async () => {
+  const database = join(inject('databaseFolder'), `text-${process.pid}.sqlite`);
+  writeFileSync(database, 'this is a letter, not a database\n'.repeat(100));
+  await expect(runOnDatabase('prepare-database.ts', { database })).rejects.toThrow(
+    `${database} is not a database`,
+  );
+});
