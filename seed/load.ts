@@ -1,7 +1,7 @@
 import type { Database, Queries } from '@/db/client';
 import { appendLedger } from '@/db/ledger';
 import { rowFromItem } from '@/db/mappers/item';
-import { fitExceptions, fitRules, items, makers, people, places, settings, theatres } from '@/db/schema';
+import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
@@ -12,7 +12,7 @@ import { insertAll } from './insertAll';
 import { insertCases } from './insertCases';
 import { insertConfigurations, insertSets } from './insertSets';
 import { insertStock } from './insertStock';
-import { starterExceptions, starterRules } from './rules';
+import { insertStarterRules } from './rules/insertStarterRules';
 
 const DEMO_KEY = 'demo';
 
@@ -30,8 +30,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertAll(write, places, [...PLACES]);
     await insertAll(write, theatres, [...THEATRES]);
     await insertCatalogue(write);
-    await insertAll(write, fitRules, starterRules);
-    await insertAll(write, fitExceptions, starterExceptions);
+    await insertStarterRules(write);
     await insertConfigurations(write, clock);
     await insertSets(write, clock);
     await insertStock(write, clock);

@@ -30,6 +30,7 @@ const LINES: BitLine[] = [
   ['sallowfen', 2, [70, 110], 'small'],
   ['sallowfen', 2.5, [125], 'small', { singleUse: true }],
   ['sallowfen', 2.7, [110], 'small', { cannulationMm: 1.35 }],
+  ['sallowfen', 3, [120], 'small'],
   ['sallowfen', 2.8, [150, 210], 'small', { singleUse: true }],
   ['sallowfen', 3.2, [170], 'large'],
   ['sallowfen', 3.5, [125], 'small'],

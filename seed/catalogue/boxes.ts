@@ -59,10 +59,10 @@ const container = (
 /** Racks, baskets and containers; sizes of the usual half and full module, common practice, no source. */
 export function boxes(): (EntryOf<'rack'> | EntryOf<'basket'> | EntryOf<'container'>)[] {
   return [
-    rack('PT-R-MINI', 'Screw rack, mini', 4, 10, 2),
+    rack('PT-R-MINI', 'Screw rack, mini', 4, 12, 2),
     rack('PT-R-27', 'Screw rack 2.7', 3, 17, 2.7),
-    rack('PT-R-SMALL', 'Screw rack, small', 4, 20, 3.5),
-    rack('PT-R-SMALL-L', 'Screw rack, small, with locking row', 5, 20, 3.5),
+    rack('PT-R-SMALL', 'Screw rack, small', 4, 24, 3.5),
+    rack('PT-R-SMALL-L', 'Screw rack, small, with locking row', 5, 24, 3.5),
     rack('PT-R-LARGE', 'Screw rack, large', 4, 24, 4.5),
     rack('PT-R-LARGE-L', 'Screw rack, large, with locking row', 5, 24, 5),
     basket('PT-Y-HALF', 'Basket, half module, 50 mm', 255, 245, 50, 520),

@@ -1,0 +1,120 @@
+import type { SetPlan } from './setPlan';
+
+const inStore = { step: 'inSterileStore', place: 'place_store-c' } as const;
+
+/** Large sets, and those without implants. */
+export const LARGE_SETS: SetPlan[] = [
+  { code: 'LFS-01', configuration: 'LFS', ...inStore, hoursInStep: 100, useByDays: 150 },
+  // no insert sleeve for lag screws, and the long 6.5 screws are gone
+  {
+    code: 'LFS-02',
+    configuration: 'LFS',
+    ...inStore,
+    hoursInStep: 150,
+    useByDays: 140,
+    short: { 'CR-S-I45': { found: 0 }, 'CR-J65-70': { found: 0 }, 'CR-J65-75': { found: 1 } },
+  },
+  {
+    code: 'LFS-03',
+    configuration: 'LFS',
+    step: 'washing',
+    hoursInStep: 1,
+    ready: [1, '11:00'],
+    place: 'place_dirty-side',
+  },
+
+  // the pilot bits for plain screws are away: the 4.3 bit is there, and so is the 3.2 sleeve, and neither helps the other
+  { code: 'LFL-01', configuration: 'LFL', ...inStore, hoursInStep: 64, useByDays: 150 },
+  {
+    code: 'LFL-02',
+    configuration: 'LFL',
+    ...inStore,
+    hoursInStep: 31,
+    useByDays: 165,
+    short: { 'CR-L50-40': { found: 2 }, 'CR-L50-42': { found: 1 } },
+  },
+
+  { code: 'PTT-01', configuration: 'PTT', ...inStore, hoursInStep: 82, useByDays: 145 },
+  {
+    code: 'PTT-02',
+    configuration: 'PTT',
+    step: 'held',
+    heldBecause: 'disputedCount',
+    hoursInStep: 20,
+    place: 'place_held-shelf',
+    short: { 'SF-L50-70': { found: 4 } },
+    countedBy: 'person_tomas-birkett',
+  },
+  {
+    code: 'DFF-01',
+    configuration: 'DFF',
+    ...inStore,
+    hoursInStep: 300,
+    useByDays: 110,
+    short: { 'SF-S-T50': { found: 2 } },
+  },
+
+  {
+    code: 'GEN-01',
+    configuration: 'GEN',
+    step: 'inSterileStore',
+    hoursInStep: 12,
+    useByDays: 180,
+    place: 'place_theatre-store',
+  },
+  { code: 'GEN-02', configuration: 'GEN', ...inStore, hoursInStep: 28, useByDays: 175 },
+  {
+    code: 'GEN-03',
+    configuration: 'GEN',
+    step: 'inTheatre',
+    hoursInStep: 2,
+    ready: [1, '10:00'],
+    place: null,
+  },
+  {
+    code: 'GEN-04',
+    configuration: 'GEN',
+    version: 1,
+    ...inStore,
+    hoursInStep: 3_400,
+    useByDays: -2,
+    short: { 'PT-X-HAMMER': { found: 0 } },
+  },
+
+  {
+    code: 'PWR-01',
+    configuration: 'PWR',
+    step: 'inSterileStore',
+    hoursInStep: 9,
+    useByDays: 180,
+    place: 'place_theatre-store',
+  },
+  { code: 'PWR-02', configuration: 'PWR', ...inStore, hoursInStep: 22, useByDays: 178 },
+  {
+    code: 'PWR-03',
+    configuration: 'PWR',
+    step: 'comingBack',
+    hoursInStep: 1,
+    ready: [1, '08:00'],
+    place: null,
+  },
+  {
+    code: 'PWR-04',
+    configuration: 'PWR',
+    step: 'held',
+    heldBecause: 'dirtyAfterWash',
+    hoursInStep: 2,
+    place: 'place_dirty-side',
+  },
+
+  { code: 'BEN-01', configuration: 'BEN', ...inStore, hoursInStep: 140, useByDays: 140 },
+  {
+    code: 'BEN-02',
+    configuration: 'BEN',
+    step: 'inSteriliser',
+    hoursInStep: 1,
+    readyInMinutes: 110,
+    place: null,
+    short: { 'PT-N-PLIERS': { found: 0, unsound: 1, condition: 'bent' } },
+  },
+];
