@@ -1,11 +1,12 @@
 'use client';
 
-import { useId } from 'react';
+import { useCallback, useId, useRef, useState } from 'react';
 import { Button } from './button';
 import styles from './data-table.module.css';
 import type { Column } from './data-table-columns';
 import type { TableState } from './data-table-state';
 import fieldStyles from './field.module.css';
+import { useDismiss } from './use-dismiss';
 
 /** Above a table: which columns to show, and, where heads are gone (cards on a phone), what to sort by. */
 export function DataTableTools<Row>({
@@ -20,6 +21,15 @@ export function DataTableTools<Row>({
   phoneSort: boolean;
 }) {
   const sortId = useId();
+  const listId = useId();
+  const [open, setOpen] = useState(false);
+  const panel = useRef<HTMLDivElement>(null);
+  const opener = useRef<HTMLButtonElement>(null);
+  const close = useCallback((byEscape: boolean) => {
+    setOpen(false);
+    if (byEscape) opener.current?.focus();
+  }, []);
+  useDismiss(open, panel, close);
   const hideable = columns.filter((column, index) => index > 0 && column.hideable !== false);
   const sortable = columns.filter((column) => column.sortable !== false);
   const offersChoice = choice && hideable.length > 1;
@@ -50,9 +60,18 @@ export function DataTableTools<Row>({
         </div>
       ) : null}
       {offersChoice ? (
-        <details className={styles.columns}>
-          <summary>Columns</summary>
-          <fieldset className={styles.columnList}>
+        <div ref={panel} className={styles.columns}>
+          <button
+            ref={opener}
+            type="button"
+            className={styles.columnsOpener}
+            aria-expanded={open}
+            aria-controls={listId}
+            onClick={() => setOpen(!open)}
+          >
+            Columns
+          </button>
+          <fieldset id={listId} hidden={!open} className={styles.columnList}>
             <legend>Show these columns</legend>
             {hideable.map((column) => (
               <label key={column.id} className={styles.columnChoice}>
@@ -66,11 +85,11 @@ export function DataTableTools<Row>({
             ))}
             {state.columnsChosen ? (
               <Button size="small" kind="quiet" onClick={state.resetColumns}>
-                As at first
+                Back to the usual columns
               </Button>
             ) : null}
           </fieldset>
-        </details>
+        </div>
       ) : null}
     </div>
   );
