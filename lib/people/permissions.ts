@@ -6,6 +6,9 @@ export const PERMITTED = {
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],
+  /** Rules and exceptions of fit: a second person with the same permission approves. */
+  draftFitRule: ['theatreManager', 'administrator', 'decontaminationLead'],
+  approveFitRule: ['theatreManager', 'administrator', 'decontaminationLead'],
   setRemarks: ['theatreManager', 'administrator'],
   countSet: ['technician', 'decontaminationLead', 'scrubPractitioner', 'administrator'],
   openSet: ['technician', 'decontaminationLead', 'administrator'],
