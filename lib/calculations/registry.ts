@@ -1,10 +1,15 @@
 import type { Answer, Ports, RegisteredCalculation } from './calculation';
 import { completenessCalculation } from './completeness/calculation';
+import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
-const registered: readonly RegisteredCalculation[] = [completenessCalculation, lengthFeasibilityCalculation];
+const registered: readonly RegisteredCalculation[] = [
+  completenessCalculation,
+  lengthCoverCalculation,
+  lengthFeasibilityCalculation,
+];
 
 /** By name, in alphabetical order. */
 export const calculations: Readonly<Record<string, RegisteredCalculation>> = Object.fromEntries(

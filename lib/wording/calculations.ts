@@ -51,6 +51,34 @@ export const calculationWords = {
       },
     ],
   },
+  'length-cover': {
+    title: 'Length cover',
+    question: 'How likely is it that every screw length the case turns out to need is at hand?',
+    formula: [
+      'Nearest: p(ℓ) = Φ((ℓ + δ/2 − μ)/σ) − Φ((ℓ − δ/2 − μ)/σ), δ the step between lengths made',
+      'Up: p(ℓ) = Φ((ℓ − μ)/σ) − Φ((ℓ − δ − μ)/σ); down: p(ℓ) = Φ((ℓ + δ − μ)/σ) − Φ((ℓ − μ)/σ)',
+      'Cover = P(all needs can be served at once by the pieces at hand): the joint figure, not the product of odds per length',
+      'With a shared offset: Cover = ∫ φ(z) P(… | every spread moved by z × shared SD) dz',
+    ],
+    assumptions: [
+      'What is measured is normally distributed about the mean stated, independently from hole to hole but for the shared offset.',
+      'The shared offset comes on top of each hole’s own spread; single lengths and stated chances are not moved by it.',
+      'A length beyond those made counts as not covered.',
+      'Pieces are given out to best effect once all needs are known; a longer or shorter piece is used only where the plan accepts it.',
+      'An opened screw that is not implanted is replaced by another for the same hole; each opening fails on its own.',
+      'Pieces at hand are as last counted.',
+    ],
+    sources: [
+      {
+        text: 'Normal distribution function: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.2',
+        fromMemory: true,
+      },
+      {
+        text: 'Serving the need that is due first is optimal for such windows: earliest due date rule for unit jobs (J. R. Jackson, 1955)',
+        fromMemory: true,
+      },
+    ],
+  },
 } satisfies Record<string, CalculationWords>;
 
 export const duplicateName = (name: string): string =>

@@ -14,12 +14,10 @@ export const completenessInput = z.strictObject({
       z.strictObject({
         line: z.string().min(1).max(80).meta({ title: 'Line' }),
         item: itemName.meta({ title: 'Item' }),
-        mustHaveClass: z
-          .union([z.literal(1), z.literal(2), z.literal(3), z.literal(4)])
-          .meta({
-            title: 'Must-have class',
-            description: '1 stops the step · 2 unless a substitute is there · 3 back-up · 4 convenience',
-          }),
+        mustHaveClass: z.literal([1, 2, 3, 4]).meta({
+          title: 'Must-have class',
+          description: '1 stops the step · 2 unless a substitute is there · 3 back-up · 4 convenience',
+        }),
         expected: z.number().int().min(1).max(999).meta({ title: 'Expected' }),
         minimum: z.number().int().min(0).max(999).meta({ title: 'Minimum' }),
         found: z
