@@ -1,6 +1,6 @@
 import type { Hole } from '../../catalogue/hole';
 import type { Plate } from '../../catalogue/item';
-import { type Corner, mapPath, point, roundedPolygon, stadium, trace } from './path';
+import { type Corner, flatten, mapPath, point, roundedPolygon, stadium, trace } from './path';
 import type { Path } from './scene';
 
 /**
@@ -163,7 +163,10 @@ function headed(shape: Plate['shape'], head: Head, sizes: { lengthUm: number; wi
   if (shape === 'buttress' || shape === 'anatomic' || shape === 'reconstruction' || !HEADED.has(shape)) {
     return flared(head, sizes);
   }
-  return barred(head, sizes);
+  const bar = barred(head, sizes);
+  // rounding takes the tip off an oblique bar: it is drawn that much further, so that the whole is as long as stated
+  const short = head.to - Math.max(...flatten(bar).map(({ xUm }) => xUm));
+  return short > 1 ? barred({ ...head, to: head.to + short }, sizes) : bar;
 }
 
 /** T, oblique T and L: a bar across the shaft's end. */

@@ -110,11 +110,11 @@ function headProfile(
   return {
     height,
     path: trace(0, -top)
-      .arc(rim, -half, rim * 1.6)
+      .curve(rim * 0.05, -half * 0.985, rim * 0.4, -half, rim, -half)
       .arc(height, -neck, half)
       .to(height, neck)
       .arc(rim, half, half)
-      .arc(0, top, rim * 1.6)
+      .curve(rim * 0.4, half, rim * 0.05, half * 0.985, 0, top)
       .close(),
   };
 }
