@@ -22,6 +22,8 @@ export interface ChosenSet {
   place: KitPlace | null;
   useBy: PlainDate | null;
   massGrams: number | null;
+  /** When it will be in the sterile store, where the kit waits for it; `null` when it is there. */
+  readyAt: string | null;
   /** Other cases it is promised to: reported, and avoided where another kit is equal. */
   promisedTo: string[];
   /** Needs (piece and chain ids) that it meets or helps to meet. */
@@ -162,7 +164,7 @@ export interface Tie {
 export interface WithoutOne {
   setId: SetId;
   code: string;
-  missing: { needId: string; steps: StepKey[] }[];
+  missing: { needId: string; steps: StepKey[]; role: 'need' | 'withoutCaution' | 'backUp' }[];
 }
 
 /** How sure it is that no kit is better. */
@@ -172,7 +174,7 @@ export type Proof =
   | { kind: 'gap'; trays: number; lowerBoundTrays: number; gap: number };
 
 /** Phases of the lay-up; the order of use of domain.md §4. */
-export type UsePhase = 'exposure' | 'temporaryWires' | 'plainScrews' | 'offsetScrews' | 'lagScrews' | 'lockingScrews';
+export type UsePhase = 'plate' | 'temporaryWires' | 'plainScrews' | 'offsetScrews' | 'lagScrews' | 'lockingScrews';
 
 export interface OrderEntry {
   phase: UsePhase;
@@ -199,7 +201,15 @@ export type KitVerdict =
   /** Everything is at hand and every link is established. */
   | { kind: 'ready' }
   /** Nothing is short once the named sets have come back. */
-  | { kind: 'readyAt'; at: string; late: boolean; setCodes: string[] }
+  | {
+      kind: 'readyAt';
+      at: string;
+      /** Later than the kit is needed. */
+      late: boolean;
+      setCodes: string[];
+      /** Needs that are short until then. */
+      shortUntilThen: string[];
+    }
   | { kind: 'short' }
   /** Nothing is short, but an answer or a length is missing. */
   | { kind: 'notEstablished' }
@@ -233,6 +243,8 @@ export interface CaseKit {
   shorts: Short[];
   faults: PlanFault[];
   notEstablished: NotEstablished[];
+  /** Needs that only a chain with a caution meets, because no other is in store. */
+  withCaution: { needId: string; steps: StepKey[]; answers: LinkVerdict[] }[];
   unavailable: UnavailableSet[];
   singlePoints: SinglePoint[];
   margins: StepMargin[];

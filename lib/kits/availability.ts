@@ -1,0 +1,44 @@
+import { type PlainDate, isPastUseBy } from '../quantities/plainDate';
+import type { Unavailable } from './kit';
+import type { Store, StoredPack, StoredSet } from './store';
+
+/** What of the store can be had for a case, and what can't, with the reason. */
+export interface Availability {
+  sets: StoredSet[];
+  packs: StoredPack[];
+  otherSets: { set: StoredSet; because: Unavailable }[];
+  otherPacks: { pack: StoredPack; because: Unavailable }[];
+}
+
+/**
+ * Splits the store by what can be opened for a case on `caseDate`. Use-by is tested against the case date. A set that
+ * is on its way back is not available; its `readyAt` is kept.
+ */
+export function availableFor(store: Store, caseDate: PlainDate): Availability {
+  const split: Availability = { sets: [], packs: [], otherSets: [], otherPacks: [] };
+  for (const set of store.sets) {
+    const because = whyNotSet(set, caseDate);
+    if (because) split.otherSets.push({ set, because });
+    else split.sets.push(set);
+  }
+  for (const pack of store.packs) {
+    if (pack.quantity <= 0) continue;
+    const because = whyNotPack(pack, caseDate);
+    if (because) split.otherPacks.push({ pack, because });
+    else split.packs.push(pack);
+  }
+  return split;
+}
+
+function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
+  if (set.heldBecause !== null || set.step === 'held') return { kind: 'held', reason: set.heldBecause ?? 'held' };
+  if (set.step !== 'inSterileStore') return { kind: 'notInStore', step: set.step, readyAt: set.readyAt };
+  if (set.useBy !== null && isPastUseBy(set.useBy, caseDate)) return { kind: 'pastUseBy', useBy: set.useBy };
+  return null;
+}
+
+function whyNotPack(pack: StoredPack, caseDate: PlainDate): Unavailable | null {
+  if (pack.heldBecause !== null) return { kind: 'held', reason: pack.heldBecause };
+  if (pack.useBy !== null && isPastUseBy(pack.useBy, caseDate)) return { kind: 'pastUseBy', useBy: pack.useBy };
+  return null;
+}

@@ -1,0 +1,193 @@
+import { closedBy, isClosed } from './cover/closure';
+import { matchPieces } from './cover/pieces';
+import { type AtHand, addSet, type CoverChain, type CoverProblem, type CoverSet, NOTHING } from './cover/problem';
+import type { Ground } from './ground';
+import { withoutSet } from './ground';
+import type { ItemId } from '../identity/ids';
+import type { ChosenSet, SinglePoint, SourceRef, StepMargin, WithoutOne } from './kit';
+import type { StepKey } from './need';
+
+/** More spare than this is told as this much. */
+const MOST_SPARE = 3;
+
+/** One piece of the kit whose loss stops a step, and where another one is. */
+export function singlePoints(ground: Ground): SinglePoint[] {
+  const { store, atHand, solved, sources, available } = ground;
+  const points: SinglePoint[] = [];
+  const held = needLines(ground);
+  const matched = matchPieces(store.problem, atHand).matched;
+  for (const [itemId, from] of sources) {
+    const item = store.numberOf.get(itemId) as number;
+    if ((atHand[item] ?? 0) === 0) continue;
+    const less = atHand.slice();
+    less[item] = (less[item] ?? 0) - 1;
+    const lost = held.filter(({ chain }) => !isClosed(chain, less));
+    const steps = new Set<StepKey>(lost.flatMap(({ need }) => need.steps));
+    const needIds = lost.map(({ need }) => need.id);
+    if (matched > matchPieces(store.problem, less).matched && matched <= solved.reach.pieces) {
+      for (const [at, given] of ground.chosen.pieces.given.entries()) {
+        if (given?.item !== item) continue;
+        const need = store.pieces[at];
+        if (need) steps.add(need.step);
+        if (need) needIds.push(need.id);
+      }
+    }
+    if (steps.size === 0) continue;
+    const otherIn: SourceRef[] = [
+      ...available.sets
+        .filter((set) => !ground.chosen.sets.some((chosen) => store.sets[chosen]?.id === set.id))
+        .filter((set) => set.contents.some((line) => line.itemId === itemId && line.found > 0))
+        .map((set): SourceRef => ({ kind: 'set', setId: set.id })),
+      ...packsLeft(itemId, ground),
+    ];
+    points.push({ itemId, from: from[0] as SourceRef, steps: [...steps], needIds, otherIn });
+  }
+  return points;
+}
+
+/** Packs of an item that the kit leaves on the shelf. */
+export function packsLeft(itemId: ItemId, { store, chosen }: Ground): SourceRef[] {
+  return store.packs.flatMap((pack, at): SourceRef[] =>
+    pack.itemId === itemId && pack.quantity > (chosen.packs[at] ?? 0) ? [{ kind: 'pack', stockId: pack.id }] : [],
+  );
+}
+
+/** Per step, how many pieces of the kit could be lost, whichever they are, before the step is stopped. */
+export function stepMargins(ground: Ground): StepMargin[] {
+  const { needs, store, atHand } = ground;
+  const spareOfChain = new Map<string, number>();
+  for (const { need, chain } of needLines(ground)) spareOfChain.set(need.id, chainSpare(chain, atHand));
+  const met = ground.chosen.pieces.given.map((given) => given !== null);
+  const spareOfPiece = new Map<string, number>();
+  const known = new Map<string, number>();
+  store.pieces.forEach((need, at) => {
+    const key = store.problem.pieces[at]?.accepts.map(({ item }) => item).join() ?? '';
+    const spare = met[at] ? (known.get(key) ?? pieceSpare(store.problem, at, atHand)) : -1;
+    if (met[at]) known.set(key, spare);
+    spareOfPiece.set(need.id, spare);
+  });
+  return needs.steps.map(({ key }) => {
+    const spares = [
+      ...needs.chains.filter((chain) => chain.steps.includes(key)).map((chain) => spareOfChain.get(chain.id) ?? -1),
+      ...needs.pieces.filter((piece) => piece.step === key).map((piece) => spareOfPiece.get(piece.id) ?? -1),
+    ];
+    return { step: key, spare: spares.length === 0 ? -1 : Math.min(...spares) };
+  });
+}
+
+/** How many pieces a chain can lose and still close: the smallest number that breaks it, less one. */
+function chainSpare(chain: CoverChain, atHand: AtHand): number {
+  for (let losses = 1; losses <= MOST_SPARE; losses += 1) if (breaksWith(chain, atHand, losses)) return losses - 1;
+  return MOST_SPARE;
+}
+
+/** Whether some `losses` pieces break it: any breaking loss takes a piece of every chain that still closes. */
+function breaksWith(chain: CoverChain, atHand: AtHand, losses: number): boolean {
+  const alive = closedBy(chain, atHand);
+  if (!alive) return true;
+  if (losses === 0) return false;
+  for (const item of oneWay(chain, alive)) {
+    const less = atHand.slice();
+    less[item] = (less[item] ?? 0) - 1;
+    if (breaksWith(chain, less, losses - 1)) return true;
+  }
+  return false;
+}
+
+/** The items of one whole chain among the candidates that live. */
+function oneWay(chain: CoverChain, alive: boolean[][]): number[] {
+  const chosen = chain.slots.map(() => -1);
+  const fill = (slot: number): boolean => {
+    if (slot === chain.slots.length) return true;
+    for (let at = 0; at < (chain.slots[slot]?.candidates.length ?? 0); at += 1) {
+      if (!alive[slot]?.[at]) continue;
+      chosen[slot] = at;
+      const holds = chain.links.every(
+        ({ first, second, pairs }) =>
+          Math.max(first, second) !== slot || pairs.some(([a, b]) => a === chosen[first] && b === chosen[second]),
+      );
+      if (holds && fill(slot + 1)) return true;
+    }
+    return false;
+  };
+  fill(0);
+  return [...new Set(chosen.map((at, slot) => chain.slots[slot]?.candidates[at] ?? NOTHING))].filter((item) => item !== NOTHING);
+}
+
+/** How many more needs like this one the pieces at hand could meet beside all others. */
+function pieceSpare(problem: CoverProblem, at: number, atHand: AtHand): number {
+  const alike = problem.pieces[at] as CoverProblem['pieces'][number];
+  const matched = matchPieces(problem, atHand).matched;
+  for (let more = 1; more <= MOST_SPARE; more += 1) {
+    const pieces = [...problem.pieces, ...Array.from({ length: more }, () => alike)];
+    if (matchPieces({ ...problem, pieces }, atHand).matched < matched + more) return more - 1;
+  }
+  return MOST_SPARE;
+}
+
+/** What would be missing with one chosen tray left closed, whatever packs are fetched instead. */
+export function whyNotFewer(ground: Ground): WithoutOne[] {
+  const { store, chosen, solved } = ground;
+  return chosen.sets.map((set) => {
+    const rest = withoutSet(store, chosen, set);
+    const { id, code } = store.sets[set] as Ground['store']['sets'][number];
+    const missing = solved.reach.chains
+      .filter((line) => !isClosed(store.problem.chains[line] as CoverChain, rest))
+      .map((line) => store.lines[line] as Ground['store']['lines'][number])
+      .map(({ need, role }) => ({ needId: need.id, steps: need.steps, role }));
+    for (const at of unmatched(store.problem, rest)) {
+      if (!chosen.pieces.given[at]) continue;
+      const need = store.pieces[at] as Ground['store']['pieces'][number];
+      missing.push({ needId: need.id, steps: [need.step], role: 'need' });
+    }
+    return { setId: id, code, missing };
+  });
+}
+
+function unmatched(problem: CoverProblem, atHand: AtHand): number[] {
+  const less = { ...problem, pieces: problem.pieces };
+  const without: number[] = [];
+  const kept: CoverProblem['pieces'] = [];
+  // one by one, so that the earlier steps keep theirs
+  less.pieces.forEach((piece, at) => {
+    kept.push(piece);
+    if (matchPieces({ ...problem, pieces: kept }, atHand).matched === kept.length) return;
+    kept.pop();
+    without.push(at);
+  });
+  return without;
+}
+
+/** Which needs a chosen tray meets or helps with, and which only it meets. */
+export function whatSetMeets(set: number, ground: Ground): Pick<ChosenSet, 'meets' | 'onlyItMeets'> {
+  const { store, atHand, chosen } = ground;
+  const cover = store.problem.sets[set] as CoverSet;
+  const rest = atHand.slice();
+  addSet(rest, cover, -1);
+  const meets: string[] = [];
+  const onlyItMeets: string[] = [];
+  for (const { need, chain } of needLines(ground)) {
+    const alive = closedBy(chain, atHand);
+    const helps = chain.slots.some(({ candidates }, slot) =>
+      candidates.some((item, at) => item !== NOTHING && alive?.[slot]?.[at] && cover.holds.has(item)),
+    );
+    if (helps) meets.push(need.id);
+    if (!isClosed(chain, rest)) onlyItMeets.push(need.id);
+  }
+  const without = new Set(unmatched(store.problem, rest));
+  chosen.pieces.given.forEach((given, at) => {
+    if (!given || given.pack !== null || !cover.holds.has(given.item)) return;
+    const { id } = store.pieces[at] as Ground['store']['pieces'][number];
+    meets.push(id);
+    if (without.has(at)) onlyItMeets.push(id);
+  });
+  return { meets, onlyItMeets };
+}
+
+/** The must-have chains that the kit closes. */
+export function needLines({ store, solved }: Ground) {
+  return solved.reach.chains.flatMap((line) => {
+    const { need, role } = store.lines[line] as Ground['store']['lines'][number];
+    return role === 'need' ? [{ need, chain: store.problem.chains[line] as CoverChain }] : [];
+  });
+}
