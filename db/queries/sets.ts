@@ -1,0 +1,195 @@
+import { and, asc, desc, eq } from 'drizzle-orm';
+import {
+  type ConfigurationId,
+  type ConfigurationVersionId,
+  configurationId,
+  configurationVersionId,
+  countId,
+  type ItemId,
+  itemId,
+  lineId,
+  placeId,
+  type SetId,
+  setId,
+} from '@/lib/identity/ids';
+import { groupBy } from '@/lib/lists/groupBy';
+import type { ConfigurationVersion } from '@/lib/sets/configuration';
+import { DEFAULT_SET_SETTINGS, type HeldLine, type SetSettings } from '@/lib/sets/holdings';
+import { type PieceCondition, pieceCondition, type TurnStep, turnStep } from '@/lib/sets/setState';
+import type { Database, Queries } from '../client';
+import { lineFromRow, versionFromRows } from '../mappers/configuration';
+import {
+  cases,
+  configurationLines,
+  configurations,
+  configurationVersions,
+  countLines,
+  counts,
+  people,
+  places,
+  setContents,
+  setForeignPieces,
+  setPromises,
+  sets,
+  settings,
+} from '../schema';
+
+type Reading = Pick<Database, 'read'>;
+
+/** A physical set as it is now, with what lies in it. */
+export interface SetOnFile {
+  id: SetId;
+  code: string;
+  owner: 'ours' | 'loan';
+  ownerNote: string | null;
+  step: TurnStep;
+  stepSince: string;
+  heldBecause: string | null;
+  readyAt: string | null;
+  useBy: string | null;
+  place: { id: string; name: string } | null;
+  revision: number;
+  configuration: { id: ConfigurationId; code: string; name: string };
+  version: { id: ConfigurationVersionId; version: number; status: ConfigurationVersion['status'] };
+  lines: HeldLine[];
+  foreign: { itemId: ItemId; quantity: number; note: string | null }[];
+  promisedTo: { caseId: string; reference: string; startsAt: string }[];
+}
+
+/** Every set with its contents, by code: what the whole-hospital view shows. */
+export async function listSets({ read }: Reading): Promise<SetOnFile[]> {
+  return loadSets(read, null);
+}
+
+/** One set with its contents, or `null` when there is none of that id. */
+export async function findSet({ read }: Reading, id: string): Promise<SetOnFile | null> {
+  return (await loadSets(read, id))[0] ?? null;
+}
+
+async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]> {
+  const [heads, lines, contents, foreign, promises] = await Promise.all([
+    read
+      .select({ set: sets, version: configurationVersions, configuration: configurations, place: places })
+      .from(sets)
+      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
+      .leftJoin(places, eq(places.id, sets.placeId))
+      .where(only === null ? undefined : eq(sets.id, only))
+      .orderBy(asc(sets.code)),
+    read
+      .select()
+      .from(configurationLines)
+      .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot)),
+    read
+      .select()
+      .from(setContents)
+      .where(only === null ? undefined : eq(setContents.setId, only)),
+    read
+      .select()
+      .from(setForeignPieces)
+      .where(only === null ? undefined : eq(setForeignPieces.setId, only)),
+    read
+      .select({
+        setId: setPromises.setId,
+        caseId: cases.id,
+        reference: cases.reference,
+        startsAt: cases.startsAt,
+      })
+      .from(setPromises)
+      .innerJoin(cases, eq(cases.id, setPromises.caseId))
+      .where(only === null ? undefined : eq(setPromises.setId, only))
+      .orderBy(asc(cases.startsAt)),
+  ]);
+  const linesOf = groupBy(lines, ({ versionId }) => versionId);
+  const contentsOf = groupBy(contents, (row) => row.setId);
+  return heads.map(({ set, version, configuration, place }) => {
+    const counted = new Map((contentsOf.get(set.id) ?? []).map((row) => [row.lineId, row]));
+    return {
+      id: setId.parse(set.id),
+      code: set.code,
+      owner: set.owner === 'loan' ? 'loan' : 'ours',
+      ownerNote: set.ownerNote,
+      step: turnStep.parse(set.step),
+      stepSince: set.stepSince,
+      heldBecause: set.heldBecause,
+      readyAt: set.readyAt,
+      useBy: set.useBy,
+      place: place ? { id: placeId.parse(place.id), name: place.name } : null,
+      revision: set.revision,
+      configuration: {
+        id: configurationId.parse(configuration.id),
+        code: configuration.code,
+        name: configuration.name,
+      },
+      version: {
+        id: configurationVersionId.parse(version.id),
+        version: version.version,
+        status: version.status as ConfigurationVersion['status'],
+      },
+      lines: (linesOf.get(version.id) ?? []).map((row): HeldLine => {
+        const held = counted.get(row.id);
+        return {
+          ...lineFromRow(row),
+          found: held?.found ?? null,
+          unsound: held?.unsound ?? 0,
+          condition: pieceCondition.parse(held?.condition ?? 'sound'),
+        };
+      }),
+      foreign: foreign
+        .filter((row) => row.setId === set.id)
+        .map((row) => ({ itemId: itemId.parse(row.itemId), quantity: row.quantity, note: row.note })),
+      promisedTo: promises.filter((row) => row.setId === set.id).map(({ setId: _set, ...rest }) => rest),
+    };
+  });
+}
+
+/** The versions that sets follow at present, with layers, boxes and promised constructs. */
+export async function versionsInUse({
+  read,
+}: Reading): Promise<Map<ConfigurationVersionId, ConfigurationVersion>> {
+  const rows = await read
+    .selectDistinct({ version: configurationVersions })
+    .from(configurationVersions)
+    .innerJoin(sets, eq(sets.versionId, configurationVersions.id));
+  return new Map(
+    rows.map(({ version }) => [configurationVersionId.parse(version.id), versionFromRows(version, [])]),
+  );
+}
+
+export interface CountOnFile {
+  id: string;
+  countedBy: string;
+  countedAt: string;
+  lines: { lineId: string; expected: number; found: number; unsound: number; condition: PieceCondition }[];
+}
+
+/** The last counts of a set, newest first, at most `limit`. */
+export async function lastCounts({ read }: Reading, id: SetId, limit: number): Promise<CountOnFile[]> {
+  const rows = await read
+    .select({ count: counts, by: people.name })
+    .from(counts)
+    .innerJoin(people, eq(people.id, counts.countedBy))
+    .where(and(eq(counts.setId, id)))
+    .orderBy(desc(counts.countedAt))
+    .limit(limit);
+  return Promise.all(
+    rows.map(async ({ count, by }) => ({
+      id: countId.parse(count.id),
+      countedBy: by,
+      countedAt: count.countedAt,
+      lines: (await read.select().from(countLines).where(eq(countLines.countId, count.id))).map((line) => ({
+        lineId: lineId.parse(line.lineId),
+        expected: line.expected,
+        found: line.found,
+        unsound: line.unsound,
+        condition: pieceCondition.parse(line.condition),
+      })),
+    })),
+  );
+}
+
+/** Limits that completeness is judged by: the hospital's, or the defaults until it has set its own. */
+export async function loadSetSettings({ read }: Reading): Promise<SetSettings> {
+  const [row] = await read.select().from(settings).where(eq(settings.key, 'sets'));
+  return { ...DEFAULT_SET_SETTINGS, ...((row?.value ?? {}) as Partial<SetSettings>) };
+}
