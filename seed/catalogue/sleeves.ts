@@ -5,7 +5,9 @@ import type { MakerKey } from './makers';
 type SleeveEntry = EntryOf<'drillSleeve'>;
 type EndEntry = SleeveEntry['ends'][number];
 
-const CENTRED: DrillingPosition[] = ['neutral', 'centred'];
+/** Plain sleeves drill at the plain zone's middle; only what screws into a thread is centred in it. */
+const NEUTRAL: DrillingPosition[] = ['neutral'];
+const CENTRED: DrillingPosition[] = ['centred'];
 /** Hole classes with a plain seat. */
 const PLAIN: SleeveSeat[] = ['round', 'compressionSlot', 'twoZone', 'elongatedSlot'];
 const SLOTS: SleeveSeat[] = ['compressionSlot', 'twoZone'];
@@ -60,8 +62,8 @@ const doubleEnded = (
     `Double-ended sleeve ${pilotMm}/${glideMm}`,
     'doubleEnded',
     [
-      end(pilotMm, outerMm, 'pronged', [...PLAIN, 'bone'], CENTRED),
-      end(glideMm, outerMm, 'pronged', [...PLAIN, 'bone'], CENTRED),
+      end(pilotMm, outerMm, 'pronged', [...PLAIN, 'bone'], NEUTRAL),
+      end(glideMm, outerMm, 'pronged', [...PLAIN, 'bone'], NEUTRAL),
     ],
     lengthMm,
   );

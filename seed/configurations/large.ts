@@ -46,6 +46,44 @@ const CORTICAL_45_TITANIUM: Piece[] = [
   ...LARGE_HANDLES,
 ];
 
+/** The two versions differ in one sleeve. */
+const lockingLayers = (slotSleeve: string): LayerPlan[] => [
+  {
+    name: 'Instruments',
+    rows: [
+      PLAIN_45_STEEL,
+      [
+        stops(slotSleeve),
+        orSubstitute('CR-B43-180', 2, ['CR-B43-220'], 1),
+        stops('CR-S-T50', 3, 2),
+        orSubstitute('CR-D-X25-S', 2, ['SF-D-X25-S'], 1),
+        stops('PT-L-4000'),
+      ],
+      LARGE_REDUCTION,
+    ],
+  },
+  {
+    name: 'Plates',
+    rows: [platesOf('CR-Q45-N', [6, 7, 8, 9, 10]), platesOf('CR-Q45-B', [8, 10, 12, 14])],
+  },
+  {
+    name: 'Screws 4.5',
+    rows: [[handy('PT-O-SCREW')]],
+    rack: { code: 'PT-R-LARGE', rows: [{ codeStem: 'CR-C45', fromMm: 20, toMm: 60, each: 3 }] },
+  },
+  {
+    name: 'Screws 5.0',
+    rows: [[]],
+    rack: {
+      code: 'PT-R-LARGE-L',
+      rows: [
+        { codeStem: 'CR-L50', fromMm: 14, toMm: 75, each: 4, other: { 14: 2, 70: 2, 75: 2 } },
+        { codeStem: 'CR-D50', fromMm: 14, toMm: 26, each: 4 },
+      ],
+    },
+  },
+];
+
 export const LARGE: ConfigurationPlan[] = [
   {
     code: 'LFS',
@@ -104,46 +142,24 @@ export const LARGE: ConfigurationPlan[] = [
   {
     code: 'LFL',
     name: 'Large fragment locking, steel',
-    versions: full(
-      290,
-      [
-        {
-          name: 'Instruments',
-          rows: [
-            PLAIN_45_STEEL,
-            [
-              stops('CR-S-D45'),
-              orSubstitute('CR-B43-180', 2, ['CR-B43-220'], 1),
-              stops('CR-S-T50', 3, 2),
-              orSubstitute('CR-D-X25-S', 2, ['SF-D-X25-S'], 1),
-              stops('PT-L-4000'),
-            ],
-            LARGE_REDUCTION,
-          ],
-        },
-        {
-          name: 'Plates',
-          rows: [platesOf('CR-Q45-N', [6, 7, 8, 9, 10]), platesOf('CR-Q45-B', [8, 10, 12, 14])],
-        },
-        {
-          name: 'Screws 4.5',
-          rows: [[handy('PT-O-SCREW')]],
-          rack: { code: 'PT-R-LARGE', rows: [{ codeStem: 'CR-C45', fromMm: 20, toMm: 60, each: 3 }] },
-        },
-        {
-          name: 'Screws 5.0',
-          rows: [[]],
-          rack: {
-            code: 'PT-R-LARGE-L',
-            rows: [
-              { codeStem: 'CR-L50', fromMm: 14, toMm: 75, each: 4, other: { 14: 2, 70: 2, 75: 2 } },
-              { codeStem: 'CR-D50', fromMm: 14, toMm: 26, each: 4 },
-            ],
-          },
-        },
-      ],
-      [lockingTibia],
-    ),
+    versions: [
+      ...full(
+        290,
+        lockingLayers('CR-S-D45-A'),
+        [lockingTibia],
+        'Still has the slot sleeve made before two-zone holes.',
+      ),
+      {
+        version: 2,
+        status: 'draft',
+        inForceDaysAgo: null,
+        basket: 'PT-Y-FULL-100',
+        container: 'PT-Z-FULL-200',
+        note: 'Proposed: the slot sleeve that sits in two-zone holes too.',
+        layers: lockingLayers('CR-S-D45'),
+        promises: [lockingTibia],
+      },
+    ],
   },
   {
     code: 'PTT',

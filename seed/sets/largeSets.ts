@@ -23,8 +23,15 @@ export const LARGE_SETS: SetPlan[] = [
     place: 'place_dirty-side',
   },
 
-  // the pilot bits for plain screws are away: the 4.3 bit is there, and so is the 3.2 sleeve, and neither helps the other
-  { code: 'LFL-01', configuration: 'LFL', ...inStore, hoursInStep: 64, useByDays: 150 },
+  // no sound pilot bit for plain screws: the 4.3 bit is there, and so is the 3.2 sleeve, and neither helps the other
+  {
+    code: 'LFL-01',
+    configuration: 'LFL',
+    ...inStore,
+    hoursInStep: 64,
+    useByDays: 150,
+    short: { 'CR-B32-145': { found: 0, unsound: 2, condition: 'blunt' } },
+  },
   {
     code: 'LFL-02',
     configuration: 'LFL',
@@ -34,7 +41,14 @@ export const LARGE_SETS: SetPlan[] = [
     short: { 'CR-L50-40': { found: 2 }, 'CR-L50-42': { found: 1 } },
   },
 
-  { code: 'PTT-01', configuration: 'PTT', ...inStore, hoursInStep: 82, useByDays: 145 },
+  {
+    code: 'PTT-01',
+    configuration: 'PTT',
+    step: 'inTheatre',
+    hoursInStep: 3,
+    ready: [1, '14:00'],
+    place: null,
+  },
   {
     code: 'PTT-02',
     configuration: 'PTT',
@@ -51,7 +65,7 @@ export const LARGE_SETS: SetPlan[] = [
     ...inStore,
     hoursInStep: 300,
     useByDays: 110,
-    short: { 'SF-S-T50': { found: 2 } },
+    short: { 'SF-S-T50': { found: 0, unsound: 2, condition: 'boreWorn' } },
   },
 
   {

@@ -12,7 +12,11 @@ export const TITANIUM_SETS: SetPlan[] = [
     ...inStore,
     hoursInStep: 60,
     useByDays: 160,
-    short: { 'SF-B28-150': { found: 1, unsound: 1, condition: 'blunt' }, 'SF-L35-24': { found: 1 } },
+    short: {
+      'SF-B25-125': { found: 0 },
+      'SF-B28-150': { found: 1, unsound: 1, condition: 'blunt' },
+      'SF-L35-24': { found: 1 },
+    },
   },
   {
     code: 'SFT-03',
@@ -121,7 +125,14 @@ export const TITANIUM_SETS: SetPlan[] = [
     place: 'place_bench',
   },
 
-  { code: 'CLO-01', configuration: 'CLO', ...inStore, hoursInStep: 130, useByDays: 150 },
+  {
+    code: 'CLO-01',
+    configuration: 'CLO',
+    ...inStore,
+    hoursInStep: 130,
+    useByDays: 150,
+    short: { 'SF-OL35-R-05': { found: 0 } },
+  },
   {
     code: 'CLO-02',
     configuration: 'CLO',
@@ -129,10 +140,17 @@ export const TITANIUM_SETS: SetPlan[] = [
     hoursInStep: 2,
     readyInMinutes: 400,
     place: 'place_bench',
-    short: { 'SF-OL35-R-03': { found: 0 }, 'PT-W-16-150': { found: 2 } },
+    short: { 'SF-OL35-R-03': { found: 0 }, 'SF-OL35-R-05': { found: 0 }, 'PT-W-16-150': { found: 2 } },
   },
 
-  { code: 'MFT-01', configuration: 'MFT', ...inStore, hoursInStep: 240, useByDays: 120 },
+  {
+    code: 'MFT-01',
+    configuration: 'MFT',
+    ...inStore,
+    hoursInStep: 240,
+    useByDays: 120,
+    short: { 'SF-L20-16': { found: 1 }, 'SF-L20-18': { found: 1 } },
+  },
 
   { code: 'CAN-01', configuration: 'CAN', ...inStore, hoursInStep: 55, useByDays: 160 },
   // held after an indicator failed
