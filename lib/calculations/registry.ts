@@ -2,6 +2,7 @@ import type { Answer, Ports, RegisteredCalculation } from './calculation';
 import { completenessCalculation } from './completeness/calculation';
 import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
+import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
@@ -9,6 +10,7 @@ const registered: readonly RegisteredCalculation[] = [
   completenessCalculation,
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
+  plateRemarksCalculation,
 ];
 
 /** By name, in alphabetical order. */

@@ -79,6 +79,27 @@ export const calculationWords = {
       },
     ],
   },
+  'plate-remarks': {
+    title: 'Plate remarks',
+    question:
+      'How do the stated plates compare with published advice on span, screws, cortices and free holes?',
+    formula: [
+      'Plate span ratio = plate length ÷ length of the fracture zone',
+      'Screw density = screws ÷ holes that take screws',
+      'Screws and cortices of each main fragment = those whose hole lies on that side of the zone',
+    ],
+    assumptions: [
+      'Every remark is advisory: none blocks a plan, and local policy can switch off each of them.',
+      'A bridged fracture is read as comminuted, a compressed one as simple; other principles have no range.',
+      'A hole whose centre lies over the fracture zone belongs to neither main fragment.',
+      'Lag screws may cross the fracture line; wires are not counted as screws.',
+    ],
+    sources: [
+      { text: 'Gautier & Sommer, Injury 2003;34 Suppl 2:B63', fromMemory: true },
+      { text: 'Stoffel et al., Injury 2003;34 Suppl 2:B11', fromMemory: true },
+      { text: 'Distance from the fracture line, plain before locking: common practice, no source' },
+    ],
+  },
 } satisfies Record<string, CalculationWords>;
 
 export const duplicateName = (name: string): string =>

@@ -99,7 +99,7 @@ class Search {
   private spent = 0;
 
   constructor(
-    private readonly families: readonly FamilyCase[],
+    families: readonly FamilyCase[],
     private readonly stocks: Stocks,
     private readonly method: CoverMethod,
     private readonly wanted: Wanted,
