@@ -1,7 +1,8 @@
 import type { Item, Screw } from '../catalogue/item';
 import { candidateScrews, type GroupedFact } from './assessScrew';
+import { isScrewFill } from './chosenHoles';
 import { type FitAnswers, factsOfVerdict } from './fitFindings';
-import type { PlannedPlate, ScrewFill } from './plan';
+import type { PlannedPlate } from './plan';
 import type { PlanCatalogue } from './planCatalogue';
 
 /** Metals that touch: the plate and each screw family in it, once for each family. */
@@ -40,8 +41,4 @@ export function contactFacts(
     }
   }
   return [...said.values()];
-}
-
-function isScrewFill(fill: { purpose: string }): fill is ScrewFill {
-  return fill.purpose !== 'empty' && fill.purpose !== 'temporaryWire';
 }

@@ -1,5 +1,6 @@
 import type { ItemId } from '../identity/ids';
-import type { Construct, FreeScrew, HoleFill, PlannedPlate } from './plan';
+import { isScrewFill } from './chosenHoles';
+import type { Construct, FreeScrew, HoleFill, PlannedPlate, ScrewFill } from './plan';
 
 /** Every change the planner can make to a construct. Each is a value, so that it can be undone, tested and replayed. */
 export type PlanEdit =
@@ -14,6 +15,8 @@ export type PlanEdit =
   | { do: 'setPrinciple'; plateKey: string; principle: PlannedPlate['principle'] }
   /** `null` takes the holes back to not decided. */
   | { do: 'fillHoles'; plateKey: string; holeIds: readonly string[]; fill: HoleFill | null }
+  /** Changes some values of the screws in these holes; holes without a screw stay as they are. */
+  | { do: 'changeScrews'; plateKey: string; holeIds: readonly string[]; part: Partial<ScrewFill> }
   | { do: 'addFreeScrew'; screw: Omit<FreeScrew, 'key'> }
   | { do: 'setFreeScrew'; screwKey: string; screw: Omit<FreeScrew, 'key'> }
   | { do: 'removeFreeScrew'; screwKey: string }
@@ -56,6 +59,8 @@ export function applyEdit(construct: Construct, edit: PlanEdit): Construct {
       return onPlate(construct, edit.plateKey, (plate) => ({ ...plate, principle: edit.principle }));
     case 'fillHoles':
       return onPlate(construct, edit.plateKey, (plate) => ({ ...plate, fills: filled(plate.fills, edit) }));
+    case 'changeScrews':
+      return onPlate(construct, edit.plateKey, (plate) => ({ ...plate, fills: changed(plate.fills, edit) }));
     case 'addFreeScrew': {
       if (construct.freeScrews.length >= MOST_FREE_SCREWS) return construct;
       const screw = { ...edit.screw, key: nextKey('L', construct.freeScrews) };
@@ -100,6 +105,18 @@ function filled(fills: PlannedPlate['fills'], edit: { holeIds: readonly string[]
     else delete next[holeId];
   }
   return next;
+}
+
+function changed(
+  fills: PlannedPlate['fills'],
+  { holeIds, part }: { holeIds: readonly string[]; part: Partial<ScrewFill> },
+): PlannedPlate['fills'] {
+  return Object.fromEntries(
+    Object.entries(fills).map(([id, fill]) => [
+      id,
+      holeIds.includes(id) && isScrewFill(fill) ? { ...fill, ...part } : fill,
+    ]),
+  );
 }
 
 /** The lowest free number, so that a plate removed and added again has its place back. */

@@ -103,18 +103,9 @@ export function planFindingSentence(fact: PlanFact): string {
   }
 }
 
-function fitSentence({
-  relation,
-  about,
-  onlyLengthsUm,
-  finding,
-}: Extract<PlanFact, { code: 'fit' }>): string {
+function fitSentence({ about, onlyLengthsUm, finding }: Extract<PlanFact, { code: 'fit' }>): string {
   const lengths = onlyLengthsUm && onlyLengthsUm.length > 0 ? ` (in ${mmList(onlyLengthsUm)})` : '';
-  const said = `${about}${lengths}`;
-  if (finding.answer === 'missing' && finding.missing.length > 0) {
-    return `${said}: it is not established ${RELATION_WORDS[relation]}; ${missingWords(finding.missing)}.`;
-  }
-  return `${said}: ${finding.sentence}`;
+  return `${about}${lengths}: ${finding.sentence}`;
 }
 
 /** Facts the catalogue does not state, in words: `screw.coreUm` → `screw core`. */

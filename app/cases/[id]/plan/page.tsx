@@ -1,0 +1,86 @@
+import type { Metadata } from 'next';
+import { notFound, redirect } from 'next/navigation';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { Cautions } from '@/app/_ui/cautions';
+import { Page } from '@/app/_ui/page';
+import { Status } from '@/app/_ui/status';
+import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { loadFitEngine } from '@/db/queries/fitRules';
+import { itemNames, loadPlannerCatalogue, remarksSwitchedOff } from '@/db/queries/planner';
+import { listPlanStarts } from '@/db/queries/plans';
+import { may } from '@/lib/people/permissions';
+import { emptyConstruct } from '@/lib/plans/edit';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { cautions } from '@/lib/wording/cautions';
+import { LIMB_WORDS, REGION_WORDS } from '@/lib/wording/plans';
+import { PlannerScreen } from './planner';
+
+export const metadata: Metadata = { title: 'Plan' };
+export const dynamic = 'force-dynamic';
+
+export default async function PlanPage({ params }: { params: Promise<{ id: string }> }) {
+  const { id } = await params;
+  const db = database();
+  const booked = await findCase(db, id);
+  if (!booked) notFound();
+  const [versions, person] = await Promise.all([listPlanVersions(db, id), actingPerson()]);
+  const [newest] = versions;
+  // A confirmed plan is read on the case page; changing it begins a draft there.
+  if (newest && newest.status !== 'draft') redirect(`/cases/${booked.id}`);
+  const starts = await listPlanStarts(db, person.id);
+  const construct = newest?.construct ?? emptyConstruct(booked.region, booked.limb);
+  const [catalogue, engine, names, remarksOff] = await Promise.all([
+    loadPlannerCatalogue(db, [construct, ...starts.map((start) => start.construct)]),
+    loadFitEngine(db),
+    itemNames(db),
+    remarksSwitchedOff(db),
+  ]);
+  const mayWrite = may(person.role, 'writePlan');
+  return (
+    <Page
+      bench
+      title={`Plan for ${booked.reference}`}
+      mark={
+        <span>{`${REGION_WORDS[booked.region]}, ${LIMB_WORDS[booked.limb].toLowerCase()} · version ${newest?.version ?? 1}`}</span>
+      }
+      lead={`${booked.theatre}, ${dayWords(booked.caseDate)} at ${wallClock(booked.startsAt).time}, ${booked.surgeon}`}
+      breadcrumb={[
+        { label: 'Cases', href: '/cases' },
+        { label: booked.reference, href: `/cases/${booked.id}` },
+      ]}
+    >
+      {mayWrite ? null : (
+        <p>
+          <Status tone="neutral">Reading only</Status> {person.name} can’t write plans: a surgeon, scrub
+          practitioner or theatre manager can. Choose who is at this screen at the top of the page.
+        </p>
+      )}
+      <PlannerScreen
+        key={`${newest?.id ?? 'none'} ${person.id}`}
+        facts={{
+          booked: { id: booked.id, reference: booked.reference, limb: booked.limb, region: booked.region },
+          plan: {
+            id: newest?.id ?? null,
+            version: newest?.version ?? 1,
+            revision: newest?.revision ?? 0,
+            construct,
+          },
+          ...catalogue,
+          fit: { rules: [...engine.rules], exceptions: [...engine.exceptions], settings: engine.settings },
+          remarksOff,
+          mayWrite,
+          mayConfirm: may(person.role, 'confirmPlan'),
+        }}
+        starts={starts.map((start) => ({
+          id: start.id,
+          name: start.name,
+          construct: start.construct,
+          gone: start.platesGone.map(({ name, status }) => `${name}: ${status}`),
+        }))}
+        names={Object.fromEntries(names)}
+      />
+      <Cautions lines={[...cautions]} />
+    </Page>
+  );
+}
