@@ -77,12 +77,13 @@ export function stepKits(
   );
   const open = needs.faults.flatMap((fault) => (fault.kind === 'factNotStated' ? [fault.step] : []));
   const pieceFrom = new Map<string, StepKit['pieces'][number]>();
+  const takeFromSets = takingFromSets(ground);
   chosen.pieces.given.forEach((given, at) => {
     const need = store.pieces[at];
     if (!given || !need) return;
     const itemId = store.items[given.item] as ItemId;
     const accepted = need.accepts.find((one) => one.itemId === itemId);
-    const from = given.pack === null ? setOf(given.item, ground) : packSource(given.pack, ground);
+    const from = given.pack === null ? takeFromSets(given.item) : packSource(given.pack, ground);
     pieceFrom.set(need.id, {
       needId: need.id,
       itemId,
@@ -119,10 +120,17 @@ export const STOPPING = new Set<string>([
   'refused',
 ]);
 
-/** The chosen tray that gives a piece; trays in order, each no more than it has. */
-function setOf(item: number, { store, chosen }: Ground): SourceRef {
-  const set = chosen.sets.find((number) => (store.problem.sets[number]?.holds.get(item) ?? 0) > 0) as number;
-  return { kind: 'set', setId: (store.sets[set] as Ground['store']['sets'][number]).id };
+/** Takes one piece after another out of the chosen trays, none twice. */
+function takingFromSets({ store, chosen }: Ground): (item: number) => SourceRef {
+  const left = chosen.sets.map((set) => new Map(store.problem.sets[set]?.holds));
+  return (item) => {
+    const at = left.findIndex((holds) => (holds.get(item) ?? 0) > 0);
+    const holds = left[at];
+    const set = store.sets[chosen.sets[at] ?? -1];
+    if (!holds || !set) throw new Error('a piece was given that no opened tray has');
+    holds.set(item, (holds.get(item) ?? 0) - 1);
+    return { kind: 'set', setId: set.id };
+  };
 }
 
 function packSource(pack: number, { store }: Ground): SourceRef {

@@ -17,10 +17,25 @@ export type * from './need';
  */
 export function needsOf(construct: Construct, catalogue: readonly Item[], engine: Rules): Needs {
   const index = indexCatalogue(catalogue);
-  const work = new Gathering(index, askOnce(engine, catalogue));
+  const work = new Gathering(index, askOnce(engine, catalogue), draftsOf(engine, catalogue));
   for (const plate of construct.plates) work.plate(plate, construct.limb);
   for (const screw of construct.freeScrews) work.freeScrew(screw);
   return work.needs();
+}
+
+/** Chains by their setting: twelve equal holes cost as much as one, and the next plan of the day costs nothing. */
+type Drafts = Map<string, { draft: DraftChain; key: string }[]>;
+
+const kept = new WeakMap<Rules, WeakMap<readonly Item[], Drafts>>();
+const MOST_KEPT = 3_000;
+
+function draftsOf(engine: Rules, catalogue: readonly Item[]): Drafts {
+  const byCatalogue = kept.get(engine) ?? new WeakMap<readonly Item[], Drafts>();
+  kept.set(engine, byCatalogue);
+  const drafts = byCatalogue.get(catalogue) ?? new Map();
+  if (drafts.size > MOST_KEPT) drafts.clear();
+  byCatalogue.set(catalogue, drafts);
+  return drafts;
 }
 
 class Gathering {
@@ -28,12 +43,11 @@ class Gathering {
   private readonly pieces: PieceNeed[] = [];
   private readonly faults: PlanFault[] = [];
   private readonly chains = new Map<string, ChainNeed>();
-  /** Chains of a setting already worked out, so that twelve equal holes cost as much as one. */
-  private readonly drafts = new Map<string, { draft: DraftChain; key: string }[]>();
 
   constructor(
     private readonly index: CatalogueIndex,
     private readonly rules: Rules,
+    private readonly drafts: Drafts,
   ) {}
 
   needs(): Needs {

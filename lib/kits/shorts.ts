@@ -20,6 +20,8 @@ export function unmetNeeds(ground: Ground): { shorts: Short[]; notEstablished: N
     const { need, role } = store.lines[line] as Ground['store']['lines'][number];
     // a caution that can't be avoided is told apart (`withCaution`), it is no shortage
     if (role === 'withoutCaution') continue;
+    // where the chain itself is short, its back-up goes without saying
+    if (role === 'backUp' && !isMet(need, ground)) continue;
     const unsettled = role === 'need' ? unsettledAnswers(need, ground) : null;
     if (unsettled) notEstablished.push({ needId: need.id, steps: need.steps, answers: unsettled, lengthNotStated: false });
     else shorts.push(shortChain(need, role, all, ground));
@@ -43,6 +45,10 @@ export function unmetNeeds(ground: Ground): { shorts: Short[]; notEstablished: N
     } else shorts.push(shortPiece(need, at, ground));
   });
   return { shorts, notEstablished };
+}
+
+function isMet(need: ChainNeed, { store, solved }: Ground): boolean {
+  return solved.reach.chains.some((line) => store.lines[line]?.need === need && store.lines[line]?.role === 'need');
 }
 
 const notEstablishedAnswer = (answer: LinkVerdict) => answer.verdict.outcome === 'notEstablished';

@@ -1,0 +1,119 @@
+import { sql } from 'drizzle-orm';
+import type { Item } from '@/lib/catalogue/item';
+import { type CaseKit, type KitQuestion, planKit } from '@/lib/kits/caseKit';
+import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
+import type { Solver } from '@/lib/kits/solver';
+import type { Store } from '@/lib/kits/store';
+import type { Construct } from '@/lib/plans/plan';
+import type { PlanVersion } from '@/lib/plans/planVersion';
+import type { Database } from '../client';
+import { items } from '../schema';
+import { type BookedCaseRow, findCase, listPlanVersions } from './cases';
+import { loadCatalogue } from './catalogue';
+import { loadFitEngine } from './fitRules';
+import { loadStore } from './store';
+
+type Reading = Pick<Database, 'read'>;
+
+/** A case, the plan that counts, and the kit for it from what is in store now. */
+export interface KitOfCase {
+  booked: BookedCaseRow;
+  /** The confirmed version; the draft when none is confirmed yet. */
+  plan: PlanVersion;
+  /** A draft newer than the confirmed version, which the kit does not follow. */
+  newerDraft: number | null;
+  kit: CaseKit;
+  store: Store;
+  catalogue: readonly Item[];
+}
+
+export type KitAnswer =
+  | { kind: 'kit'; answer: KitOfCase }
+  | { kind: 'noCase' }
+  | { kind: 'noPlan'; booked: BookedCaseRow };
+
+/**
+ * The kit of a case: the confirmed plan if there is one, or else its draft, against the store as it is now.
+ *
+ * @param lengthCover see `KitQuestion`; the top-up can take some tenths of a second
+ */
+export async function loadKitOfCase(
+  db: Reading,
+  id: string,
+  { solver, lengthCover }: { solver: Solver | null; lengthCover: KitQuestion['lengthCover'] },
+): Promise<KitAnswer> {
+  const booked = await findCase(db, id);
+  if (!booked) return { kind: 'noCase' };
+  const versions = await listPlanVersions(db, id);
+  const draft = versions.find((version) => version.status === 'draft');
+  const plan = versions.find((version) => version.status === 'confirmed') ?? draft;
+  if (!plan) return { kind: 'noPlan', booked };
+  const basis = await loadKitBasis(db, booked.id);
+  const kit = await kitFrom(basis, booked, plan.construct, { solver, lengthCover });
+  const newerDraft = draft && draft !== plan ? draft.version : null;
+  return { kind: 'kit', answer: { booked, plan, newerDraft, kit, store: basis.store, catalogue: basis.catalogue } };
+}
+
+/** The kit a construct would have in a case, before it is saved: what the planner shows as it is edited. */
+export async function previewKit(
+  db: Reading,
+  id: string,
+  construct: Construct,
+  { solver }: { solver: Solver | null },
+): Promise<{ kit: CaseKit; store: Store; catalogue: readonly Item[] } | null> {
+  const booked = await findCase(db, id);
+  if (!booked) return null;
+  const basis = await loadKitBasis(db, booked.id);
+  const kit = await kitFrom(basis, booked, construct, { solver, lengthCover: 'figure' });
+  return { kit, store: basis.store, catalogue: basis.catalogue };
+}
+
+interface KitBasis {
+  store: Store;
+  catalogue: readonly Item[];
+  engine: KitQuestion['engine'];
+}
+
+async function loadKitBasis(db: Reading, forCase: string): Promise<KitBasis> {
+  const [store, catalogue, engine] = await Promise.all([
+    loadStore(db, forCase),
+    keptCatalogue(db),
+    loadFitEngine(db),
+  ]);
+  return { store, catalogue, engine };
+}
+
+function kitFrom(
+  basis: KitBasis,
+  booked: Pick<BookedCaseRow, 'caseDate' | 'startsAt'>,
+  construct: Construct,
+  { solver, lengthCover }: { solver: Solver | null; lengthCover: KitQuestion['lengthCover'] },
+): Promise<CaseKit> {
+  return planKit({
+    ...basis,
+    construct,
+    caseDate: booked.caseDate,
+    needBy: booked.startsAt,
+    settings: DEFAULT_KIT_SETTINGS,
+    solver,
+    lengthCover,
+  });
+}
+
+const kept = new WeakMap<Database['read'], { stamp: string; catalogue: readonly Item[] }>();
+
+/**
+ * The catalogue, parsed once and kept until an item changes: every change grows the sum of revisions. The same array
+ * comes back meanwhile, so that what the kit remembers about it stays good.
+ */
+export async function keptCatalogue(db: Reading): Promise<readonly Item[]> {
+  const [row] = await db.read.all<{ stamp: string }>(
+    sql`SELECT count(*) || '/' || coalesce(sum(revision), 0) || '/' || coalesce(max(rowid), 0) AS stamp FROM ${items}`,
+  );
+  const stamp = row?.stamp ?? '';
+  const before = kept.get(db.read);
+  if (before?.stamp === stamp) return before.catalogue;
+  const catalogue = await loadCatalogue(db);
+  kept.set(db.read, { stamp, catalogue });
+  return catalogue;
+}

@@ -1,0 +1,121 @@
+import { asc, eq, inArray, ne, sql } from 'drizzle-orm';
+import { configurationId, type ItemId, itemId, placeId, setId, stockId } from '@/lib/identity/ids';
+import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
+import { plainDate } from '@/lib/quantities/plainDate';
+import type { MustHaveClass } from '@/lib/sets/configuration';
+import { turnStep } from '@/lib/sets/setState';
+import type { Database } from '../client';
+import {
+  cases, configurationLines, configurations, configurationVersions, items, places, setContents, setPromises, sets, stock,
+} from '../schema';
+
+type Reading = Pick<Database, 'read'>;
+
+/**
+ * Everything that could go into a case kit, as it is now: every set with the sound pieces in it, whatever its step,
+ * and every pouch and sterile pack. Promises to `forCase` itself are no promises to another.
+ */
+export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
+  const [stored, packs] = await Promise.all([loadSets(db, forCase), loadPacks(db)]);
+  return { sets: stored, packs };
+}
+
+async function loadSets({ read }: Reading, forCase: string | null): Promise<StoredSet[]> {
+  const basket = sql<number | null>`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.basketItemId})`;
+  const container = sql<number | null>`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.containerItemId})`;
+  const [rows, contents, promised] = await Promise.all([
+    read
+      .select({
+        set: sets,
+        configurationId: configurations.id,
+        configurationName: configurations.name,
+        place: places,
+        hasBasket: configurationVersions.basketItemId,
+        hasContainer: configurationVersions.containerItemId,
+        basketGrams: basket,
+        containerGrams: container,
+      })
+      .from(sets)
+      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
+      .leftJoin(places, eq(places.id, sets.placeId))
+      .orderBy(asc(sets.code)),
+    read
+      .select({
+        setId: setContents.setId,
+        // one text for each set: a row for each line would cost more than all the rest
+        lines: sql<string>`json_group_array(json_array(${configurationLines.itemId}, ${setContents.found},
+          ${configurationLines.expected}, ${configurationLines.mustHaveClass}, ${items.massGrams}))`,
+      })
+      .from(setContents)
+      .innerJoin(configurationLines, eq(configurationLines.id, setContents.lineId))
+      .innerJoin(items, eq(items.id, configurationLines.itemId))
+      .groupBy(setContents.setId),
+    read
+      .select({ setId: setPromises.setId, reference: cases.reference })
+      .from(setPromises)
+      .innerJoin(cases, eq(cases.id, setPromises.caseId))
+      .where(forCase === null ? undefined : ne(setPromises.caseId, forCase)),
+  ]);
+  const bySet = new Map(contents.map((row) => [row.setId, heldIn(row.lines)]));
+  return rows.map(({ set, place, ...row }) => {
+    const held = bySet.get(set.id) ?? { contents: [], massGrams: 0 };
+    let massGrams = held.massGrams;
+    for (const [has, grams] of [[row.hasBasket, row.basketGrams], [row.hasContainer, row.containerGrams]] as const) {
+      if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
+    }
+    return {
+      id: setId.parse(set.id),
+      code: set.code,
+      configurationId: configurationId.parse(row.configurationId),
+      configurationName: row.configurationName,
+      step: turnStep.parse(set.step),
+      heldBecause: set.heldBecause,
+      readyAt: set.readyAt,
+      useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
+      place: place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
+      massGrams,
+      promisedTo: promised.filter((promise) => promise.setId === set.id).map((promise) => promise.reference),
+      contents: held.contents,
+    };
+  });
+}
+
+type Line = [itemId: string, found: number, expected: number, mustHaveClass: number, massGrams: number | null];
+
+/** The lines of one set by item: an item on several lines is one heap. A piece of unknown mass makes the whole unknown. */
+function heldIn(text: string): Pick<StoredSet, 'contents' | 'massGrams'> {
+  const byItem = new Map<string, StoredSet['contents'][number]>();
+  let massGrams: number | null = 0;
+  for (const [id, found, expected, rank, grams] of JSON.parse(text) as Line[]) {
+    if (found > 0 && massGrams !== null) massGrams = grams === null ? null : massGrams + found * grams;
+    const heap = byItem.get(id);
+    if (heap) {
+      heap.found += found;
+      heap.expected += expected;
+      heap.mustHaveClass = Math.min(heap.mustHaveClass, rank) as MustHaveClass;
+    } else byItem.set(id, { itemId: id as ItemId, found, expected, mustHaveClass: rank as MustHaveClass });
+  }
+  return { contents: [...byItem.values()], massGrams };
+}
+
+/** Pouches and sterile packs; what lies unsterile on the shelf goes into no kit. */
+async function loadPacks({ read }: Reading): Promise<StoredPack[]> {
+  const rows = await read
+    .select({ stock, place: places })
+    .from(stock)
+    .innerJoin(places, eq(places.id, stock.placeId))
+    .where(inArray(stock.form, ["pouch", "sterilePacked"]))
+    .orderBy(asc(stock.useBy), asc(stock.id));
+  return rows.map(({ stock: row, place }) => ({
+    id: stockId.parse(row.id),
+    itemId: itemId.parse(row.itemId),
+    form: row.form === 'pouch' ? 'pouch' : 'sterilePacked',
+    quantity: row.quantity,
+    lot: row.lot,
+    useBy: row.useBy === null ? null : plainDate.parse(row.useBy),
+    owner: row.owner === 'consignment' ? 'consignment' : 'ours',
+    place: { id: placeId.parse(place.id), name: place.name, metres: place.metres },
+    heldBecause: row.heldBecause,
+  }));
+}
