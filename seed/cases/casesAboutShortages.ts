@@ -248,7 +248,7 @@ export const CASES_ABOUT_SHORTAGES: CasePlan[] = [
   {
     reference: 'LM-26-E5JX',
     story:
-      'Not established: the only 4.5 gliding bit in titanium sets has no stated diameter, so the lag screw wants the steel maker’s.',
+      'Not established: the insert sleeve of the titanium sets has no stated outside diameter, so the lag screw wants the steel maker’s from another tray.',
     theatre: 'theatre_1',
     when: { days: 4, from: '08:30', to: '11:00' },
     surgeon: 'person_ines-halloran',
@@ -277,5 +277,38 @@ export const CASES_ABOUT_SHORTAGES: CasePlan[] = [
         }),
       },
     ],
+  },
+  {
+    reference: 'LM-26-X3NJ',
+    story: 'No insert sleeve for a 1.5 lag screw: MFS-01 has lost it, MFS-02 is held.',
+    theatre: 'theatre_4',
+    when: { days: 2, from: '13:00', to: '14:15' },
+    surgeon: 'person_callum-denby',
+    region: 'hand',
+    limb: 'left',
+    urgency: 'soon',
+    plans: [
+      {
+        status: 'confirmed',
+        hoursAgo: 11,
+        construct: constructOf({
+          region: 'hand',
+          limb: 'left',
+          plates: [
+            {
+              code: 'CR-P15-T-04',
+              zoneMm: [18, 21],
+              principle: 'neutralisation',
+              fills: {
+                ...each(['H1', 'H2', 'S1', 'S2', 'S3'], neutral('CR-C15', exact(8), 2, 2)),
+                S4: empty,
+              },
+            },
+          ],
+          freeScrews: [free('L1', 'CR-C15', exact(10))],
+        }),
+      },
+    ],
+    promised: ['MFS-01'],
   },
 ];

@@ -337,7 +337,7 @@ export const CASES_OF_EACH_KIND: CasePlan[] = [
         construct: constructOf({
           region: 'ankle',
           limb: 'left',
-          freeScrews: [free('L1', 'SF-N40', exact(40), 'CR-W-40'), free('L2', 'SF-N40', exact(36))],
+          freeScrews: [free('L1', 'SF-N40', exact(40), 'SF-W-40'), free('L2', 'SF-N40', exact(36))],
         }),
       },
     ],

@@ -36,6 +36,7 @@ export const CASES_ON_THE_WAY: CasePlan[] = [
         }),
       },
     ],
+    promised: ['PHT-01'],
   },
   {
     reference: 'LM-26-Y6TS',

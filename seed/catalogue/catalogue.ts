@@ -28,7 +28,6 @@ const UNUSUAL: Record<string, Partial<ItemEntry>> = {
   'CR-P35-HS-08': { status: 'withdrawn' },
   'CR-B28-200': { status: 'recalled' },
   'CR-C40-40': { coreUm: null } as Partial<ItemEntry>,
-  'SF-B45-170': { diameterUm: null } as Partial<ItemEntry>,
   'CR-P35-K-05': { thicknessUm: null } as Partial<ItemEntry>,
   'SF-W-40': { material: null, massGrams: null },
   'CR-D-H25-S': { suppliedSterile: null },

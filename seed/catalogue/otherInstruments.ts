@@ -6,13 +6,18 @@ const wire = (
   lengthMm: number,
   threadedTip: boolean | null,
 ): EntryOf<'guideWire'> => ({
-  ...instrument('pelham', code, `Wire ${diameterMm} × ${lengthMm} mm${threadedTip ? ', threaded tip' : ''}`, {
-    material: 'iso5832-1',
-    use: 'singleUse',
-    massGrams: Math.max(1, Math.round((Math.PI / 4) * diameterMm ** 2 * lengthMm * 0.008)),
-    unitCostPence: 420,
-    packMultiple: 10,
-  }),
+  ...instrument(
+    'pelham',
+    code,
+    `Wire ${Number.isInteger(diameterMm) ? diameterMm.toFixed(1) : diameterMm} × ${lengthMm} mm${threadedTip ? ', threaded tip' : ''}`,
+    {
+      material: 'iso5832-1',
+      use: 'singleUse',
+      massGrams: Math.max(1, Math.round((Math.PI / 4) * diameterMm ** 2 * lengthMm * 0.008)),
+      unitCostPence: 420,
+      packMultiple: 10,
+    },
+  ),
   kind: 'guideWire',
   diameterUm: um(diameterMm),
   lengthUm: um(lengthMm),

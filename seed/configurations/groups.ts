@@ -26,7 +26,7 @@ export const LARGE_HANDLES: Piece[] = [orSubstitute('PT-P-LARGE', 1, ['PT-H-LARG
 /** What plain 3.5 and 4.0 screws in steel need. */
 export const PLAIN_35_STEEL: Piece[] = [
   orSubstitute('CR-B25-110', 2, ['CR-B25-180'], 1),
-  stops('CR-B35-110'),
+  stops('CR-B35-110', 2, 1),
   stops('CR-S-E35'),
   stops('CR-S-I35'),
   orSubstitute('CR-G-SMALL', 1, ['SF-G-SMALL']),
@@ -38,7 +38,7 @@ export const PLAIN_35_STEEL: Piece[] = [
 /** What plain 3.5 screws in titanium need. */
 export const PLAIN_35_TITANIUM: Piece[] = [
   orSubstitute('SF-B25-125', 2, ['CR-B25-110'], 1),
-  stops('SF-B35-125'),
+  stops('SF-B35-125', 2, 1),
   stops('SF-S-E35'),
   stops('SF-S-I35'),
   stops('SF-S-D35'),
@@ -79,7 +79,7 @@ export const LOCKING_50_TITANIUM: Piece[] = [
 
 export const PLAIN_45_STEEL: Piece[] = [
   orSubstitute('CR-B32-145', 2, ['CR-B32-195'], 1),
-  stops('CR-B45-145'),
+  stops('CR-B45-145', 2, 1),
   stops('CR-S-E45'),
   stops('CR-S-I45'),
   orSubstitute('CR-G-LARGE', 1, ['SF-G-LARGE']),

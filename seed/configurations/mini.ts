@@ -45,7 +45,7 @@ export const MINI: ConfigurationPlan[] = [
             [
               stops('CR-B11-45', 2, 1),
               stops('CR-B15-50', 2, 1),
-              orSubstitute('CR-B20-75', 1, []),
+              orSubstitute('CR-B20-75', 2, [], 1),
               stops('CR-S-E15'),
               stops('CR-S-E20'),
               orSubstitute('CR-S-I20', 1, []),
@@ -96,7 +96,7 @@ export const MINI: ConfigurationPlan[] = [
           rows: [
             [
               stops('CR-B20-100', 2, 1),
-              stops('CR-B27-100'),
+              stops('CR-B27-100', 2, 1),
               stops('CR-S-E27'),
               stops('CR-S-D27'),
               stops('CR-S-I27'),

@@ -155,7 +155,11 @@ export const SMALL_TITANIUM: ConfigurationPlan[] = [
           handy('PT-X-RETR-18', 2),
         ]),
         { name: 'Plates', rows: [platesOf('SF-PH35', [3, 5], 2)] },
-        screws('PT-R-SMALL-L', [CORTICAL_35, { ...LOCKING_35, each: 5 }]),
+        screws('PT-R-SMALL-L', [
+          CORTICAL_35,
+          { ...LOCKING_35, each: 5, other: {} },
+          { codeStem: 'SF-D35', fromMm: 10, toMm: 18, each: 2 },
+        ]),
       ],
       [
         anatomic(
@@ -265,7 +269,7 @@ export const CANNULATED: ConfigurationPlan = {
         instruments(
           [
             stops('SF-B27-110', 2, 1),
-            stops('SF-B30-120'),
+            stops('SF-B30-120', 2, 1),
             stops('SF-S-I30'),
             stops('PT-S-P27'),
             stops('PT-S-P30'),

@@ -82,10 +82,10 @@ export const SMALL_SETS: SetPlan[] = [
     code: 'SFL-03',
     configuration: 'SFL',
     version: 1,
-    step: 'inSterileStore',
-    hoursInStep: 2_900,
-    useByDays: 12,
-    place: 'place_store-c',
+    step: 'comingBack',
+    hoursInStep: 2,
+    ready: [1, '13:00'],
+    place: null,
     short: { 'CR-S-E35': { found: 0 } },
   },
 
@@ -96,6 +96,7 @@ export const SMALL_SETS: SetPlan[] = [
     hoursInStep: 120,
     useByDays: 150,
     place: 'place_store-c',
+    short: { 'CR-S-I15': { found: 0 } },
   },
   // class 1 short: no sound hexagon 1.5 screwdriver
   {

@@ -4,7 +4,14 @@ const inStore = { step: 'inSterileStore', place: 'place_store-b' } as const;
 
 /** Small and mini sets in titanium, and those for one region each. */
 export const TITANIUM_SETS: SetPlan[] = [
-  { code: 'SFT-01', configuration: 'SFT', ...inStore, hoursInStep: 15, useByDays: 176 },
+  {
+    code: 'SFT-01',
+    configuration: 'SFT',
+    step: 'awaitingAcceptance',
+    hoursInStep: 1,
+    readyInMinutes: 90,
+    place: null,
+  },
   // short in class 2: one of two pilot bits is left, and a screw length has run low
   {
     code: 'SFT-02',

@@ -87,6 +87,8 @@ const PACKS: StockPlan[] = [
     pack(`SF-DF50-${side}-09`, 1, `DF5${side}-1903`, 230, consignment),
     pack(`SF-DF50-${side}-11`, 1, `DF5${side}-1911`, 228, consignment),
   ]),
+  pack('SF-Q50-N-09', 1, 'Q50-0915', 340),
+  pack('SF-Q50-N-10', 1, 'Q50-1002', 340),
   pack('SF-DF50-L-07', 1, 'DF5L-1888', 1),
   pack('SF-PT50-R-09', 1, 'PT5R-1750', -3),
   // cannulated screws by lot, the earliest first out; one lot is past its use-by
@@ -121,6 +123,7 @@ const SHELF: StockPlan[] = [
   shelf('SF-B25-125', 9, 'B25-T44'),
   shelf('PT-W-16-150', 80, 'W16-2'),
   shelf('PT-W-12-150', 60, 'W12-2'),
+  shelf('PT-D-Q', 1, null),
   shelf('PT-C-FILTER', 400, null),
   shelf('PT-C-SEAL', 300, null),
   shelf('PT-C-POUCH', 800, null),
