@@ -3,7 +3,6 @@
 import { readFileSync } from 'node:fs';
 import { ROOT } from './bootstrap/places.mjs';
 import { tell } from './bootstrap/plain-problem.mjs';
-import { locateJsonProblem } from './json-position.mjs';
 
 process.chdir(ROOT);
 const tsx = await import('tsx/esm/api').catch(() => null);
@@ -23,6 +22,7 @@ async function calculate(name) {
   const { calculationNames, findCalculation, noSuchCalculation, runCalculation } = await import(
     '../lib/calculations/registry.ts'
   );
+  const { locateJsonProblem } = await import('../lib/json/locateJsonProblem.ts');
   const { highsSolver } = await import('../app/_server/solver/highs.ts');
   if (!name) {
     return refuse('No calculation named', `Name one of the calculations: ${calculationNames().join(', ')}.`);

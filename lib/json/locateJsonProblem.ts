@@ -1,9 +1,15 @@
+/** Where a text stops being JSON; line and column are counted from 1. */
+export interface JsonProblem {
+  line: number;
+  column: number;
+  reason: string;
+}
+
 /**
- * Where a text stops being JSON. JSON.parse says it in some cases only, and differently in each version.
- * @param {string} text
- * @returns {{ line: number, column: number, reason: string } | null} both counted from 1; null when it is JSON
+ * Where a text stops being JSON, or `null` when it is JSON. JSON.parse says it in some cases only, and differently in
+ * each version.
  */
-export function locateJsonProblem(text) {
+export function locateJsonProblem(text: string): JsonProblem | null {
   const scanner = new Scanner(text);
   const reason = scanner.document();
   if (reason === null) return null;
@@ -21,42 +27,38 @@ const WORD = /true|false|null/y;
 const DEEPEST = 500;
 
 class Scanner {
-  /** @param {string} text */
-  constructor(text) {
-    this.text = text;
-    this.at = 0;
-  }
+  at = 0;
 
-  /** @returns {string | null} what is wrong at `at` */
-  document() {
+  constructor(private readonly text: string) {}
+
+  /** What is wrong at `at`; `null` for nothing. */
+  document(): string | null {
     const problem = this.value(0);
     if (problem) return problem;
     this.skip(SPACE);
     return this.at < this.text.length ? `${this.here()} after the end of the value` : null;
   }
 
-  /** @param {RegExp} pattern sticky */
-  skip(pattern) {
+  /** @param pattern sticky */
+  private skip(pattern: RegExp): boolean {
     pattern.lastIndex = this.at;
     const found = pattern.exec(this.text)?.[0] ?? '';
     this.at += found.length;
     return found !== '';
   }
 
-  /** @param {string} character */
-  take(character) {
+  private take(character: string): boolean {
     if (this.text[this.at] !== character) return false;
     this.at += 1;
     return true;
   }
 
-  here() {
+  private here(): string {
     const character = this.text[this.at];
     return character === undefined ? 'the text ends' : `unexpected ${JSON.stringify(character)}`;
   }
 
-  /** @param {number} depth @returns {string | null} */
-  value(depth) {
+  private value(depth: number): string | null {
     if (depth > DEEPEST) return `nested deeper than ${DEEPEST} levels`;
     this.skip(SPACE);
     const first = this.text[this.at];
@@ -67,8 +69,7 @@ class Scanner {
     return `${this.here()} where a value is needed`;
   }
 
-  /** @param {string} end @param {number} depth @param {boolean} named @returns {string | null} */
-  list(end, depth, named) {
+  private list(end: string, depth: number, named: boolean): string | null {
     this.at += 1;
     this.skip(SPACE);
     if (this.take(end)) return null;
@@ -81,8 +82,7 @@ class Scanner {
     }
   }
 
-  /** @returns {string | null} */
-  name() {
+  private name(): string | null {
     this.skip(SPACE);
     if (this.text[this.at] !== '"') return `${this.here()} where a name in double quotes is needed`;
     const problem = this.string();
@@ -91,8 +91,7 @@ class Scanner {
     return this.take(':') ? null : `${this.here()} where ":" is needed`;
   }
 
-  /** @returns {string | null} */
-  string() {
+  private string(): string | null {
     this.at += 1;
     for (;;) {
       this.skip(PLAIN);

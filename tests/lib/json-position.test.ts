@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { locateJsonProblem } from '@/scripts/json-position.mjs';
+import { locateJsonProblem } from '@/lib/json/locateJsonProblem';
 
 test.each([
   ['', 1, 1, 'the text ends where a value is needed'],
