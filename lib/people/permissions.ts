@@ -15,6 +15,7 @@ export const PERMITTED = {
   writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
   /** By another person than the one who drafted it. */
   approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
+  editCatalogue: ['theatreManager', 'stockKeeper', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Act = keyof typeof PERMITTED;

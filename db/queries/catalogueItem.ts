@@ -1,0 +1,193 @@
+import { and, asc, desc, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
+import type { Item, Plate } from '@/lib/catalogue/item';
+import type { Database } from '../client';
+import { itemFromRow } from '../mappers/item';
+import {
+  cases,
+  configurationLines,
+  configurations,
+  configurationVersions,
+  items,
+  ledger,
+  makers,
+  people,
+  places,
+  plans,
+  setContents,
+  sets,
+  stock,
+} from '../schema';
+
+type Reading = Pick<Database, 'read'>;
+
+export interface ItemOnFile {
+  item: Item;
+  /** A later write names the revision it saw. */
+  revision: number;
+  maker: string;
+}
+
+/** One item with its revision and maker; `null` when no item has that id. */
+export async function findItem({ read }: Reading, id: string): Promise<ItemOnFile | null> {
+  const [row] = await read
+    .select({ row: items, maker: makers.name })
+    .from(items)
+    .innerJoin(makers, eq(makers.id, items.makerId))
+    .where(eq(items.id, id));
+  return row ? { item: itemFromRow(row.row), revision: row.row.revision, maker: row.maker } : null;
+}
+
+export async function listMakers({ read }: Reading): Promise<{ id: string; name: string }[]> {
+  return read.select().from(makers).orderBy(asc(makers.name));
+}
+
+/** Plates that are easily taken for this one: those of its look-alike group, by code. */
+export async function findLookAlikes({ read }: Reading, plate: Plate): Promise<Plate[]> {
+  if (plate.lookAlikeOf === null) return [];
+  const rows = await read
+    .select()
+    .from(items)
+    .where(
+      and(
+        eq(items.kind, 'plate'),
+        ne(items.id, plate.id),
+        sql`detail ->> '$.lookAlikeOf' = ${plate.lookAlikeOf}`,
+      ),
+    )
+    .orderBy(asc(items.code));
+  return rows.map(itemFromRow).filter((item): item is Plate => item.kind === 'plate');
+}
+
+export interface ItemUse {
+  /** Configurations in force or in draft that list it, or name it as a substitute. */
+  configurations: {
+    id: string;
+    code: string;
+    name: string;
+    status: string;
+    expected: number;
+    as: 'line' | 'substitute';
+  }[];
+  /** Sets that hold it now. */
+  sets: { id: string; code: string; step: string; place: string | null; found: number; expected: number }[];
+  stock: {
+    id: string;
+    form: string;
+    lot: string | null;
+    useBy: string | null;
+    quantity: number;
+    owner: string;
+    place: string;
+    heldBecause: string | null;
+  }[];
+  /** Plans not superseded that name it (a screw by its screw family). */
+  plans: { id: string; caseId: string; reference: string; status: string; caseDate: string }[];
+}
+
+/** Everything that counts on an item: asked before it is withdrawn, and shown with it. */
+export async function findItemUse({ read }: Reading, item: Item): Promise<ItemUse> {
+  const [lines, held, packs, planned] = await Promise.all([
+    read
+      .select({
+        id: configurations.id,
+        code: configurations.code,
+        name: configurations.name,
+        status: configurationVersions.status,
+        expected: sql<number>`sum(CASE WHEN ${configurationLines.itemId} = ${item.id} THEN ${configurationLines.expected} ELSE 0 END)`,
+      })
+      .from(configurationLines)
+      .innerJoin(configurationVersions, eq(configurationVersions.id, configurationLines.versionId))
+      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
+      .where(
+        and(
+          or(
+            eq(configurationLines.itemId, item.id),
+            sql`instr(${configurationLines.substitutes}, ${`"${item.id}"`}) > 0`,
+          ),
+          inArray(configurationVersions.status, ['inForce', 'draft']),
+        ),
+      )
+      .groupBy(configurationVersions.id)
+      .orderBy(asc(configurations.code)),
+    read
+      .select({
+        id: sets.id,
+        code: sets.code,
+        step: sets.step,
+        place: places.name,
+        found: sql<number>`coalesce(sum(${setContents.found}), 0)`,
+        expected: sql<number>`sum(${configurationLines.expected})`,
+      })
+      .from(configurationLines)
+      .innerJoin(sets, eq(sets.versionId, configurationLines.versionId))
+      .leftJoin(
+        setContents,
+        and(eq(setContents.setId, sets.id), eq(setContents.lineId, configurationLines.id)),
+      )
+      .leftJoin(places, eq(places.id, sets.placeId))
+      .where(eq(configurationLines.itemId, item.id))
+      .groupBy(sets.id)
+      .orderBy(asc(sets.code)),
+    read
+      .select({
+        id: stock.id,
+        form: stock.form,
+        lot: stock.lot,
+        useBy: stock.useBy,
+        quantity: stock.quantity,
+        owner: stock.owner,
+        place: places.name,
+        heldBecause: stock.heldBecause,
+      })
+      .from(stock)
+      .innerJoin(places, eq(places.id, stock.placeId))
+      .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0)))
+      .orderBy(sql`${stock.useBy} IS NULL`, asc(stock.useBy)),
+    plansNaming({ read }, item),
+  ]);
+  return {
+    configurations: lines.map((line) => ({
+      ...line,
+      as: line.expected > 0 ? ('line' as const) : ('substitute' as const),
+    })),
+    sets: held,
+    stock: packs,
+    plans: planned,
+  };
+}
+
+/** Plans keep plates, wires and washers by id and screws by family; both stand in the plan's JSON as whole strings. */
+async function plansNaming({ read }: Reading, item: Item): Promise<ItemUse['plans']> {
+  const named = JSON.stringify(item.kind === 'screw' ? item.screwFamily : item.id);
+  return read
+    .select({
+      id: plans.id,
+      caseId: cases.id,
+      reference: cases.reference,
+      status: plans.status,
+      caseDate: cases.caseDate,
+    })
+    .from(plans)
+    .innerJoin(cases, eq(cases.id, plans.caseId))
+    .where(and(ne(plans.status, 'superseded'), sql`instr(${plans.body}, ${named}) > 0`))
+    .orderBy(asc(cases.caseDate), asc(cases.reference));
+}
+
+export interface ItemHistoryEntry {
+  at: string;
+  person: string | null;
+  action: string;
+  detail: Record<string, unknown>;
+}
+
+/** What was done to an item, newest first. */
+export async function itemHistory({ read }: Reading, id: string): Promise<ItemHistoryEntry[]> {
+  const rows = await read
+    .select({ at: ledger.doneAt, person: people.name, action: ledger.action, detail: ledger.detail })
+    .from(ledger)
+    .leftJoin(people, eq(people.id, ledger.personId))
+    .where(and(eq(ledger.subjectKind, 'item'), eq(ledger.subjectId, id)))
+    .orderBy(desc(ledger.seq))
+    .limit(20);
+  return rows.map((row) => ({ ...row, detail: (row.detail ?? {}) as Record<string, unknown> }));
+}
