@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Problem } from '@/lib/identity/result';
-import { duplicateName, noSuchFamily } from '@/lib/wording/calculations';
+import { duplicateName, noSuchFamily, tooManyLengths } from '@/lib/wording/calculations';
 
 /** A screw length in millimetres, to the half. */
 export const lengthMm = z
@@ -43,12 +43,23 @@ export type ScrewFamilies = z.output<typeof screwFamilies>;
 
 export const holeName = z.string().min(1).max(20).meta({ title: 'Hole' });
 
+/** Over all families; it bounds the work. */
+const MOST_LENGTHS = 160;
+
 /** Names that must be unique, and families that must exist. */
 export function checkScrews(input: {
   families: ScrewFamilies;
   holes: readonly { hole: string; family: string }[];
 }): Problem[] {
   const problems: Problem[] = [];
+  const lengths = input.families.reduce((sum, family) => sum + family.lengths.length, 0);
+  if (lengths > MOST_LENGTHS) {
+    problems.push({
+      path: ['families'],
+      code: 'too-many-lengths',
+      message: tooManyLengths(lengths, MOST_LENGTHS),
+    });
+  }
   const families = new Set<string>();
   for (const [at, { family, lengths }] of input.families.entries()) {
     if (families.has(family)) problems.push(duplicate(['families', at, 'family'], family));

@@ -105,6 +105,9 @@ export const calculationWords = {
 export const duplicateName = (name: string): string =>
   `“${name}” is given twice: give each its own name, or join the two.`;
 
+export const tooManyLengths = (lengths: number, most: number): string =>
+  `${lengths} lengths are listed; at most ${most} can be taken at once: leave out families that no hole needs.`;
+
 export const noSuchFamily = (family: string, known: readonly string[]): string =>
   `“${family}” is not among the screws (${listWords(known)}): add it there, or correct the name.`;
 
@@ -142,6 +145,8 @@ export const completenessWords = {
   countOf: (line: string) => `count of ${line}`,
   minimumAboveExpected: (minimum: number, expected: number) =>
     `The minimum (${minimum}) is above what is expected (${expected}): lower it, or expect more.`,
+  tooMany: (pieces: number, most: number) =>
+    `${pieces} pieces are expected: one set holds at most ${most}; check the quantities.`,
   mass: (mass: { foundGrams: number; exact: boolean }) =>
     mass.exact ? writeGrams(mass.foundGrams) : `at least ${writeGrams(mass.foundGrams)}`,
   maySend: {

@@ -96,10 +96,24 @@ export const completenessOutput = z.strictObject({
 export type CompletenessInput = z.output<typeof completenessInput>;
 export type CompletenessOutput = z.output<typeof completenessOutput>;
 
+/** More than any set holds; it bounds the work. */
+const MOST_PIECES = 3000;
+
 /** Line names must be unique, and a minimum is never above what is expected. */
 export function checkCompleteness(input: CompletenessInput): Problem[] {
   const seen = new Set<string>();
-  return input.lines.flatMap(({ line, minimum, expected }, at) => {
+  const expected = input.lines.reduce((sum, line) => sum + line.expected, 0);
+  const tooMany: Problem[] =
+    expected > MOST_PIECES
+      ? [
+          {
+            path: ['lines'],
+            code: 'too-many-pieces',
+            message: completenessWords.tooMany(expected, MOST_PIECES),
+          },
+        ]
+      : [];
+  const faults = input.lines.flatMap(({ line, minimum, expected }, at) => {
     const problems: Problem[] = [];
     if (seen.has(line))
       problems.push({ path: ['lines', at, 'line'], code: 'duplicate', message: duplicateName(line) });
@@ -113,6 +127,7 @@ export function checkCompleteness(input: CompletenessInput): Problem[] {
     }
     return problems;
   });
+  return [...tooMany, ...faults];
 }
 
 /**

@@ -6,10 +6,10 @@ import { holesOf, layOutSweep, type Sweep } from './sweep';
 /** Pieces per family and length, in the order of the families' own lengths. */
 export type Stocks = readonly (readonly number[])[];
 
-/** Ways to find the cover of a stock; `cover` may be asked again and again with other stocks. */
+/** Ways to find the cover of a stock; `cover` may be asked again and again with other stocks, and is `null` where too dear. */
 export interface CoverMethod {
-  cover: (stocks: Stocks) => number;
-  /** Rough cost of one `cover` in multiplications, to keep searches within bounds. */
+  cover: (stocks: Stocks) => number | null;
+  /** Rough cost of one `cover` in multiplications, to keep searches within bounds; infinite where `cover` is `null`. */
   cost: (stocks: Stocks) => number;
 }
 
@@ -39,20 +39,20 @@ export function exactMethod(
   );
   if (Math.max(...holeStates) > 70_000) return null;
   const mostPieces = families.map((family) => piecesEverAsked(family, notImplanted));
-  const sweeps = new Map<string, Sweep>();
+  const sweeps = new Map<string, Sweep | null>();
   const covers = new Map<string, Map<number, number>>();
   const chancesAt = new Map<string, number[][]>();
 
   const sweepOf = (at: number, stock: readonly number[]) => {
     const key = `${at}:${stock.join()}`;
     let sweep = sweeps.get(key);
-    if (!sweep) {
+    if (sweep === undefined) {
       sweep = layOutSweep(families[at] as FamilyCase, stock, mostPieces[at] ?? 0);
       sweeps.set(key, sweep);
     }
     return sweep;
   };
-  const familyCover = (at: number, stock: readonly number[], z: number) => {
+  const familyCover = (at: number, stock: readonly number[], sweep: Sweep, z: number) => {
     const key = `${at}:${stock.join()}`;
     let known = covers.get(key);
     if (!known) {
@@ -68,28 +68,37 @@ export function exactMethod(
       chances = family.groups.map((group) => lengthChances(group, family.lengthsMm, z * sharedSdMm));
       chancesAt.set(chancesKey, chances);
     }
-    const figure = runSweep(family, sweepOf(at, stock), chances, notImplanted);
+    const figure = runSweep(family, sweep, chances, notImplanted);
     known.set(z, figure);
     return figure;
   };
-  const coverAt = (pieces: Stocks, z: number) =>
-    families.reduce(
-      (product, _, at) => (product === 0 ? 0 : product * familyCover(at, pieces[at] ?? [], z)),
+  const sweepsOf = (pieces: Stocks): Sweep[] | null => {
+    const all = families.map((_, at) => sweepOf(at, pieces[at] ?? []));
+    return all.every((sweep) => sweep !== null) ? all : null;
+  };
+  const coverAt = (pieces: Stocks, own: readonly Sweep[], z: number) =>
+    own.reduce(
+      (product, sweep, at) => (product === 0 ? 0 : product * familyCover(at, pieces[at] ?? [], sweep, z)),
       1,
     );
   const cost = (pieces: Stocks, nodeCount: number) =>
-    families.reduce((sum, _, at) => sum + sweepOf(at, pieces[at] ?? []).cost, 0) * nodeCount;
+    (sweepsOf(pieces)?.reduce((sum, sweep) => sum + sweep.cost, 0) ?? Number.POSITIVE_INFINITY) * nodeCount;
 
-  const nodeEstimate = sharedSdMm > 0 ? USUAL_NODES : 1;
-  if (cost(stocks, nodeEstimate) > MOST_COST) return null;
+  const own = sweepsOf(stocks);
+  if (!own || cost(stocks, sharedSdMm > 0 ? USUAL_NODES : 1) > MOST_COST) return null;
   const { nodes, convergence } =
     sharedSdMm > 0
-      ? convergedNodes((z) => coverAt(stocks, z), smallestSd(families) / sharedSdMm)
+      ? convergedNodes((z) => coverAt(stocks, own, z), smallestSd(families) / sharedSdMm)
       : { nodes: [{ z: 0, weight: 1 }] satisfies Node[], convergence: 0 };
   return {
     nodes: nodes.length,
     convergence,
-    cover: (pieces) => nodes.reduce((sum, { z, weight }) => sum + weight * coverAt(pieces, z), 0),
+    cover: (pieces) => {
+      const sweepsHere = sweepsOf(pieces);
+      return (
+        sweepsHere && nodes.reduce((sum, { z, weight }) => sum + weight * coverAt(pieces, sweepsHere, z), 0)
+      );
+    },
     cost: (pieces) => cost(pieces, nodes.length),
   };
 }

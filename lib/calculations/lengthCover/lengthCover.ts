@@ -29,7 +29,7 @@ export function lengthCover(input: LengthCoverInput): Answer<LengthCoverOutput> 
   const simulate = (trials: number) => simulationMethod(families, { ...options, trials, seed: input.seed });
   const simulation = exact ? null : simulate(input.trials);
   const method: CoverMethod = exact ?? (simulation as SimulationMethod);
-  const cover = method.cover(stocks);
+  const cover = method.cover(stocks) ?? 0;
   const beyondRange = beyondRangeOf(input, families, sharedSdMm);
   const answer: LengthCoverOutput = {
     cover,
@@ -47,17 +47,18 @@ export function lengthCover(input: LengthCoverInput): Answer<LengthCoverOutput> 
     topUp: { state: 'notAsked' },
   };
   if (input.targetCover !== null) {
-    const trials = roughTrials(method, stocks);
+    const trials = roughTrials(families, stocks, method, sharedSdMm);
     const rough = trials === null ? null : simulate(trials);
     const plenty = families.map((family) => piecesEverAsked(family, options.notImplanted));
-    answer.limitedBy = cover < 1 ? limitingLengths(families, stocks, rough ?? method, sharedSdMm) : [];
-    answer.topUp = smallestTopUp(families, stocks, method, rough ?? (exact ? null : method), {
+    const wanted = {
       cover,
-      best: exact ? 1 - beyondRange.anyHole : method.cover(ample(families, plenty)),
+      best: exact ? 1 - beyondRange.anyHole : (method.cover(ample(families, plenty)) ?? 0),
       target: input.targetCover,
       sharedSdMm,
       plenty,
-    });
+    };
+    answer.limitedBy = cover < 1 ? limitingLengths(families, stocks, rough ?? method, sharedSdMm) : [];
+    answer.topUp = smallestTopUp(families, stocks, method, rough ?? (exact ? null : method), wanted);
   }
   return { outcome: 'answered', answer, working: workingOf(input, families, answer) };
 }

@@ -15,12 +15,12 @@ export const SAME = 1e-9;
 export function limitingLengths(
   families: readonly FamilyCase[],
   stocks: Stocks,
-  method: Pick<CoverMethod, 'cover'>,
+  method: CoverMethod,
   sharedSdMm: number,
 ): LengthCoverOutput['limitedBy'] {
-  const cover = method.cover(stocks);
+  const cover = method.cover(stocks) ?? 1;
   return usefulPlaces(families, sharedSdMm)
-    .map((place) => ({ place, coverWithOneMore: method.cover(withMore(stocks, place, 1)) }))
+    .map((place) => ({ place, coverWithOneMore: method.cover(withMore(stocks, place, 1)) ?? 0 }))
     .filter(({ coverWithOneMore }) => coverWithOneMore > cover + SAME)
     .sort((a, b) => b.coverWithOneMore - a.coverWithOneMore)
     .map(({ place, coverWithOneMore }) => ({ ...named(families, place), coverWithOneMore }));

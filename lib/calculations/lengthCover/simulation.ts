@@ -3,7 +3,9 @@ import { type FamilyCase, type HoleGroup, lengthChances } from './needs';
 import { randomNumbers, standardNormals } from './random';
 import { holesOf } from './sweep';
 
-export interface SimulationMethod extends CoverMethod {
+export interface SimulationMethod {
+  cover: (stocks: Stocks) => number;
+  cost: CoverMethod['cost'];
   standardError: (cover: number) => number;
 }
 
@@ -28,12 +30,27 @@ export function simulationMethod(
     const offset = sharedSdMm > 0 ? sharedSdMm * normal() : 0;
     return families.map((family) => drawNeeds(family, offset, notImplanted, uniform, normal));
   });
+  // one family's outcome per trial, so that a change to one family leaves the others as they were
+  const outcomes = new Map<string, Uint8Array>();
+  const outcomesOf = (at: number, stock: readonly number[]) => {
+    const key = `${at}:${stock.join()}`;
+    const known = outcomes.get(key);
+    if (known) return known;
+    const met = Uint8Array.from(drawn, (trial) => {
+      const needs = trial[at];
+      return needs && suffices(needs, stock) ? 1 : 0;
+    });
+    outcomes.set(key, met);
+    return met;
+  };
   return {
     cover(stocks: Stocks) {
-      const met = drawn.filter((trial) =>
-        trial.every((needs, at) => needs !== null && suffices(needs, stocks[at] ?? [])),
-      );
-      return met.length / trials;
+      const all = families.map((_, at) => outcomesOf(at, stocks[at] ?? []));
+      let met = 0;
+      for (let trial = 0; trial < trials; trial += 1) {
+        if (all.every((family) => family[trial] === 1)) met += 1;
+      }
+      return met / trials;
     },
     cost: () => trials * families.reduce((sum, family) => sum + 30 + 40 * holesOf(family), 0),
     // with one trial of each outcome added, so that it is never shown as nothing

@@ -25,14 +25,18 @@ interface State {
   waiting: number[];
 }
 
+/** More states than this, over all steps, are never laid out: wide windows over many short steps can ask for any number. */
+const MOST_STATES = 30_000;
 /** Laying out one state costs about as much as this many multiplications. */
 const STATE_COST = 400;
 
 /**
+ * `null` where there are too many states.
+ *
  * @param stock pieces per length, in the order of `lengthsMm`
  * @param mostPieces more than this many are never asked for (holes, with openings that fail)
  */
-export function layOutSweep(family: FamilyCase, stock: readonly number[], mostPieces: number): Sweep {
+export function layOutSweep(family: FamilyCase, stock: readonly number[], mostPieces: number): Sweep | null {
   const arrivals = arrivalKinds(family);
   const width = 1 + Math.max(0, ...arrivals.map(({ release, due }) => due - release));
   const pieces = stock.map((count) => Math.min(count, mostPieces));
@@ -43,6 +47,7 @@ export function layOutSweep(family: FamilyCase, stock: readonly number[], mostPi
     family.groups.reduce((sum, { size }) => sum + (size + 1) / 4, 0) * (mostPieces > holesOf(family) ? 8 : 1);
   let states: State[] = [{ spare: 0, waiting: Array(width).fill(0) }];
   let cost = 0;
+  let laidOut = 0;
 
   const move = (change: (state: State) => State | null) => {
     const book = new StateBook();
@@ -72,10 +77,12 @@ export function layOutSweep(family: FamilyCase, stock: readonly number[], mostPi
       const once: number[] = [];
       // the book grows while it is walked: every state that can be reached is in it at the end
       for (let index = 0; index < book.states.length; index += 1) {
+        if (laidOut + index > MOST_STATES) return null;
         const next = arrive(book.states[index] as State, ahead);
         once.push(next && canStillBeServed(next, pieces, at, mostPieces) ? book.place(next) : -1);
       }
       states = book.states;
+      laidOut += states.length;
       steps.push({ kind: 'arrive', release: at, due, once: Int32Array.from(once), states: states.length });
       cost += states.length * (STATE_COST + holeStates * arrivalCost);
     }

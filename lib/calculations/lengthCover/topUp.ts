@@ -6,9 +6,6 @@ import { holesOf } from './sweep';
 
 /** Multiplications that a search may cost; some tenths of a second. */
 const MOST_COST = 3e8;
-/** A search asks for the cover some hundred times, or more. */
-const LEAST_FIGURES = 150;
-const ROUGH_TRIALS = 4000;
 const MOST_PIECES = 60;
 
 interface Wanted {
@@ -54,15 +51,26 @@ export function smallestTopUp(
     target,
     pieces: counted(families, found.places),
     total: found.places.length,
-    coverAfter: method.cover(withAll(stocks, found.places)),
+    coverAfter: method.cover(withAll(stocks, found.places)) ?? 0,
     proof: found.proven ? 'smallest' : 'notProven',
     atLeast: found.proven ? found.places.length : found.atLeast,
   };
 }
 
-/** Whether one figure of this method is too dear to search with; a simulation of fewer trials then looks for candidates. */
-export function roughTrials(method: CoverMethod, stocks: Stocks): number | null {
-  return method.cost(stocks) * LEAST_FIGURES > MOST_COST ? ROUGH_TRIALS : null;
+/**
+ * Where one figure of this method is too dear to search with, the trials of a simulation that looks for candidates
+ * instead; the fewer, the more there is to look at.
+ */
+export function roughTrials(
+  families: readonly FamilyCase[],
+  stocks: Stocks,
+  method: CoverMethod,
+  sharedSdMm: number,
+): number | null {
+  const figures = usefulPlaces(families, sharedSdMm).length * 15;
+  if (method.cost(stocks) * figures <= MOST_COST) return null;
+  const eachTrial = families.reduce((sum, family) => sum + 30 + 40 * holesOf(family), 0);
+  return Math.round(Math.min(4000, Math.max(300, MOST_COST / (figures * eachTrial))));
 }
 
 interface Found {
@@ -81,7 +89,7 @@ function confirmed(
 ): Found | null {
   let places = search.greedy([]);
   for (let more = 0; places && more < 4; more += 1) {
-    if (method.cover(withAll(stocks, places)) >= target) return { places, proven: false, atLeast };
+    if ((method.cover(withAll(stocks, places)) ?? 0) >= target) return { places, proven: false, atLeast };
     places = [...places, search.bestNext(places).place];
   }
   return null;
@@ -163,7 +171,7 @@ class Search {
 
   private cover(stocks: Stocks): number {
     this.spent += this.method.cost(stocks);
-    return this.method.cover(stocks);
+    return this.method.cover(stocks) ?? 0;
   }
 
   /** Per length, the pieces that no top-up can do without. */
