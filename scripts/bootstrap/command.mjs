@@ -6,6 +6,9 @@ import { ROOT } from './places.mjs';
 /** How much of a program's output is kept to look for what went wrong, in characters. */
 const KEPT_OUTPUT = 60_000;
 
+const COLOURS = { FORCE_COLOR: '1', NO_COLOR: undefined };
+const NO_COLOURS = { FORCE_COLOR: undefined, NO_COLOR: '1' };
+
 /** @type {Set<import('node:child_process').ChildProcess>} */
 const running = new Set();
 let stopping = false;
@@ -36,7 +39,7 @@ export function stopCommandsOnSignal() {
  * @param {string} program
  * @param {string[]} args
  * @param {{ env?: Record<string, string | undefined>, show?: 'all' | 'nothing', log?: string, cwd?: string }} [options]
- *   `show` says what reaches the screen (on standard error when "toStderr"); `log` is a file that gets everything
+ *   `show` says what reaches the screen; `log` is a file that gets everything
  * @returns {Promise<{ ok: boolean, code: number | null, output: string, seconds: number }>}
  */
 export function run(program, args, { env = {}, show = 'nothing', log, cwd = ROOT } = {}) {
@@ -51,7 +54,8 @@ export function run(program, args, { env = {}, show = 'nothing', log, cwd = ROOT
     }
     const child = spawn(program, args, {
       cwd,
-      env: { ...process.env, ...env },
+      // colours are for a screen; in a log they are noise
+      env: { ...process.env, ...(show === 'all' && process.stdout.isTTY ? COLOURS : NO_COLOURS), ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     running.add(child);

@@ -26,6 +26,7 @@ const NO_COMPILER = /gyp ERR!|node-gyp|not found: make|g\+\+: not found/i;
 const NOT_A_DATABASE = /SQLITE_NOTADB|file is not a database/i;
 const DAMAGED_DATABASE = /SQLITE_CORRUPT|database disk image is malformed/i;
 const NEWER_DATABASE = /the database is newer than this program/i;
+const OTHER_MIGRATION = /the migration (\S+) was changed after it was applied/i;
 const BUSY_DATABASE = /SQLITE_BUSY|SQLITE_LOCKED|database is locked/i;
 const OUT_OF_MEMORY = /heap out of memory|\bENOMEM\b/i;
 
@@ -53,6 +54,10 @@ export function plainSentence(text, { folder = 'this folder', port, database, do
     }
     if (NEWER_DATABASE.test(text)) {
       return `The database ${database} was made by a newer Kitwright: update this folder, or set KITWRIGHT_DB to another file, and start again.`;
+    }
+    const migration = OTHER_MIGRATION.exec(text)?.[1];
+    if (migration) {
+      return `The database ${database} was made with another text of ${migration} than this folder has: use the Kitwright that made it, or set KITWRIGHT_DB to another file, and start again.`;
     }
     if (BUSY_DATABASE.test(text)) {
       return `Another program is writing to the database ${database}: stop it, or wait until it is done, and start again.`;

@@ -111,7 +111,6 @@ export const STAGES = {
     const browser = await ensureBrowser(console.log);
     return runner([tool('@playwright/test/cli.js'), 'test', ...rest], 'playwright.json', countPlaywright, {
       KITWRIGHT_CHROMIUM: browser,
-      FORCE_COLOR: '0',
     });
   },
 };

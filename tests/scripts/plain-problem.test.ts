@@ -105,6 +105,12 @@ describe('each cause is told in one sentence', () => {
       'was made by a newer Kitwright',
     ],
     [
+      'a database whose migration reads otherwise here',
+      'Error: the migration 0001-foundation.sql was changed after it was applied',
+      { doing: 'database', database },
+      'another text of 0001-foundation.sql',
+    ],
+    [
       'a build without memory',
       'FATAL ERROR: Reached heap limit Allocation failed - JavaScript heap out of memory',
       { doing: 'building' },
