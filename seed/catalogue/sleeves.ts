@@ -210,7 +210,7 @@ export function sleeves(): SleeveEntry[] {
       'pelham',
       'PT-S-X25',
       'Drill sleeve 2.5 with long handle',
-      'doubleEnded',
+      'tissueProtection',
       [end(2.5, null, null, null, null)],
       160,
       { nickname: 'the long one' },

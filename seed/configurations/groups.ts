@@ -1,4 +1,3 @@
-import type { PlateEntry } from '../catalogue/entry';
 import { backUp, handy, orSubstitute, type Piece, stops } from './layout';
 
 /** `CR-P35-N`, 7 → `CR-P35-N-07`. */
@@ -15,9 +14,6 @@ export const sidedPlates = (stem: string, counts: number[], expected = 1): Piece
       orSubstitute(numbered(`${stem}-${side}`, count), expected, []),
     ),
   );
-
-export const leftOrRight = (stem: string, side: NonNullable<PlateEntry['side']>, count: number) =>
-  numbered(`${stem}-${side === 'left' ? 'L' : 'R'}`, count);
 
 /** Handles and power couplings that small bits and driver shafts go into. */
 export const SMALL_HANDLES: Piece[] = [orSubstitute('PT-P-SMALL', 1, ['PT-H-SMALL']), backUp('PT-H-SMALL')];
