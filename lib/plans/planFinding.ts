@@ -59,7 +59,14 @@ export type PlanFact =
   /** The rules could not say and gave no reason of their own. */
   | { code: 'fit-not-established'; relation: Relation; about: string; missing: string[] }
   /** An advisory remark from a published range; its sentence and source come with it. */
-  | { code: 'remark'; remark: string; sentence: string; source: string };
+  | {
+      code: 'remark';
+      remark: string;
+      /** `within` and `figure` are told, `outside` and `note` ask for a look. */
+      outcome: 'within' | 'outside' | 'figure' | 'note' | 'notEstablished';
+      sentence: string;
+      source: string;
+    };
 
 export type PlanFinding = PlanFact & {
   group: FindingGroup;

@@ -1,13 +1,13 @@
 import { plateRemarksInputOf } from '../calculations/plateRemarks/fromConstruct';
 import { plateRemarks } from '../calculations/plateRemarks/plateRemarks';
-import { REMARKS } from '../calculations/plateRemarks/schema';
+import { REMARKS, type RemarkName } from '../calculations/plateRemarks/schema';
 import type { Construct } from './plan';
-import { type PlanCatalogue, plateOf } from './planCatalogue';
-import { comparePlanFindings, type PlanFinding } from './planFinding';
+import { currentScrews, type PlanCatalogue, plateOf } from './planCatalogue';
+import type { PlanFinding } from './planFinding';
 
 /**
- * Advisory remarks on a construct; `off` names those that local policy has switched off. Only what lies outside a
- * published range, or is worth a look, is a finding; the figures within range are in `plate-remarks` itself.
+ * Advisory remarks on a construct, from the calculation `plate-remarks`; `off` names those that local policy has
+ * switched off. A remark that can't be worked out stays a remark: nothing about the kit hangs on it.
  */
 export function planRemarks(
   construct: Construct,
@@ -18,26 +18,32 @@ export function planRemarks(
     construct,
     {
       plateOf: (plateItemId) => plateOf(catalogue, plateItemId),
-      screwOf: (screwFamily) => catalogue.families.get(screwFamily)?.screws[0] ?? null,
+      screwOf: (screwFamily) => {
+        const family = catalogue.families.get(screwFamily);
+        return family ? (currentScrews(family)[0] ?? null) : null;
+      },
     },
-    REMARKS.filter((name) => off.includes(name)),
+    off.filter(isRemarkName),
   );
   const answer = plateRemarks(input);
   if (answer.outcome !== 'answered') return [];
-  return answer.answer.remarks
-    .filter(({ outcome }) => outcome === 'outside' || outcome === 'note')
-    .map(({ plate, remark, sentence, source, sourceFromMemory, holes }): PlanFinding => {
-      const index = construct.plates.findIndex(({ key }) => key === plate);
-      const only = holes.length === 1 ? (holes[0] ?? null) : null;
-      return {
-        code: 'remark',
-        group: 'remark',
-        remark,
-        sentence,
-        source: sourceFromMemory ? `${source} (from memory)` : source,
-        path: ['plates', index, ...(only ? ['fills', only] : [])],
-        at: { plateKey: plate, holeId: only, screwKey: null },
-      };
-    })
-    .sort(comparePlanFindings);
+  return answer.answer.remarks.map(({ plate, remark, outcome, sentence, source, sourceFromMemory }) => ({
+    code: 'remark',
+    group: 'remark',
+    remark,
+    outcome,
+    sentence,
+    source: sourceFromMemory ? `${source} (quoted from memory, to be confirmed)` : source,
+    path: ['plates', construct.plates.findIndex(({ key }) => key === plate)],
+    at: { plateKey: plate, holeId: null, screwKey: null },
+  }));
+}
+
+/** Whether a remark asks to be looked at, or only gives a figure. */
+export function asksForALook(finding: PlanFinding): boolean {
+  return finding.code === 'remark' && (finding.outcome === 'outside' || finding.outcome === 'note');
+}
+
+function isRemarkName(name: string): name is RemarkName {
+  return (REMARKS as readonly string[]).includes(name);
 }

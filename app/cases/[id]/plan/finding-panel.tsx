@@ -1,7 +1,9 @@
 'use client';
 
+import { Disclosure } from '@/app/_ui/disclosure';
 import { Status } from '@/app/_ui/status';
 import { FINDING_GROUPS, type PlanFinding } from '@/lib/plans/planFinding';
+import { asksForALook } from '@/lib/plans/remarks';
 import { sourceWords } from '@/lib/wording/fit';
 import { GROUP_MEANINGS, GROUP_WORDS, placeWords, planFindingSentence } from '@/lib/wording/planFindings';
 import { GROUP_TONES } from './finding-tones';
@@ -25,7 +27,7 @@ export function FindingPanel({
       <p className={styles.counts} role="status">
         {counts.map(({ group, all }) => (
           <Status key={group} tone={all.length > 0 ? GROUP_TONES[group] : 'neutral'} look="plain">
-            {`${GROUP_WORDS[group]}: ${all.length}`}
+            {`${GROUP_WORDS[group]}: ${group === 'remark' ? all.filter(asksForALook).length : all.length}`}
           </Status>
         ))}
       </p>
@@ -37,29 +39,46 @@ export function FindingPanel({
               <Status tone={GROUP_TONES[group]}>{GROUP_WORDS[group]}</Status>
               <span className={styles.soft}>{GROUP_MEANINGS[group]}</span>
             </h3>
-            <ul>
-              {together(all).map(({ sentence, source, findings: same }) => (
-                <li key={sentence}>
-                  <span className={styles.places}>
-                    {same.map((finding) => (
-                      <button
-                        key={`${finding.path.join('/')} ${finding.code}`}
-                        type="button"
-                        className={styles.place}
-                        onClick={() => onGo(finding)}
-                      >
-                        {placeWords(finding.at)}
-                      </button>
-                    ))}
-                  </span>
-                  <span>{sentence}</span>
-                  {source ? <span className={styles.soft}>Source: {source}</span> : null}
-                </li>
-              ))}
-            </ul>
+            <FindingLines findings={group === 'remark' ? all.filter(asksForALook) : all} onGo={onGo} />
+            {group === 'remark' && all.some((one) => !asksForALook(one)) ? (
+              <Disclosure summary={`Other figures (${all.filter((one) => !asksForALook(one)).length})`}>
+                <FindingLines findings={all.filter((one) => !asksForALook(one))} onGo={onGo} />
+              </Disclosure>
+            ) : null}
           </section>
         ))}
     </div>
+  );
+}
+
+function FindingLines({
+  findings,
+  onGo,
+}: {
+  findings: readonly PlanFinding[];
+  onGo: (finding: PlanFinding) => void;
+}) {
+  return (
+    <ul>
+      {together(findings).map(({ sentence, source, findings: same }) => (
+        <li key={sentence}>
+          <span className={styles.places}>
+            {same.map((finding) => (
+              <button
+                key={`${finding.path.join('/')} ${finding.code}`}
+                type="button"
+                className={styles.place}
+                onClick={() => onGo(finding)}
+              >
+                {placeWords(finding.at)}
+              </button>
+            ))}
+          </span>
+          <span>{sentence}</span>
+          {source ? <span className={styles.soft}>Source: {source}</span> : null}
+        </li>
+      ))}
+    </ul>
   );
 }
 

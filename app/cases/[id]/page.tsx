@@ -1,0 +1,121 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { Cautions } from '@/app/_ui/cautions';
+import { DefinitionList } from '@/app/_ui/definition-list';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import { Status } from '@/app/_ui/status';
+import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { listPeople } from '@/db/queries/people';
+import { itemNames } from '@/db/queries/planner';
+import { may } from '@/lib/people/permissions';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { cautions } from '@/lib/wording/cautions';
+import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
+import { ChangePlanButton } from './change-plan-button';
+import { PlanInWords } from './plan-in-words';
+import { VersionList } from './version-list';
+
+export const dynamic = 'force-dynamic';
+
+type Props = { params: Promise<{ id: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const booked = await findCase(database(), (await params).id);
+  return { title: booked ? booked.reference : 'No such case' };
+}
+
+export default async function CasePage({ params }: Props) {
+  const { id } = await params;
+  const db = database();
+  const booked = await findCase(db, id);
+  if (!booked) notFound();
+  const [versions, people, names, person] = await Promise.all([
+    listPlanVersions(db, id),
+    listPeople(db),
+    itemNames(db),
+    actingPerson(),
+  ]);
+  const confirmed = versions.find(({ status }) => status === 'confirmed');
+  const draft = versions.find(({ status }) => status === 'draft');
+  const shown = confirmed ?? draft;
+  const itemName = (itemId: string) => names.get(itemId) ?? itemId;
+  const personName = (personId: string) => people.find((one) => one.id === personId)?.name ?? personId;
+  const mayWrite = may(person.role, 'writePlan');
+  return (
+    <Page
+      title={booked.reference}
+      mark={
+        confirmed ? (
+          <Status tone="good">{`Version ${confirmed.version} confirmed`}</Status>
+        ) : draft ? (
+          <Status tone="attention">{`Version ${draft.version} in draft`}</Status>
+        ) : (
+          <Status tone="unknown">No plan yet</Status>
+        )
+      }
+      breadcrumb={[{ label: 'Cases', href: '/cases' }]}
+      actions={
+        <>
+          {draft || !confirmed ? (
+            <LinkButton href={`/cases/${booked.id}/plan`} kind="primary">
+              {draft ? `Go on with version ${draft.version}` : 'Plan this case'}
+            </LinkButton>
+          ) : mayWrite ? (
+            <ChangePlanButton caseId={booked.id} version={versions[0]?.version ?? 1} />
+          ) : null}
+          {shown ? <LinkButton href={`/cases/${booked.id}/kit`}>Kit</LinkButton> : null}
+          {confirmed ? (
+            <LinkButton href={`/cases/${booked.id}/pick-list`} newTab>
+              Pick list
+            </LinkButton>
+          ) : null}
+          {confirmed ? (
+            <LinkButton href={`/cases/${booked.id}/lay-up-card`} newTab>
+              Lay-up card
+            </LinkButton>
+          ) : null}
+        </>
+      }
+    >
+      <DefinitionList
+        columns={2}
+        items={[
+          {
+            term: 'Region and side',
+            value: `${REGION_WORDS[booked.region]}, ${LIMB_WORDS[booked.limb].toLowerCase()}`,
+          },
+          { term: 'Theatre', value: booked.theatre },
+          {
+            term: 'When',
+            value: `${dayWords(booked.caseDate)}, ${wallClock(booked.startsAt).time} to ${wallClock(booked.endsAt).time}`,
+          },
+          { term: 'Surgeon', value: booked.surgeon },
+          { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
+        ]}
+      />
+      {shown ? (
+        <Section
+          title={`The plan, version ${shown.version}`}
+          note={shown.status === 'draft' ? 'in draft' : 'confirmed'}
+        >
+          <PlanInWords construct={shown.construct} itemName={itemName} />
+        </Section>
+      ) : (
+        <EmptyState title="Nothing is planned for this case yet">
+          A surgeon states the plates, what goes in each hole, and the lengths. The kit follows from it.
+        </EmptyState>
+      )}
+      {versions.length > 0 ? (
+        <Section title="Versions" note="the newest first">
+          <VersionList versions={versions} itemName={itemName} personName={personName} />
+        </Section>
+      ) : null}
+      <Cautions lines={[...cautions]} />
+    </Page>
+  );
+}

@@ -1,0 +1,98 @@
+'use client';
+
+import { type Column, DataTable } from '@/app/_ui/data-table';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { FilterBar } from '@/app/_ui/filter-bar';
+import { LinkButton } from '@/app/_ui/link-button';
+import { SearchField } from '@/app/_ui/search-field';
+import { Section } from '@/app/_ui/section';
+import { SelectField } from '@/app/_ui/select-field';
+import { Status } from '@/app/_ui/status';
+import { useUrlParam } from '@/app/_ui/url-state';
+import type { CaseLine } from './case-lines';
+
+const columns: Column<CaseLine>[] = [
+  { id: 'time', header: 'Time', value: (line) => line.startsAt, cell: (line) => line.time, width: 'fit' },
+  { id: 'reference', header: 'Case', value: (line) => line.reference, width: 'fit' },
+  { id: 'theatre', header: 'Theatre', value: (line) => line.theatre },
+  { id: 'what', header: 'Region and side', value: (line) => line.what, width: 'wide' },
+  { id: 'surgeon', header: 'Surgeon', value: (line) => line.surgeon },
+  { id: 'urgency', header: 'Urgency', value: (line) => line.urgency, width: 'fit' },
+  {
+    id: 'plan',
+    header: 'Plan',
+    value: (line) => line.plan.word,
+    cell: (line) => <Status tone={line.plan.tone}>{line.plan.word}</Status>,
+  },
+];
+
+/** The coming cases, one table a day. */
+export function CaseList({ lines }: { lines: CaseLine[] }) {
+  const [words, setWords] = useUrlParam('q');
+  const [theatre, setTheatre] = useUrlParam('theatre');
+  const [plan, setPlan] = useUrlParam('plan');
+  const shown = lines.filter(
+    (line) =>
+      (theatre === '' || line.theatre === theatre) &&
+      (plan === '' || line.plan.tone === plan) &&
+      words
+        .toLowerCase()
+        .split(/\s+/)
+        .every((word) => `${line.reference} ${line.what} ${line.surgeon}`.toLowerCase().includes(word)),
+  );
+  const days = [...new Set(shown.map(({ day }) => day))];
+  const theatres = [...new Set(lines.map((line) => line.theatre))].sort();
+  return (
+    <>
+      <FilterBar summary={`${shown.length} of ${lines.length} cases`} label="Filter cases">
+        <SearchField
+          name="q"
+          label="Find"
+          placeholder="reference, region, surgeon"
+          value={words}
+          onValue={setWords}
+        />
+        <SelectField
+          name="theatre"
+          label="Theatre"
+          blank="Any"
+          options={theatres.map((value) => ({ value, label: value }))}
+          value={theatre}
+          onValue={setTheatre}
+        />
+        <SelectField
+          name="plan"
+          label="Plan"
+          blank="Any"
+          options={[
+            { value: 'good', label: 'Confirmed' },
+            { value: 'attention', label: 'In draft' },
+            { value: 'unknown', label: 'No plan yet' },
+          ]}
+          value={plan}
+          onValue={setPlan}
+        />
+      </FilterBar>
+      {shown.length === 0 ? (
+        <EmptyState title="No case here" action={<LinkButton href="/cases/new">Book a case</LinkButton>}>
+          {lines.length === 0 ? 'Nothing is booked in these seven days.' : 'No case matches the filter.'}
+        </EmptyState>
+      ) : null}
+      {days.map((day) => {
+        const rows = shown.filter((line) => line.day === day);
+        return (
+          <Section key={day} title={day} note={`${rows.length} ${rows.length === 1 ? 'case' : 'cases'}`}>
+            <DataTable
+              caption={`Cases on ${day}`}
+              hideCaption
+              columns={columns}
+              rows={rows}
+              rowKey={(line) => line.id}
+              rowHref={(line) => `/cases/${line.id}`}
+            />
+          </Section>
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,53 @@
+'use server';
+
+import { randomInt } from 'node:crypto';
+import { redirect } from 'next/navigation';
+import { newId, now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import type { FieldProblem } from '@/app/_ui/field-problem';
+import { bookCase } from '@/db/operations/book-case';
+import type { Problem } from '@/lib/identity/result';
+import { parseBooking } from '@/lib/theatre/booking';
+import { HOSPITAL_ZONE } from '@/lib/theatre/localTime';
+
+/** The hospital's letters in its case references. */
+const HOSPITAL_LETTERS = process.env.KITWRIGHT_LETTERS ?? 'LM';
+
+/** Books the case and leads to its plan; the problems, each at its field, when something must be put right. */
+export async function bookCaseAction(_before: FieldProblem[], form: FormData): Promise<FieldProblem[]> {
+  const text = (name: string) => {
+    const value = form.get(name);
+    return typeof value === 'string' ? value.trim() : '';
+  };
+  const booking = parseBooking(
+    {
+      theatreId: text('theatreId'),
+      date: text('date'),
+      time: text('time'),
+      minutes: text('minutes'),
+      region: text('region'),
+      limb: text('limb'),
+      surgeonId: text('surgeonId'),
+      urgency: text('urgency'),
+      startId: text('startId') || null,
+    },
+    HOSPITAL_ZONE,
+  );
+  if (!booking.ok) return booking.problems.map(atField);
+  const booked = await bookCase({
+    db: database(),
+    now: now(),
+    newId,
+    draw: () => Array.from({ length: 4 }, () => randomInt(32)),
+    hospitalLetters: HOSPITAL_LETTERS,
+    person: await actingPerson(),
+    booking: booking.value,
+  });
+  if (!booked.ok) return booked.problems.map(atField);
+  redirect(`/cases/${booked.value.id}/plan`);
+}
+
+function atField({ path, message }: Problem): FieldProblem {
+  return { path: path.join('.'), sentence: message };
+}

@@ -1,0 +1,129 @@
+'use client';
+
+import { useActionState, useState } from 'react';
+import { Button } from '@/app/_ui/button';
+import { ButtonRow } from '@/app/_ui/button-row';
+import { FieldGrid, FieldGridRow } from '@/app/_ui/field-grid';
+import { type FieldProblem, problemsAt } from '@/app/_ui/field-problem';
+import { ProblemSummary } from '@/app/_ui/problem-summary';
+import { Segmented } from '@/app/_ui/radio-group';
+import { SelectField } from '@/app/_ui/select-field';
+import { Status } from '@/app/_ui/status';
+import { TextField } from '@/app/_ui/text-field';
+import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
+import { bookCaseAction } from './book-case-action';
+
+interface Named {
+  id: string;
+  name: string;
+}
+
+const worded = (words: Record<string, string>) =>
+  Object.entries(words).map(([value, label]) => ({ value, label }));
+const named = (all: readonly Named[]) => all.map(({ id, name }) => ({ value: id, label: name }));
+
+/** Books a case; what was typed stays when something must be put right. */
+export function BookingForm({
+  theatres,
+  surgeons,
+  starts,
+  asked,
+}: {
+  theatres: Named[];
+  surgeons: Named[];
+  starts: (Named & { gone: string[] })[];
+  asked: { startId: string; startGone: boolean; region: string; surgeonId: string; date: string };
+}) {
+  const [problems, send, pending] = useActionState<FieldProblem[], FormData>(bookCaseAction, []);
+  const [form, setForm] = useState({
+    startId: asked.startId,
+    region: asked.region,
+    limb: '',
+    date: asked.date,
+    time: '',
+    minutes: '90',
+    theatreId: '',
+    surgeonId: asked.surgeonId,
+    urgency: 'booked',
+  });
+  const field = (name: keyof typeof form) => ({
+    name,
+    value: form[name],
+    onValue: (value: string) => setForm((before) => ({ ...before, [name]: value })),
+    problems: problemsAt(problems, name),
+  });
+  const start = starts.find(({ id }) => id === form.startId);
+  return (
+    <form action={send} noValidate>
+      <ProblemSummary problems={problems} />
+      {asked.startGone ? (
+        <Status tone="attention">That saved start is gone, or is somebody else’s</Status>
+      ) : null}
+      <FieldGrid>
+        {starts.length > 0 ? (
+          <FieldGridRow>
+            <SelectField
+              {...field('startId')}
+              label="Begin the plan from"
+              hint="One of your own starts; the plan is a copy of it."
+              blank="An empty plan"
+              options={named(starts)}
+            />
+            {start && start.gone.length > 0 ? <Status tone="stop">{start.gone.join('; ')}</Status> : null}
+          </FieldGridRow>
+        ) : null}
+        <SelectField
+          {...field('region')}
+          label="Region"
+          blank="Choose"
+          options={worded(REGION_WORDS)}
+          required
+        />
+        <Segmented
+          {...field('limb')}
+          label="Side"
+          choices={[
+            { value: 'left', label: LIMB_WORDS.left },
+            { value: 'right', label: LIMB_WORDS.right },
+          ]}
+          required
+        />
+        <SelectField
+          {...field('theatreId')}
+          label="Theatre"
+          blank="Choose"
+          options={named(theatres)}
+          required
+        />
+        <SelectField
+          {...field('surgeonId')}
+          label="Surgeon"
+          blank="Choose"
+          options={named(surgeons)}
+          required
+        />
+        <TextField {...field('date')} label="Date" hint="As 2026-01-31" width="code" required />
+        <TextField
+          {...field('time')}
+          label="Begins at"
+          hint="24 hours, such as 08:30"
+          width="code"
+          required
+        />
+        <TextField
+          {...field('minutes')}
+          label="Minutes"
+          hint="How long theatre is taken"
+          width="code"
+          required
+        />
+        <Segmented {...field('urgency')} label="Urgency" choices={worded(URGENCY_WORDS)} required />
+      </FieldGrid>
+      <ButtonRow>
+        <Button type="submit" kind="primary" pending={pending}>
+          Book the case
+        </Button>
+      </ButtonRow>
+    </form>
+  );
+}

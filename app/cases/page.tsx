@@ -1,0 +1,44 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { listCases } from '@/db/queries/cases';
+import { addDays, plainDate } from '@/lib/quantities/plainDate';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { caseLines } from './case-lines';
+import { CaseList } from './case-list';
+
+export const metadata: Metadata = { title: 'Cases' };
+export const dynamic = 'force-dynamic';
+
+const DAYS = 7;
+
+export default async function CasesPage({ searchParams }: { searchParams: Promise<{ from?: string }> }) {
+  const today = wallClock(now()).date;
+  const asked = plainDate.safeParse((await searchParams).from);
+  const from = asked.success ? asked.data : today;
+  const db = database();
+  const cases = await listCases(db, from, addDays(from, DAYS));
+  return (
+    <Page
+      title="Cases"
+      lead={`Seven days from ${dayWords(from)}. A case is known by its reference alone.`}
+      actions={
+        <>
+          <LinkButton href={`/cases?from=${addDays(from, -DAYS)}`}>Seven days earlier</LinkButton>
+          <LinkButton href={`/cases?from=${addDays(from, DAYS)}`}>Seven days later</LinkButton>
+          <LinkButton href="/cases/new" kind="primary">
+            Book a case
+          </LinkButton>
+        </>
+      }
+    >
+      <CaseList lines={await caseLines(db, cases)} />
+      <p>
+        <Link href="/plans">Your saved starts</Link>
+      </p>
+    </Page>
+  );
+}
