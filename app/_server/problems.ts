@@ -1,0 +1,85 @@
+import type { ProblemDetails } from '@/lib/calculations/problemDetails';
+import { problemDetails } from '@/lib/calculations/problemDetails';
+import { ok, type Problem, type Result } from '@/lib/identity/result';
+import { locateJsonProblem } from '@/lib/json/locateJsonProblem';
+
+/** A problem as HTTP (RFC 9457): its own media type, its status, and every fault of the input in `errors`. */
+export function problemAnswer(details: ProblemDetails, headers: Record<string, string> = {}): Response {
+  return Response.json(details, {
+    status: details.status,
+    headers: { 'Content-Type': 'application/problem+json', 'Cache-Control': 'no-store', ...headers },
+  });
+}
+
+/** As `problemAnswer`, from a title, a status and the problems found. */
+export function problemsAnswer(
+  head: { title: string; status: number; detail: string },
+  problems: readonly Problem[] = [],
+): Response {
+  return problemAnswer(problemDetails(head, problems));
+}
+
+/**
+ * The body of a request as JSON. Refused in words, each with its own status: not declared as JSON (415), longer than
+ * `mostBytes` (413; it is not read further), or not JSON (400, with line and column).
+ */
+export async function readJsonBody(
+  request: Request,
+  mostBytes: number,
+): Promise<Result<unknown, ProblemDetails>> {
+  const type = request.headers.get('content-type')?.split(';')[0]?.trim().toLowerCase() ?? '';
+  if (type !== 'application/json' && !type.endsWith('+json')) {
+    const sent = type === '' ? 'no content type is given' : `the content type is “${type.slice(0, 60)}”`;
+    return refuse(415, 'Not sent as JSON', `Send the input as application/json; ${sent}.`);
+  }
+  const bytes = await readBytes(request, mostBytes);
+  if (bytes === 'tooLong') {
+    const limit = `${Math.round(mostBytes / 1024)} kB`;
+    return refuse(
+      413,
+      'The input is too long',
+      `At most ${limit} can be sent at once: leave out what does not matter.`,
+    );
+  }
+  const text = new TextDecoder().decode(bytes);
+  const wrong = locateJsonProblem(text);
+  if (wrong) {
+    const place = `Line ${wrong.line}, column ${wrong.column}: ${wrong.reason}.`;
+    const problem: Problem = { path: [], code: 'malformed-json', message: place };
+    return {
+      ok: false,
+      problems: problemDetails({ title: 'The input is not JSON', status: 400, detail: place }, [problem]),
+    };
+  }
+  return ok(JSON.parse(text));
+}
+
+function refuse(status: number, title: string, detail: string): { ok: false; problems: ProblemDetails } {
+  return { ok: false, problems: problemDetails({ title, status, detail }) };
+}
+
+/** Reads no more than it may, whatever length the request claims. */
+async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array | 'tooLong'> {
+  if (Number(request.headers.get('content-length') ?? 0) > mostBytes) return 'tooLong';
+  const reader = request.body?.getReader();
+  if (!reader) return new Uint8Array();
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    length += value.byteLength;
+    if (length > mostBytes) {
+      await reader.cancel();
+      return 'tooLong';
+    }
+    parts.push(value);
+  }
+  const all = new Uint8Array(length);
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.byteLength;
+  }
+  return all;
+}

@@ -1,0 +1,28 @@
+import { problemAnswer, readJsonBody } from '@/app/_server/problems';
+import { highsSolver } from '@/app/_server/solver/highs';
+import { describeCalculation } from '@/lib/calculations/description';
+import { findCalculation, noSuchCalculation, runCalculation } from '@/lib/calculations/registry';
+
+const MOST_BYTES = 256 * 1024;
+
+type Context = { params: Promise<{ name: string }> };
+
+/** One calculation, described. */
+export async function GET(_request: Request, { params }: Context): Promise<Response> {
+  const { name } = await params;
+  const calculation = findCalculation(name);
+  return calculation
+    ? Response.json(describeCalculation(calculation))
+    : problemAnswer(noSuchCalculation(name));
+}
+
+/** Runs one calculation on the JSON sent; what is wrong comes back as an RFC 9457 problem, every fault with its path. */
+export async function POST(request: Request, { params }: Context): Promise<Response> {
+  const { name } = await params;
+  if (!findCalculation(name)) return problemAnswer(noSuchCalculation(name));
+  const body = await readJsonBody(request, MOST_BYTES);
+  if (!body.ok) return problemAnswer(body.problems);
+  const outcome = await runCalculation(name, body.value, { solver: highsSolver });
+  if (!outcome.ok) return problemAnswer(outcome.problem);
+  return Response.json(outcome.output, { headers: { 'Cache-Control': 'no-store' } });
+}
