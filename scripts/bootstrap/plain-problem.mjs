@@ -25,8 +25,8 @@ const LOCKFILE_DIFFERS = /can only install packages when your package\.json and 
 const NO_COMPILER = /gyp ERR!|node-gyp|not found: make|g\+\+: not found/i;
 const NOT_A_DATABASE = /SQLITE_NOTADB|file is not a database/i;
 const DAMAGED_DATABASE = /SQLITE_CORRUPT|database disk image is malformed/i;
-const NEWER_DATABASE = /the database is newer than this program/i;
-const OTHER_MIGRATION = /the migration (\S+) was changed after it was applied/i;
+const NEWER_DATABASE = /Error: the database is newer than this program/;
+const OTHER_MIGRATION = /Error: the migration (\S+) was changed after it was applied/;
 const BUSY_DATABASE = /SQLITE_BUSY|SQLITE_LOCKED|database is locked/i;
 const OUT_OF_MEMORY = /heap out of memory|\bENOMEM\b/i;
 

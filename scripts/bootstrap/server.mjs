@@ -11,17 +11,18 @@ const KEPT_OUTPUT = 20_000;
 
 /**
  * Starts the built application (or the development server) and waits until it answers.
- * The server ends with this process, even when this process is killed.
+ * The built server ends with this process, even when this process is killed.
  * @param {{ port: number, host: string, database: string, dev?: boolean, show?: boolean, env?: Record<string, string> }} how
  *   `show`: pass on what the server prints, without its own greeting
  */
 export async function startServer({ port, host, database, dev = false, show = false, env = {} }) {
   let output = '';
   let ready = false;
-  const leash = pathToFileURL(join(ROOT, 'scripts/bootstrap/end-with-parent.mjs')).href;
+  const leash = ['--import', pathToFileURL(join(ROOT, 'scripts/bootstrap/end-with-parent.mjs')).href];
   const child = spawn(
     process.execPath,
-    ['--import', leash, NEXT_BIN, dev ? 'dev' : 'start', '-p', String(port), '-H', host],
+    // the development server has a process of its own to which the leash would pass, and which needs its channel
+    [...(dev ? [] : leash), NEXT_BIN, dev ? 'dev' : 'start', '-p', String(port), '-H', host],
     {
       cwd: ROOT,
       stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
@@ -42,7 +43,7 @@ export async function startServer({ port, host, database, dev = false, show = fa
       if (show && (ready || always)) screen.write(chunk);
     };
   child.stdout.on('data', take(process.stdout, dev));
-  child.stderr.on('data', take(process.stderr, false));
+  child.stderr.on('data', take(process.stderr, true));
   /** @type {Promise<number | null>} */
   const ended = new Promise((resolve) => {
     child.on('error', (error) => {
