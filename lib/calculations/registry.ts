@@ -1,5 +1,7 @@
+import { buildableCalculation } from './buildable/calculation';
 import type { Answer, Ports, RegisteredCalculation } from './calculation';
 import { completenessCalculation } from './completeness/calculation';
+import { fewestTraysCalculation } from './fewestTrays/calculation';
 import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
@@ -7,7 +9,9 @@ import { type ProblemDetails, problemDetails } from './problemDetails';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
 const registered: readonly RegisteredCalculation[] = [
+  buildableCalculation,
   completenessCalculation,
+  fewestTraysCalculation,
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
   plateRemarksCalculation,

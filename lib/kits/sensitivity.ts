@@ -1,14 +1,12 @@
 import { closedBy, isClosed } from './cover/closure';
 import { matchPieces } from './cover/pieces';
-import { type AtHand, addSet, type CoverChain, type CoverProblem, type CoverSet, NOTHING } from './cover/problem';
+import { addSet, type CoverChain, type CoverSet, NOTHING } from './cover/problem';
+import { chainSpare, pieceSpare, unmetPieces } from './cover/spare';
 import type { Ground } from './ground';
 import { withoutSet } from './ground';
 import type { ItemId } from '../identity/ids';
 import type { ChosenSet, SinglePoint, SourceRef, StepMargin, WithoutOne } from './kit';
 import type { StepKey } from './need';
-
-/** More spare than this is told as this much. */
-const MOST_SPARE = 3;
 
 /** One piece of the kit whose loss stops a step, and where another one is. */
 export function singlePoints(ground: Ground): SinglePoint[] {
@@ -75,56 +73,6 @@ export function stepMargins(ground: Ground): StepMargin[] {
   });
 }
 
-/** How many pieces a chain can lose and still close: the smallest number that breaks it, less one. */
-function chainSpare(chain: CoverChain, atHand: AtHand): number {
-  for (let losses = 1; losses <= MOST_SPARE; losses += 1) if (breaksWith(chain, atHand, losses)) return losses - 1;
-  return MOST_SPARE;
-}
-
-/** Whether some `losses` pieces break it: any breaking loss takes a piece of every chain that still closes. */
-function breaksWith(chain: CoverChain, atHand: AtHand, losses: number): boolean {
-  const alive = closedBy(chain, atHand);
-  if (!alive) return true;
-  if (losses === 0) return false;
-  for (const item of oneWay(chain, alive)) {
-    const less = atHand.slice();
-    less[item] = (less[item] ?? 0) - 1;
-    if (breaksWith(chain, less, losses - 1)) return true;
-  }
-  return false;
-}
-
-/** The items of one whole chain among the candidates that live. */
-function oneWay(chain: CoverChain, alive: boolean[][]): number[] {
-  const chosen = chain.slots.map(() => -1);
-  const fill = (slot: number): boolean => {
-    if (slot === chain.slots.length) return true;
-    for (let at = 0; at < (chain.slots[slot]?.candidates.length ?? 0); at += 1) {
-      if (!alive[slot]?.[at]) continue;
-      chosen[slot] = at;
-      const holds = chain.links.every(
-        ({ first, second, pairs }) =>
-          Math.max(first, second) !== slot || pairs.some(([a, b]) => a === chosen[first] && b === chosen[second]),
-      );
-      if (holds && fill(slot + 1)) return true;
-    }
-    return false;
-  };
-  fill(0);
-  return [...new Set(chosen.map((at, slot) => chain.slots[slot]?.candidates[at] ?? NOTHING))].filter((item) => item !== NOTHING);
-}
-
-/** How many more needs like this one the pieces at hand could meet beside all others. */
-function pieceSpare(problem: CoverProblem, at: number, atHand: AtHand): number {
-  const alike = problem.pieces[at] as CoverProblem['pieces'][number];
-  const matched = matchPieces(problem, atHand).matched;
-  for (let more = 1; more <= MOST_SPARE; more += 1) {
-    const pieces = [...problem.pieces, ...Array.from({ length: more }, () => alike)];
-    if (matchPieces({ ...problem, pieces }, atHand).matched < matched + more) return more - 1;
-  }
-  return MOST_SPARE;
-}
-
 /** What would be missing with one chosen tray left closed, whatever packs are fetched instead. */
 export function whyNotFewer(ground: Ground): WithoutOne[] {
   const { store, chosen, solved } = ground;
@@ -135,27 +83,13 @@ export function whyNotFewer(ground: Ground): WithoutOne[] {
       .filter((line) => !isClosed(store.problem.chains[line] as CoverChain, rest))
       .map((line) => store.lines[line] as Ground['store']['lines'][number])
       .map(({ need, role }) => ({ needId: need.id, steps: need.steps, role }));
-    for (const at of unmatched(store.problem, rest)) {
+    for (const at of unmetPieces(store.problem, rest)) {
       if (!chosen.pieces.given[at]) continue;
       const need = store.pieces[at] as Ground['store']['pieces'][number];
       missing.push({ needId: need.id, steps: [need.step], role: 'need' });
     }
     return { setId: id, code, missing };
   });
-}
-
-function unmatched(problem: CoverProblem, atHand: AtHand): number[] {
-  const less = { ...problem, pieces: problem.pieces };
-  const without: number[] = [];
-  const kept: CoverProblem['pieces'] = [];
-  // one by one, so that the earlier steps keep theirs
-  less.pieces.forEach((piece, at) => {
-    kept.push(piece);
-    if (matchPieces({ ...problem, pieces: kept }, atHand).matched === kept.length) return;
-    kept.pop();
-    without.push(at);
-  });
-  return without;
 }
 
 /** Which needs a chosen tray meets or helps with, and which only it meets. */
@@ -174,7 +108,7 @@ export function whatSetMeets(set: number, ground: Ground): Pick<ChosenSet, 'meet
     if (helps) meets.push(need.id);
     if (!isClosed(chain, rest)) onlyItMeets.push(need.id);
   }
-  const without = new Set(unmatched(store.problem, rest));
+  const without = new Set(unmetPieces(store.problem, rest));
   chosen.pieces.given.forEach((given, at) => {
     if (!given || given.pack !== null || !cover.holds.has(given.item)) return;
     const { id } = store.pieces[at] as Ground['store']['pieces'][number];
