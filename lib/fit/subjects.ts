@@ -140,9 +140,9 @@ export const screwFacts = {
     flag<Screw>((s) => s.screwKind === 'locking' || (s.head === null ? null : s.head === 'threaded')),
   ),
   lockingFamily: text<Screw>((s) => s.lockingFamily),
-  driveForm: text<Screw>(
-    (s) => s.drive?.form ?? null,
-    ['hexagonSocket', 'hexalobular', 'crossSlot', 'singleSlot', 'square'],
+  driveForm: derived(
+    'drive',
+    text<Screw>((s) => s.drive?.form ?? null, ['hexagonSocket', 'hexalobular', 'crossSlot', 'singleSlot', 'square']),
   ),
   /** Derived: form and size together. */
   drive: text<Screw>((s) => driveText(s.drive)),
@@ -268,7 +268,7 @@ export const gaugeFacts = {
 
 export const driverFacts = {
   ...itemFacts,
-  driveForm: text<Driver>((d) => d.drive?.form ?? null, screwFacts.driveForm.choices),
+  driveForm: derived('drive', text<Driver>((d) => d.drive?.form ?? null, screwFacts.driveForm.choices)),
   drive: text<Driver>((d) => driveText(d.drive)),
   holdsScrew: flag<Driver>((d) => d.holdsScrew),
   lengthUm: um<Driver>((d) => d.lengthUm),

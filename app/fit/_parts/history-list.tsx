@@ -1,0 +1,22 @@
+import type { FitHistoryEntry } from '@/db/queries/fitScreens';
+import { historySentence } from '@/lib/wording/fit-history';
+import styles from '../fit.module.css';
+
+/** What the ledger says, oldest first. */
+export function HistoryList({ entries }: { entries: readonly FitHistoryEntry[] }) {
+  if (entries.length === 0) return <p className={styles.small}>Nobody has changed it.</p>;
+  return (
+    <ol className={styles.rows}>
+      {entries.map((entry) => (
+        <li key={entry.seq}>
+          <time dateTime={entry.doneAt} className={styles.small}>
+            {entry.doneAt.slice(0, 16).replace('T', ' ')} UTC
+          </time>
+          <span className={styles.grow}>
+            {entry.person ?? 'Nobody'} {historySentence(entry.action, entry.detail)}
+          </span>
+        </li>
+      ))}
+    </ol>
+  );
+}

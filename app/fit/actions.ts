@@ -1,0 +1,81 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { newId, now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import type { FieldProblem } from '@/app/_ui/field-problem';
+import { approveFitException } from '@/db/operations/approve-fit-exception';
+import { approveFitRule } from '@/db/operations/approve-fit-rule';
+import { askFitExceptionWithdrawal } from '@/db/operations/ask-fit-exception-withdrawal';
+import { askFitRuleWithdrawal } from '@/db/operations/ask-fit-rule-withdrawal';
+import { discardFitException } from '@/db/operations/discard-fit-exception';
+import { discardFitRule } from '@/db/operations/discard-fit-rule';
+import { draftFitException } from '@/db/operations/draft-fit-exception';
+import { draftFitRule } from '@/db/operations/draft-fit-rule';
+import { keepFitException } from '@/db/operations/keep-fit-exception';
+import { keepFitRule } from '@/db/operations/keep-fit-rule';
+import { withdrawFitException } from '@/db/operations/withdraw-fit-exception';
+import { withdrawFitRule } from '@/db/operations/withdraw-fit-rule';
+import type { Result } from '@/lib/identity/result';
+import { plainDate } from '@/lib/quantities/plainDate';
+import { today } from './_parts/today';
+
+export type Answer = { ok: true; go: string | null } | { ok: false; problems: FieldProblem[] };
+
+function answered<T>(result: Result<T>, go: (value: T) => string | null = () => null): Answer {
+  if (!result.ok) {
+    return {
+      ok: false,
+      problems: result.problems.map(({ path, message }) => ({ path: path.join('.'), sentence: message })),
+    };
+  }
+  revalidatePath('/fit', 'layout');
+  return { ok: true, go: go(result.value) };
+}
+
+const asked = async () => ({ db: database(), now: now(), today: today(), person: await actingPerson() });
+const refused = (path: string, sentence: string): Answer => ({ ok: false, problems: [{ path, sentence }] });
+
+/** Drafts a rule from what the form holds; `basedOn` is the version it was drafted from, 0 for a new one. */
+export async function draftRule(draft: unknown, basedOn: number): Promise<Answer> {
+  const request = { ...(await asked()), newId, draft, basedOn: Number.isInteger(basedOn) ? basedOn : 0 };
+  return answered(await draftFitRule(request), ({ code }) => `/fit/rules/${code}`);
+}
+
+export async function draftException(draft: unknown): Promise<Answer> {
+  return answered(await draftFitException({ ...(await asked()), newId, draft }), ({ id }) => `/fit/exceptions/${id}`);
+}
+
+/** What can be done with a rule or exception that exists. `day` is a date as YYYY-MM-DD, `because` a reason. */
+export async function act(
+  kind: 'rule' | 'exception',
+  id: string,
+  step: 'approve' | 'discard' | 'askWithdrawal' | 'withdraw' | 'keep',
+  stated: { day?: string; because?: string },
+): Promise<Answer> {
+  const request = { ...(await asked()), id: String(id) };
+  const rule = kind === 'rule';
+  switch (step) {
+    case 'approve': {
+      const from = plainDate.safeParse(stated.day);
+      if (!from.success) return refused('from', 'Write the date as YYYY-MM-DD.');
+      return answered(await (rule ? approveFitRule : approveFitException)({ ...request, from: from.data }));
+    }
+    case 'withdraw': {
+      const until = plainDate.safeParse(stated.day);
+      if (!until.success) return refused('until', 'Write the date as YYYY-MM-DD.');
+      return answered(await (rule ? withdrawFitRule : withdrawFitException)({ ...request, until: until.data }));
+    }
+    case 'askWithdrawal': {
+      const because = String(stated.because ?? '');
+      return answered(await (rule ? askFitRuleWithdrawal : askFitExceptionWithdrawal)({ ...request, because }));
+    }
+    case 'discard':
+      return answered(await (rule ? discardFitRule : discardFitException)(request), () => '/fit');
+    case 'keep':
+      return answered(await (rule ? keepFitRule : keepFitException)(request));
+    default:
+      return refused('', 'There is no such step.');
+  }
+}
