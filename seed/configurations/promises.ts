@@ -25,7 +25,18 @@ const promise = (
   freeScrews: Construct['freeScrews'] = [],
 ): Promised => ({
   name,
-  construct: constructOf({ region, limb: null, plates, freeScrews }),
+  construct: constructOf({ region, limb: null, plates: plates.map(withLonger), freeScrews }),
+});
+
+/** A promise holds where one length runs out and the next, 2 mm longer, is taken. */
+const withLonger = (plate: PlatePlan): PlatePlan => ({
+  ...plate,
+  fills: Object.fromEntries(
+    Object.entries(plate.fills).map(([hole, fill]) => [
+      hole,
+      'screwFamily' in fill ? { ...fill, acceptLongerMm: 2 } : fill,
+    ]),
+  ),
 });
 
 export const compressionForearm = promise('Compression plate on a forearm shaft', 'forearmShaft', [
