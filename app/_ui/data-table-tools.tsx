@@ -2,9 +2,10 @@
 
 import { useCallback, useId, useRef, useState } from 'react';
 import { Button } from './button';
-import styles from './data-table.module.css';
+import { classNames } from './class-names';
 import type { Column } from './data-table-columns';
 import type { TableState } from './data-table-state';
+import styles from './data-table-tools.module.css';
 import fieldStyles from './field.module.css';
 import { useDismiss } from './use-dismiss';
 
@@ -14,11 +15,13 @@ export function DataTableTools<Row>({
   state,
   choice,
   phoneSort,
+  onCaptionLine,
 }: {
   columns: readonly Column<Row>[];
   state: TableState;
   choice: boolean;
   phoneSort: boolean;
+  onCaptionLine: boolean;
 }) {
   const sortId = useId();
   const listId = useId();
@@ -35,7 +38,7 @@ export function DataTableTools<Row>({
   const offersChoice = choice && hideable.length > 1;
   if (!offersChoice && !phoneSort) return null;
   return (
-    <div className={styles.tools} data-print="no">
+    <div className={classNames(styles.tools, onCaptionLine && styles.onCaptionLine)} data-print="no">
       {phoneSort && sortable.length > 0 ? (
         <div className={styles.phoneSort}>
           <label htmlFor={sortId}>Sort by</label>

@@ -107,7 +107,6 @@ export function DataTable<Row>({
     <div
       className={classNames(
         styles.wrap,
-        !hideCaption && styles.captioned,
         dense && styles.dense,
         wide && styles.wide,
         phone === 'cards' && !wide && styles.cards,
@@ -119,6 +118,7 @@ export function DataTable<Row>({
           state={state}
           choice={tools}
           phoneSort={phone === 'cards' && !wide}
+          onCaptionLine={!hideCaption}
         />
       ) : null}
       <ScrollRegion label={caption} tall={wide} className={styles.region}>
