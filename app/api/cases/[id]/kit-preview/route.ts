@@ -1,0 +1,24 @@
+import { database } from '@/app/_server/database';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { highsSolver } from '@/app/_server/solver/highs';
+import { previewKit } from '@/db/queries/caseKit';
+import { problemsFromZod } from '@/lib/identity/result';
+import { kitSummary } from '@/lib/kits/summary';
+import { construct } from '@/lib/plans/plan';
+
+/**
+ * POST a construct, get how its kit would stand in this case now: the answer the planner shows while it is edited.
+ * Nothing is saved.
+ */
+export async function POST(request: Request, { params }: { params: Promise<{ id: string }> }): Promise<Response> {
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'The body can’t be read', body.problems);
+  const parsed = construct.safeParse(body.value);
+  if (!parsed.success) return problemResponse(422, 'The construct can’t be taken as it is', problemsFromZod(parsed.error));
+  const { id } = await params;
+  const preview = await previewKit(database(), id, parsed.data, { solver: highsSolver });
+  if (!preview) {
+    return problemResponse(404, 'Not found', [{ path: ['id'], code: 'no-such-case', message: `There is no case ${id.slice(0, 60)}.` }]);
+  }
+  return Response.json(kitSummary(preview.kit, preview.catalogue));
+}
