@@ -79,7 +79,7 @@ export default {
       name: 'bootstrap-uses-nothing-but-node',
       comment: 'It runs before the packages are installed.',
       severity: 'error',
-      from: { path: '^scripts/(bootstrap|testing/(session|stages|summary|arguments))' },
+      from: { path: '^scripts/(bootstrap|testing/(run-stages|stages|summary|arguments))' },
       to: { path: 'node_modules/' },
     },
     {

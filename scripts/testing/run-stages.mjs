@@ -10,7 +10,7 @@ import { addUp, closingLine, table } from './summary.mjs';
  * Runs the stages asked for, one after the other, all of them even when one fails, and sets the exit code.
  * @param {string[]} args as given after `npm test --`
  */
-export async function testSession(args) {
+export async function runStages(args) {
   stopCommandsOnSignal();
   /** @type {import('./summary.mjs').StageResult[]} */
   const results = [];
