@@ -6,5 +6,5 @@ if (problem) {
   console.error(`${problem}\n\n0 passed, 1 failed`);
   process.exitCode = 1;
 } else {
-  import('./testing/run-stages.mjs').then(({ runStages }) => testSession(process.argv.slice(2)));
+  import('./testing/run-stages.mjs').then(({ runStages }) => runStages(process.argv.slice(2)));
 }
