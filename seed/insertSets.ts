@@ -1,66 +1,20 @@
 import type { Queries } from '@/db/client';
-import { insertConfigurationVersion } from '@/db/operations/insert-configuration-version';
-import { configurations, countLines, counts, setContents, setForeignPieces, sets } from '@/db/schema';
-import { configurationLine, draftVersion, frozenVersion } from '@/lib/sets/configuration';
+import { countLines, counts, setContents, setForeignPieces, sets } from '@/db/schema';
 import { idOfCode } from './catalogue/entry';
 import { CONFIGURATIONS } from './configurations/configurations';
-import {
-  type ConfigurationPlan,
-  configurationIdOf,
-  type LineEntry,
-  linesOf,
-  type VersionPlan,
-  versionIdOf,
-} from './configurations/layout';
+import { type LineEntry, linesOf, versionIdOf } from './configurations/layout';
+import type { DemoPerson } from './hospital/people';
 import type { HospitalClock } from './hospitalClock';
 import { insertAll } from './insertAll';
-import type { SetPlan } from './sets/setPlan';
+import type { Found, SetPlan } from './sets/setPlan';
 import { SETS } from './sets/sets';
 
-/** Configurations with all their versions. */
-export async function insertConfigurations(write: Queries, clock: HospitalClock): Promise<void> {
-  await insertAll(
-    write,
-    configurations,
-    CONFIGURATIONS.map(({ code, name }) => ({ id: configurationIdOf(code), code, name })),
-  );
-  for (const configuration of CONFIGURATIONS) {
-    for (const version of [...configuration.versions].sort((a, b) => a.version - b.version)) {
-      await insertVersion(write, configuration, version, clock);
-    }
-  }
-}
-
-async function insertVersion(
-  write: Queries,
-  { code }: ConfigurationPlan,
-  plan: VersionPlan,
-  clock: HospitalClock,
-) {
-  const body = {
-    id: versionIdOf(code, plan.version),
-    configurationId: configurationIdOf(code),
-    version: plan.version,
-    layers: plan.layers.map(({ name }, index) => ({ layer: index + 1, name })),
-    promises: plan.promises,
-    basketItemId: plan.basket && idOfCode(plan.basket),
-    containerItemId: plan.container && idOfCode(plan.container),
-  };
-  const lines = linesOf(code, plan);
-  (plan.status === 'draft' ? draftVersion : frozenVersion).parse({ ...body, lines, status: plan.status });
-  const frozen = plan.status !== 'draft';
-  await insertConfigurationVersion(write, {
-    version: {
-      ...body,
-      status: plan.status,
-      note: plan.note,
-      draftedBy: 'person_maurice-oduya',
-      approvedBy: frozen ? 'person_hettie-crane' : null,
-      inForceFrom: plan.inForceDaysAgo === null ? null : clock.date(-plan.inForceDaysAgo),
-      revision: 1,
-    },
-    lines: lines.map((line) => configurationLine.parse(line)),
-  });
+/** A set being written: its plan, and the lines of its version. */
+interface SetToWrite {
+  plan: SetPlan;
+  setId: string;
+  versionId: string;
+  lines: LineEntry[];
 }
 
 /** Sets with what each holds now, pieces that belong elsewhere, and the count that found it so. */
@@ -77,20 +31,18 @@ export async function insertSets(write: Queries, clock: HospitalClock): Promise<
     const versionId = versionIdOf(plan.configuration, plan.version ?? versionInForce(plan.configuration));
     const lines = linesByVersion.get(versionId);
     if (!lines) throw new Error(`${plan.code} is of a version that is not there: ${versionId}`);
-    await insertSet(write, plan, versionId, lines, clock);
+    await insertSet(write, { plan, setId: setIdOf(plan.code), versionId, lines }, clock);
   }
 }
 
 export const setIdOf = (code: string) => `set_${code.toLowerCase()}`;
 
-async function insertSet(
-  write: Queries,
-  plan: SetPlan,
-  versionId: string,
-  lines: LineEntry[],
-  clock: HospitalClock,
-) {
-  const setId = setIdOf(plan.code);
+async function insertSet(write: Queries, set: SetToWrite, clock: HospitalClock): Promise<void> {
+  const { plan, setId, versionId, lines } = set;
+  const [first, ...later] = [
+    { by: plan.countedBy ?? ('person_wren-adeyemi' as const), short: plan.short ?? {} },
+    ...(plan.secondCount ? [plan.secondCount] : []),
+  ];
   await insertAll(write, sets, [
     {
       id: setId,
@@ -101,30 +53,12 @@ async function insertSet(
       step: plan.step,
       stepSince: clock.minutesFromNow(-plan.hoursInStep * 60),
       heldBecause: plan.heldBecause ?? null,
-      readyAt: plan.ready
-        ? clock.at(...plan.ready)
-        : plan.readyInMinutes
-          ? clock.minutesFromNow(plan.readyInMinutes)
-          : null,
+      readyAt: readyAtOf(plan, clock),
       useBy: plan.useByDays === undefined ? null : clock.date(plan.useByDays),
       placeId: plan.place,
       revision: plan.neverCounted ? 1 : 2,
     },
   ]);
-  const unknown = new Set(Object.keys(plan.short ?? {}).map(idOfCode));
-  const contents = lines.map((line) => {
-    const [, there] = Object.entries(plan.short ?? {}).find(([code]) => idOfCode(code) === line.itemId) ?? [];
-    unknown.delete(line.itemId);
-    return {
-      setId,
-      lineId: line.id,
-      found: there?.found ?? line.expected,
-      unsound: there?.unsound ?? 0,
-      condition: there?.condition ?? 'sound',
-    };
-  });
-  if (unknown.size > 0) throw new Error(`${plan.code} has no line for ${[...unknown].join(', ')}`);
-  await insertAll(write, setContents, contents);
   await insertAll(
     write,
     setForeignPieces,
@@ -136,28 +70,73 @@ async function insertSet(
       note,
     })),
   );
-  if (plan.neverCounted) return;
-  const countId = `count_demo-${plan.code.toLowerCase()}`;
+  // what nobody has counted is not known to be there
+  if (plan.neverCounted || !first) return;
+  const found = foundIn(lines, first.short, plan.code);
+  await insertAll(
+    write,
+    setContents,
+    found.map(({ expected: _expected, ...line }) => ({ ...line, setId })),
+  );
+  await insertCount(write, set, { by: first.by, found, minutesBefore: 45, number: 1 }, clock);
+  for (const [index, { by, short }] of later.entries()) {
+    const again = foundIn(lines, short, plan.code);
+    await insertCount(write, set, { by, found: again, minutesBefore: 15, number: index + 2 }, clock);
+  }
+}
+
+interface LineFound {
+  lineId: string;
+  expected: number;
+  found: number;
+  unsound: number;
+  condition: string;
+}
+
+/** Every line with what was found of it: all of it, sound, but for what is named as short. */
+function foundIn(lines: LineEntry[], short: Record<string, Found>, setCode: string): LineFound[] {
+  const byItem = new Map(Object.entries(short).map(([code, there]) => [idOfCode(code), there]));
+  const missing = [...byItem.keys()].filter((id) => !lines.some((line) => line.itemId === id));
+  if (missing.length > 0) throw new Error(`${setCode} has no line for ${missing.join(', ')}`);
+  return lines.map((line) => {
+    const there = byItem.get(line.itemId);
+    return {
+      lineId: line.id,
+      expected: line.expected,
+      found: there?.found ?? line.expected,
+      unsound: there?.unsound ?? 0,
+      condition: there?.condition ?? 'sound',
+    };
+  });
+}
+
+async function insertCount(
+  write: Queries,
+  { plan, setId, versionId }: SetToWrite,
+  count: { by: DemoPerson; found: LineFound[]; minutesBefore: number; number: number },
+  clock: HospitalClock,
+): Promise<void> {
+  const countId = `count_demo-${plan.code.toLowerCase()}-${count.number}`;
   await insertAll(write, counts, [
     {
       id: countId,
       setId,
       versionId,
-      countedBy: plan.countedBy ?? 'person_wren-adeyemi',
-      countedAt: clock.minutesFromNow(-plan.hoursInStep * 60 - 45),
+      countedBy: count.by,
+      countedAt: clock.minutesFromNow(-plan.hoursInStep * 60 - count.minutesBefore),
       baseRevision: 1,
     },
   ]);
-  const expectedOf = new Map(lines.map((line) => [line.id, line.expected]));
   await insertAll(
     write,
     countLines,
-    contents.map(({ setId: _set, ...line }) => ({
-      ...line,
-      countId,
-      expected: expectedOf.get(line.lineId) ?? 0,
-    })),
+    count.found.map((line) => ({ ...line, countId })),
   );
+}
+
+function readyAtOf(plan: SetPlan, clock: HospitalClock): string | null {
+  if (plan.ready) return clock.at(...plan.ready);
+  return plan.readyInMinutes === undefined ? null : clock.minutesFromNow(plan.readyInMinutes);
 }
 
 function versionInForce(code: string): number {

@@ -10,7 +10,8 @@ import { PEOPLE } from './hospital/people';
 import { HospitalClock } from './hospitalClock';
 import { insertAll } from './insertAll';
 import { insertCases } from './insertCases';
-import { insertConfigurations, insertSets } from './insertSets';
+import { insertConfigurations } from './insertConfigurations';
+import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertStarterRules } from './rules/insertStarterRules';
 

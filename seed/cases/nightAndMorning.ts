@@ -6,7 +6,7 @@ export const NIGHT_AND_MORNING: CasePlan[] = [
   {
     reference: 'LM-26-2HXD',
     story: 'Today: lag screw through a one-third tubular plate; ready, several sets alike.',
-    theatre: 'theatre_3',
+    theatre: 'theatre_2',
     when: { inMinutes: 150, lasting: 100 },
     surgeon: 'person_callum-denby',
     region: 'ankle',

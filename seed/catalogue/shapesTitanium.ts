@@ -81,7 +81,7 @@ export const PROXIMAL_HUMERUS: HeadedShape = {
     ...acrossHead(head35, 42, [0], { along: 25 }),
     wire(3.5, 0),
     wire(11, 0),
-    wire(28, 6),
+    wire(28, 0),
   ],
 };
 export const DISTAL_FIBULA: HeadedShape = {
@@ -141,7 +141,7 @@ export const PROXIMAL_TIBIA: HeadedShape = {
     ...acrossHead(threaded('Teasel 5.0'), 27, [2], { along: 18 }),
     ...acrossHead(round(6.5), 19, [-5]),
     wire(11, -3, 2),
-    wire(24, -6, 2),
+    wire(27, -7, 2),
   ],
 };
 export const DISTAL_FEMUR: HeadedShape = {

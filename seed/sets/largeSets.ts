@@ -58,6 +58,10 @@ export const LARGE_SETS: SetPlan[] = [
     place: 'place_held-shelf',
     short: { 'SF-L50-70': { found: 4 } },
     countedBy: 'person_tomas-birkett',
+    secondCount: {
+      by: 'person_jolene-stott',
+      short: { 'SF-L50-70': { found: 5 }, 'SF-L50-65': { found: 5 } },
+    },
   },
   {
     code: 'DFF-01',

@@ -31,6 +31,8 @@ export interface SetPlan {
   short?: Record<string, Found>;
   foreign?: { code: string; quantity: number; note: string | null }[];
   countedBy?: DemoPerson;
-  /** Never counted since it came: a loan just arrived. */
+  /** A second person's count that found something else. */
+  secondCount?: { by: DemoPerson; short: Record<string, Found> };
+  /** Never counted since it came, so nothing is known to be in it: a loan just arrived. */
   neverCounted?: true;
 }

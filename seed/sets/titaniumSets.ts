@@ -111,6 +111,17 @@ export const TITANIUM_SETS: SetPlan[] = [
     place: 'place_loan-bay',
     owner: 'loan',
     ownerNote: 'Sallowfen Surgical, loan 4472, came without a decontamination declaration',
+    countedBy: 'person_kofi-brandreth',
+  },
+  {
+    code: 'PHT-L4',
+    configuration: 'PHT',
+    step: 'held',
+    heldBecause: 'loanWithoutDeclaration',
+    hoursInStep: 1,
+    place: 'place_loan-bay',
+    owner: 'loan',
+    ownerNote: 'Sallowfen Surgical, loan 4475, just arrived and not counted yet',
     neverCounted: true,
   },
 
