@@ -37,6 +37,17 @@ export async function findItem({ read }: Reading, id: string): Promise<ItemOnFil
   return row ? { item: itemFromRow(row.row), revision: row.row.revision, maker: row.maker } : null;
 }
 
+/** Items by id, in the catalogue's order; unknown ids are left out. */
+export async function findItems({ read }: Reading, ids: readonly string[]): Promise<Item[]> {
+  if (ids.length === 0) return [];
+  const rows = await read
+    .select()
+    .from(items)
+    .where(inArray(items.id, [...ids]))
+    .orderBy(asc(items.code));
+  return rows.map(itemFromRow);
+}
+
 export async function listMakers({ read }: Reading): Promise<{ id: string; name: string }[]> {
   return read.select().from(makers).orderBy(asc(makers.name));
 }

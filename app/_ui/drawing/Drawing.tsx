@@ -18,7 +18,8 @@ export const units = (um: number): number => Math.round((um / UNIT_UM) * 100) / 
  *                 screen readers)
  * @param words    the text alternative, from `drawingInWords`
  * @param pxPerMm  draws at this scale, and shrinks where there is no room; without it the picture fills its place
- * @param fit      `width` (default) takes the width it is given; `box` fits inside the box it is given
+ * @param fit      `width` (default) takes the width it is given; `box` fits inside the box it is given; `sheet` takes the
+ *                 width but never more than most of the screen's height
  * @param children overlays in units of the picture (see `units`), above the drawing
  */
 export function Drawing({
@@ -35,7 +36,7 @@ export function Drawing({
   title?: string;
   words?: string;
   pxPerMm?: number;
-  fit?: 'width' | 'box';
+  fit?: 'width' | 'box' | 'sheet';
   /** Keeps the type legible on narrow screens: the drawing is then scrolled sideways rather than shrunk. */
   readable?: boolean;
   svgRef?: React.Ref<SVGSVGElement>;

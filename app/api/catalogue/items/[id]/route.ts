@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { editItem } from '@/db/operations/edit-item';
+import { itemId } from '@/lib/identity/ids';
+import { problemsFromZod } from '@/lib/identity/result';
+import { draftMember, itemAnswer } from '../../item-answer';
+
+const members = z.strictObject({ revision: z.number().int().positive(), draft: draftMember });
+
+/** Saves an item's form over the revision it was filled from. */
+export async function PUT(
+  request: Request,
+  { params }: { params: Promise<{ id: string }> },
+): Promise<Response> {
+  const id = itemId.safeParse((await params).id);
+  if (!id.success)
+    return problemResponse(404, 'Not found', [
+      { path: [], code: 'not-found', message: 'There is no such item.' },
+    ]);
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const parsed = members.safeParse(body.value);
+  if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
+  const person = await actingPerson();
+  return itemAnswer(await editItem({ db: database(), now: now(), person, id: id.data, ...parsed.data }));
+}

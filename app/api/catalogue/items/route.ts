@@ -1,0 +1,22 @@
+import { z } from 'zod';
+import { now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { addItem } from '@/db/operations/add-item';
+import { ITEM_KINDS } from '@/lib/catalogue/item';
+import { itemId } from '@/lib/identity/ids';
+import { problemsFromZod } from '@/lib/identity/result';
+import { draftMember, itemAnswer } from '../item-answer';
+
+const members = z.strictObject({ id: itemId, kind: z.enum(ITEM_KINDS), draft: draftMember });
+
+/** Adds an item from a form. The id is the form's own, so that a form sent twice adds one item. */
+export async function POST(request: Request): Promise<Response> {
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const parsed = members.safeParse(body.value);
+  if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
+  const person = await actingPerson();
+  return itemAnswer(await addItem({ db: database(), now: now(), person, ...parsed.data }), 201);
+}
