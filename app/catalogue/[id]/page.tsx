@@ -1,15 +1,18 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { Suspense } from 'react';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
+import { Skeleton } from '@/app/_ui/skeleton';
 import { Status } from '@/app/_ui/status';
 import { loadCatalogue } from '@/db/queries/catalogue';
 import { findItem, findItemUse, findLookAlikes, itemHistory, listMakers } from '@/db/queries/catalogueItem';
 import { loadFitEngine } from '@/db/queries/fitRules';
+import type { Item } from '@/lib/catalogue/item';
 import { missingValues } from '@/lib/catalogue/missing';
 import { partnersOf } from '@/lib/catalogue/partners';
 import { may } from '@/lib/people/permissions';
@@ -37,11 +40,9 @@ export default async function ItemPage({ params }: Params) {
   const found = await findItem(db, (await params).id);
   if (!found) notFound();
   const { item, revision, maker } = found;
-  const [use, twins, catalogue, engine, history, makers, person] = await Promise.all([
+  const [use, twins, history, makers, person] = await Promise.all([
     findItemUse(db, item),
     item.kind === 'plate' ? findLookAlikes(db, item) : [],
-    loadCatalogue(db),
-    loadFitEngine(db),
     itemHistory(db, item.id),
     listMakers(db),
     actingPerson(),
@@ -62,6 +63,7 @@ export default async function ItemPage({ params }: Params) {
         mayEdit ? (
           <>
             <LinkButton href={`/catalogue/${item.id}/edit`}>Edit</LinkButton>
+            <LinkButton href={`/catalogue/new?like=${item.id}`}>Add one like it</LinkButton>
             {item.status === 'current' ? (
               <WithdrawItem id={item.id} code={item.code} revision={revision} use={use} />
             ) : null}
@@ -110,7 +112,9 @@ export default async function ItemPage({ params }: Params) {
         <ItemUseLists use={use} />
       </Section>
       <Section title="What it fits" note="by the fit rules in force, among current items">
-        <ItemFits partners={partnersOf(engine, catalogue, item)} />
+        <Suspense fallback={<Skeleton lines={6} />}>
+          <Fits item={item} />
+        </Suspense>
       </Section>
       {history.length > 0 ? (
         <Section title="What was done">
@@ -119,4 +123,10 @@ export default async function ItemPage({ params }: Params) {
       ) : null}
     </Page>
   );
+}
+
+/** Asked of the whole catalogue, so it follows when the rest of the page is there. */
+async function Fits({ item }: { item: Item }) {
+  const [catalogue, engine] = await Promise.all([loadCatalogue(database()), loadFitEngine(database())]);
+  return <ItemFits partners={partnersOf(engine, catalogue, item)} />;
 }

@@ -1,5 +1,6 @@
 import type { Problem, Result } from '../../identity/result';
 import { checkItem } from '../check';
+import { type Hole, hole } from '../hole';
 import { type Item, type ItemKind, item as itemSchema } from '../item';
 import { fieldsOf, type ItemDraft } from './draft';
 import { type Reading, readValue } from './readValue';
@@ -49,6 +50,38 @@ export function sketchDraft(kind: ItemKind, draft: ItemDraft): Item | null {
   if (kind === 'screw') raw.screwFamily = 'sketch';
   const { value, problems } = parseAll(raw, []);
   return value ?? parseAll(withoutFaults(raw, problems).raw, []).value;
+}
+
+/**
+ * The holes of a half-typed form that can be drawn, each with its place in the form. A hole needs a place and a class; an
+ * id that is not one yet is drawn as it is typed.
+ */
+export function sketchHoles(draft: ItemDraft): { index: number; hole: Hole }[] {
+  const raw = readValue({ entry: 'holes', key: 'holes', label: '' }, { draft, problems: [] }) as Record<
+    string,
+    unknown
+  >[];
+  return raw.slice(0, 60).flatMap((fields, index) => {
+    const { id, ...place } = fields;
+    const parsed = hole.safeParse({ ...place, id: 'S1' });
+    const rest = parsed.success
+      ? parsed
+      : hole.safeParse({ ...withoutUnread(place, parsed.error), id: 'S1' });
+    return rest.success ? [{ index, hole: { ...rest.data, id: String(id) || '?' } }] : [];
+  });
+}
+
+function withoutUnread(
+  fields: Record<string, unknown>,
+  error: { issues: readonly { path: readonly PropertyKey[] }[] },
+) {
+  const bad = new Set(error.issues.map(({ path }) => String(path[0])));
+  return Object.fromEntries(
+    Object.entries(fields).map(([key, value]) => [
+      key,
+      bad.has(key) && NULLABLE_IN_HOLE.has(key) ? null : value,
+    ]),
+  );
 }
 
 /** Parses, and puts what the schema finds behind what could not be read, never twice at one path. */

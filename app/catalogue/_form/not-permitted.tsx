@@ -1,0 +1,17 @@
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+
+/** Instead of a form that would be refused. */
+export function NotPermitted({ title, person }: { title: string; person: string }) {
+  return (
+    <Page
+      title={title}
+      measure="reading"
+      breadcrumb={[{ label: 'Catalogue', href: '/catalogue' }]}
+      lead={`${person} can’t change the catalogue: a theatre manager, a stock keeper or an administrator can.`}
+    >
+      <p>Choose who is acting at the top of the page, or ask one of them.</p>
+      <LinkButton href="/catalogue">Back to the catalogue</LinkButton>
+    </Page>
+  );
+}
