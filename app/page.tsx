@@ -1,14 +1,87 @@
+import { Suspense } from 'react';
+import { listCases } from '@/db/queries/cases';
+import { addDays } from '@/lib/quantities/plainDate';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { now } from './_server/clock';
+import { database } from './_server/database';
+import { actingPerson } from './_server/person';
+import { readinessOf } from './_server/readiness';
+import { CaseStandingList } from './_today/case-standing-list';
+import { NextSteps } from './_today/next-steps';
+import { todayLines } from './_today/today-lines';
+import { EmptyState } from './_ui/empty-state';
+import { Figure, FigureRow } from './_ui/figure';
 import { LinkButton } from './_ui/link-button';
 import { Page } from './_ui/page';
+import { Section } from './_ui/section';
+import { Skeleton } from './_ui/skeleton';
 
-export default function Today() {
+export const dynamic = 'force-dynamic';
+
+/** Today and tomorrow: which case is at risk and why, then what the acting person does next. */
+export default async function Today() {
+  const person = await actingPerson();
+  const { date } = wallClock(now());
   return (
-    <Page title="Today" lead="A surgeon’s planned construct, turned into a kit that is proven to fit.">
-      <div>
-        <LinkButton href="/cases" kind="primary">
-          Open the cases
-        </LinkButton>
-      </div>
+    <Page
+      title="Today"
+      lead={`${dayWords(date)}. Cases of today and tomorrow, against what is in store at this minute.`}
+      actions={<NextSteps role={person.role} />}
+    >
+      <Suspense fallback={<Skeleton lines={12} label="Working out how each case stands" />}>
+        <Standing />
+      </Suspense>
     </Page>
+  );
+}
+
+async function Standing() {
+  const db = database();
+  const { date: today } = wallClock(now());
+  const cases = await listCases(db, today, addDays(today, 2));
+  const lines = todayLines(
+    cases,
+    today,
+    await readinessOf(
+      db,
+      cases.map(({ id }) => id),
+    ),
+  );
+  const atRisk = lines.filter(({ tone }) => tone !== 'good');
+  const ready = lines.filter(({ tone }) => tone === 'good');
+  const count = (tone: string) => lines.filter((line) => line.tone === tone).length;
+  if (lines.length === 0) {
+    return (
+      <EmptyState
+        title="No case today or tomorrow"
+        action={<LinkButton href="/cases">See the coming week</LinkButton>}
+      >
+        Nothing is booked for these two days.
+      </EmptyState>
+    );
+  }
+  return (
+    <>
+      <FigureRow>
+        <Figure label="Ready" value={ready.length} unit={`of ${lines.length}`} />
+        <Figure label="Can’t go as planned" value={count('stop')} />
+        <Figure label="Waiting or in draft" value={count('attention')} />
+        <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
+      </FigureRow>
+      <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>
+        {atRisk.length === 0 ? (
+          <EmptyState title="No case is at risk">
+            Everything planned for these two days is in store and fits.
+          </EmptyState>
+        ) : (
+          <CaseStandingList lines={atRisk} label="Cases at risk" />
+        )}
+      </Section>
+      {ready.length > 0 ? (
+        <Section title="Ready" note={`${ready.length} of ${lines.length}`}>
+          <CaseStandingList lines={ready} label="Cases that are ready" />
+        </Section>
+      ) : null}
+    </>
   );
 }

@@ -1,0 +1,40 @@
+import 'server-only';
+import type { Database } from '@/db/client';
+import { loadKitOfCase } from '@/db/queries/caseKit';
+import { ledgerHead } from '@/db/queries/ledgerHead';
+import type { CaseId } from '@/lib/identity/ids';
+import { type KitSummary, kitSummary } from '@/lib/kits/summary';
+import { highsSolver } from './solver/highs';
+
+/** How a case stands: its kit in few words, or that nobody has planned it yet. */
+export type Readiness =
+  | { kind: 'kit'; summary: KitSummary; planStatus: 'confirmed' | 'draft' }
+  | { kind: 'noPlan' };
+
+const kept = globalThis as typeof globalThis & {
+  kitwrightReadiness?: { head: string | null; known: Map<CaseId, Readiness> };
+};
+
+/**
+ * How each of these cases stands against the store as it is now. Worked out once and kept until anything at all is
+ * written; a case that vanished meanwhile is left out.
+ */
+export async function readinessOf(db: Database, ids: readonly CaseId[]): Promise<Map<CaseId, Readiness>> {
+  const head = await ledgerHead(db);
+  if (kept.kitwrightReadiness?.head !== head || head === null)
+    kept.kitwrightReadiness = { head, known: new Map() };
+  const { known } = kept.kitwrightReadiness;
+  for (const id of ids) {
+    if (known.has(id)) continue;
+    const answer = await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' });
+    if (answer.kind === 'noPlan') known.set(id, { kind: 'noPlan' });
+    if (answer.kind !== 'kit') continue;
+    const { kit, catalogue, plan } = answer.answer;
+    known.set(id, {
+      kind: 'kit',
+      summary: kitSummary(kit, catalogue),
+      planStatus: plan.status === 'draft' ? 'draft' : 'confirmed',
+    });
+  }
+  return new Map(ids.flatMap((id) => (known.has(id) ? [[id, known.get(id) as Readiness] as const] : [])));
+}
