@@ -25,6 +25,7 @@ export const CASES_ON_THE_WAY: CasePlan[] = [
               code: 'SF-PH35-03',
               zoneMm: null,
               principle: 'bridging',
+              undecided: true,
               fills: {
                 ...each(['H1', 'H2', 'H3', 'H4'], locked('SF-L35', exact(44), 1, 2)),
                 ...each(['H6', 'H7'], locked('SF-L35', notStated, 1)),

@@ -7,6 +7,7 @@ import {
   type PlannedLength,
 } from '@/lib/plans/plan';
 import { idOfCode } from '../catalogue/entry';
+import { plates } from '../catalogue/plates';
 import { SCREW_FAMILIES } from '../catalogue/screwFamilies';
 
 /** What a plan says about one screw apart from its purpose. */
@@ -80,7 +81,9 @@ export interface PlatePlan {
   code: string;
   zoneMm: [number, number] | null;
   principle: Construct['plates'][number]['principle'];
+  /** By hole id. A screw hole that is not named is left empty, unless `undecided`. */
   fills: Record<string, HoleFill>;
+  undecided?: true;
 }
 
 /** A construct written with codes and millimetres; parsed, so that a slip fails here and not on a screen. */
@@ -102,7 +105,7 @@ export function constructOf(plan: {
       plateItemId: idOfCode(plate.code),
       zone: plate.zoneMm && { fromUm: plate.zoneMm[0] * 1000, toUm: plate.zoneMm[1] * 1000 },
       principle: plate.principle,
-      fills: plate.fills,
+      fills: plate.undecided ? plate.fills : { ...emptyHolesOf(plate.code), ...plate.fills },
     })),
     freeScrews: plan.freeScrews ?? [],
     sharedLengthSdMm: plan.sharedLengthSdMm ?? null,
@@ -110,9 +113,23 @@ export function constructOf(plan: {
   });
 }
 
+const SCREW_HOLES = new Map(
+  plates().map(({ code, holes }) => [
+    code,
+    holes.filter((hole) => hole.holeClass !== 'wireHole').map(({ id }) => id),
+  ]),
+);
+
+function emptyHolesOf(plateCode: string): Record<string, HoleFill> {
+  const holes = SCREW_HOLES.get(plateCode);
+  if (!holes) throw new Error(`no plate has the code ${plateCode}`);
+  return each(holes, empty);
+}
+
 /** The same fill for several holes: `each(['S1', 'S2'], neutral('CR-C35', exact(16)))`. */
-export const each = (holes: string[], fill: HoleFill): Record<string, HoleFill> =>
-  Object.fromEntries(holes.map((hole) => [hole, fill]));
+export function each(holes: string[], fill: HoleFill): Record<string, HoleFill> {
+  return Object.fromEntries(holes.map((hole) => [hole, fill]));
+}
 
 function familyOf(codeStem: string): string {
   const family = SCREW_FAMILIES.find((known) => known.codeStem === codeStem);

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
 import { loadKitOfCase } from '@/db/queries/caseKit';
+import { loadCatalogue } from '@/db/queries/catalogue';
+import { loadFitEngine } from '@/db/queries/fitRules';
 import type { CaseKit } from '@/lib/kits/caseKit';
+import { assessPlan, stopsOf } from '@/lib/plans/assess';
+import { planCatalogueOf } from '@/lib/plans/planCatalogue';
 import { CASES } from '@/seed/cases/cases';
 import { demoDatabase } from '../setup/database';
 
@@ -118,5 +122,23 @@ describe('cases with a reason', () => {
 
   it('a set past its use-by on the case date is not offered', async () => {
     expect(codes(await kitOf(await demoDatabase(), 'LM-26-A9GD'))).toEqual(['DFB-01']);
+  });
+});
+
+describe('confirmed plans', () => {
+  it('are ones that could be confirmed: no stop, every screw hole decided', async () => {
+    const db = await demoDatabase();
+    const catalogue = planCatalogueOf(await loadCatalogue(db));
+    const engine = await loadFitEngine(db);
+    for (const { reference, plans, limb, region } of CASES) {
+      for (const { construct, status } of plans.filter((plan) => plan.status !== 'draft')) {
+        const findings = assessPlan(construct, catalogue, engine, { limb, region });
+        expect(stopsOf(findings), `${reference} ${status}`).toEqual([]);
+        expect(
+          findings.filter(({ code }) => code === 'hole-not-decided'),
+          `${reference} ${status}`,
+        ).toEqual([]);
+      }
+    }
   });
 });
