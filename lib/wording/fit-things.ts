@@ -2,6 +2,7 @@ import type { Hole } from '../catalogue/hole';
 import type { Item } from '../catalogue/item';
 import { type Design, itemOf, type Thing } from '../fit/designs';
 import type { Relation } from '../fit/rule';
+import type { Partner } from '../fit/try-pair';
 import { writeMm } from '../quantities/length';
 import { choiceWords, writeFactValue } from './fit';
 
@@ -90,3 +91,10 @@ export function thingWords(thing: Thing): string {
       return itemOf(thing)?.code ?? '';
   }
 }
+
+/** What can stand against an item when it is no other item. */
+export const PARTNER_WORDS: Record<Partner, string> = {
+  bone: 'Bare bone',
+  'limb-left': 'A left limb',
+  'limb-right': 'A right limb',
+};

@@ -1,0 +1,159 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { database } from '@/app/_server/database';
+import { DefinitionList } from '@/app/_ui/definition-list';
+import { Disclosure } from '@/app/_ui/disclosure';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { FindingList } from '@/app/_ui/finding';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import { Status } from '@/app/_ui/status';
+import { loadCatalogue } from '@/db/queries/catalogue';
+import { loadFitEngine } from '@/db/queries/fitRules';
+import type { Hole } from '@/lib/catalogue/hole';
+import { drillingPosition, type Item } from '@/lib/catalogue/item';
+import type { FitEngine } from '@/lib/fit/engine';
+import type { ScrewUse } from '@/lib/fit/question';
+import { type PairChoice, type PairQuestion, PARTNERS, type Partner, pairQuestions } from '@/lib/fit/try-pair';
+import { RELATION_WORDS } from '@/lib/wording/fit';
+import { outcomeLabel } from '@/lib/wording/fit-effect';
+import { holeWords, PARTNER_WORDS } from '@/lib/wording/fit-things';
+import { OUTCOME_TONE } from '../_parts/effect-view';
+import { FitNav } from '../_parts/fit-nav';
+import { today } from '../_parts/today';
+import { findingViews, valuesSeen } from '../_parts/verdict-view';
+import styles from '../fit.module.css';
+import { PairPicker } from './pair-picker';
+
+export const metadata: Metadata = { title: 'Try a pair' };
+
+type Search = Record<string, string | string[] | undefined>;
+
+/** Any two items, or an item and a hole: every relation that could hold between them, with its answer and why. */
+export default async function PairPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const search = await searchParams;
+  const read = (name: string) => {
+    const value = search[name];
+    return (Array.isArray(value) ? value[0] : value)?.slice(0, 80) ?? '';
+  };
+  const db = database();
+  const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
+  const byCode = (code: string) => catalogue.find((item) => item.code === code) ?? null;
+  const sides = [sideOf(read('a'), byCode), sideOf(read('b'), byCode)] as const;
+  const unknown = [read('a'), read('b')].filter((code, index) => code !== '' && sides[index] === null);
+  const choice: PairChoice = { holeId: read('hole') || null, use: useOf(read('use')), position: positionOf(read('position')) };
+  const plate = sides.find((side): side is Extract<Item, { kind: 'plate' }> => typeof side === 'object' && side?.kind === 'plate');
+  const kinds = new Set(sides.map((side) => (typeof side === 'object' ? side?.kind : null)));
+  const asked = questionsOf(engine, sides, choice);
+  return (
+    <Page
+      title="Try a pair"
+      lead="Choose any two things. Every relation that could hold between them is asked, and each answer says why."
+      breadcrumb={[{ label: 'Fit', href: '/fit' }]}
+    >
+      <FitNav here="pair" />
+      <PairPicker
+        items={catalogue.map(({ code, name, status }) => ({
+          value: code,
+          label: `${code} · ${name}`,
+          note: status === 'current' ? undefined : status,
+        }))}
+        partners={PARTNERS.map((partner) => ({ value: partner, label: PARTNER_WORDS[partner] }))}
+        holes={(plate?.holes ?? []).map((hole) => ({ value: hole.id, label: `${hole.id} · ${holeWords(hole)}` }))}
+        asksUse={kinds.has('screw') && (kinds.has('plate') || kinds.has('depthGauge'))}
+        asksPosition={kinds.has('drillSleeve') && !kinds.has('screw')}
+      />
+      {unknown.length > 0 ? (
+        <EmptyState title={`The catalogue has no “${unknown.join('” and no “')}”`}>
+          It may have been entered under another code. Choose from the list above.
+        </EmptyState>
+      ) : asked === null ? (
+        <EmptyState title="Nothing asked yet">Choose two things above; type any part of a code or a name.</EmptyState>
+      ) : asked.length === 0 ? (
+        <EmptyState title="No relation holds between these two kinds">
+          No rule is about a pair of such things, so there is nothing to answer. Choose another second thing.
+        </EmptyState>
+      ) : (
+        <Answers engine={engine} asked={asked} first={read('relation')} />
+      )}
+      {asked && asked.length > 0 && sides.every((side) => typeof side === 'object') ? (
+        <p>
+          <LinkButton href={`/fit/exceptions/new?a=${encodeURIComponent(read('a'))}&b=${encodeURIComponent(read('b'))}`}>
+            Draft an exception for this pair
+          </LinkButton>
+        </p>
+      ) : null}
+    </Page>
+  );
+}
+
+type Side = Item | Partner | null;
+
+function sideOf(code: string, byCode: (code: string) => Item | null): Side {
+  return (PARTNERS as readonly string[]).includes(code) ? (code as Partner) : byCode(code);
+}
+
+/** `null` until two things are chosen, of which at most one is no item. */
+function questionsOf(engine: FitEngine, [a, b]: readonly [Side, Side], choice: PairChoice): PairQuestion[] | null {
+  if (a === null || b === null) return null;
+  if (typeof a === 'object') return pairQuestions(engine, a, b, choice);
+  return typeof b === 'object' ? pairQuestions(engine, b, a, choice) : [];
+}
+
+function useOf(text: string): ScrewUse | null {
+  const match = /^(neutral|offset|lag|locked)-([12])$/.exec(text);
+  return match ? { purpose: match[1] as ScrewUse['purpose'], cortices: Number(match[2]) as 1 | 2 } : null;
+}
+
+function positionOf(text: string): PairChoice['position'] {
+  const parsed = drillingPosition.safeParse(text);
+  return parsed.success ? parsed.data : null;
+}
+
+function Answers({ engine, asked, first }: { engine: FitEngine; asked: PairQuestion[]; first: string }) {
+  const answers = asked.map((one) => ({ ...one, verdict: engine.ask(one.question) }));
+  const ordered = [...answers].sort((a, b) => Number(b.question.relation === first) - Number(a.question.relation === first));
+  return (
+    <div className={styles.stack}>
+      {ordered.map(({ question, holes, end, verdict }) => {
+        const shown = verdict.findings.filter(({ answer }) => answer !== 'met');
+        const met = verdict.findings.filter(({ answer }) => answer === 'met');
+        return (
+          <Section
+            key={`${question.relation} ${holes[0]?.id ?? ''} ${end ?? ''} ${question.relation === 'joins' ? question.shank.id : ''}`}
+            look="sheet"
+            title={`${RELATION_WORDS[question.relation].name}${about(holes, end)}`}
+            note={RELATION_WORDS[question.relation].asks}
+            actions={
+              <Status tone={OUTCOME_TONE[verdict.outcome]} look="strong">
+                {outcomeLabel(verdict.outcome)}
+              </Status>
+            }
+          >
+            {shown.length > 0 ? (
+              <FindingList label={`Why: ${RELATION_WORDS[question.relation].name}`} findings={findingViews({ ...verdict, findings: shown })} />
+            ) : null}
+            {met.length > 0 ? (
+              <Disclosure summary={`${met.length} ${met.length === 1 ? 'rule' : 'rules'} met`} open={shown.length === 0}>
+                <FindingList label="Rules met" findings={findingViews({ ...verdict, findings: met })} />
+              </Disclosure>
+            ) : null}
+            <Disclosure summary="The values the rules looked at">
+              <DefinitionList items={valuesSeen(verdict)} columns={2} />
+            </Disclosure>
+          </Section>
+        );
+      })}
+      <p className={styles.small}>
+        Where a thing is missing from this list, no rule relates the two. <Link href="/fit">All rules</Link>
+      </p>
+    </div>
+  );
+}
+
+function about(holes: readonly Hole[], end: number | null): string {
+  const [hole] = holes;
+  const which = hole ? `: ${holes.length > 1 ? 'holes' : 'hole'} ${holes.map(({ id }) => id).join(', ')} (${holeWords(hole)})` : '';
+  return `${which}${end === null ? '' : `, sleeve end ${end}`}`;
+}
