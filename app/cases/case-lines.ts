@@ -1,6 +1,5 @@
 import 'server-only';
 import type { Tone } from '@/app/_ui/tone';
-import type { Database } from '@/db/client';
 import type { ListedCase } from '@/db/queries/cases';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
@@ -17,12 +16,10 @@ export interface CaseLine {
   surgeon: string;
   urgency: string;
   plan: { word: string; tone: Tone };
+  planned: boolean;
 }
 
-export async function caseLines(
-  _db: Pick<Database, 'read'>,
-  cases: readonly ListedCase[],
-): Promise<CaseLine[]> {
+export function caseLines(cases: readonly ListedCase[]): CaseLine[] {
   return cases.map((one) => ({
     id: one.id,
     reference: one.reference,
@@ -34,6 +31,7 @@ export async function caseLines(
     surgeon: one.surgeon,
     urgency: URGENCY_WORDS[one.urgency],
     plan: planState(one.plan),
+    planned: one.plan.confirmedVersion !== null || one.plan.draftVersion !== null,
   }));
 }
 

@@ -10,8 +10,11 @@ import { SelectField } from '@/app/_ui/select-field';
 import { Status } from '@/app/_ui/status';
 import { useUrlParam } from '@/app/_ui/url-state';
 import type { CaseLine } from './case-lines';
+import { type Readiness, useReadiness } from './use-readiness';
 
-const columns: Column<CaseLine>[] = [
+type ReadyLine = CaseLine & { kit: Readiness | null | undefined };
+
+const columns: Column<ReadyLine>[] = [
   { id: 'time', header: 'Time', value: (line) => line.startsAt, cell: (line) => line.time, width: 'fit' },
   { id: 'reference', header: 'Case', value: (line) => line.reference, width: 'fit' },
   { id: 'theatre', header: 'Theatre', value: (line) => line.theatre },
@@ -24,10 +27,24 @@ const columns: Column<CaseLine>[] = [
     value: (line) => line.plan.word,
     cell: (line) => <Status tone={line.plan.tone}>{line.plan.word}</Status>,
   },
+  {
+    id: 'kit',
+    header: 'Kit',
+    value: (line) => line.kit?.word ?? null,
+    cell: (line) =>
+      line.kit === undefined ? (
+        <span>…</span>
+      ) : line.kit === null ? (
+        <span>nothing planned</span>
+      ) : (
+        <Status tone={line.kit.tone}>{line.kit.word}</Status>
+      ),
+  },
 ];
 
 /** The coming cases, one table a day. */
 export function CaseList({ lines }: { lines: CaseLine[] }) {
+  const ready = useReadiness(lines.filter(({ planned }) => planned).map(({ id }) => id));
   const [words, setWords] = useUrlParam('q');
   const [theatre, setTheatre] = useUrlParam('theatre');
   const [plan, setPlan] = useUrlParam('plan');
@@ -79,7 +96,9 @@ export function CaseList({ lines }: { lines: CaseLine[] }) {
         </EmptyState>
       ) : null}
       {days.map((day) => {
-        const rows = shown.filter((line) => line.day === day);
+        const rows = shown
+          .filter((line) => line.day === day)
+          .map((line) => ({ ...line, kit: line.planned ? ready.get(line.id) : null }));
         return (
           <Section key={day} title={day} note={`${rows.length} ${rows.length === 1 ? 'case' : 'cases'}`}>
             <DataTable

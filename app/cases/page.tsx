@@ -19,8 +19,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
   const today = wallClock(now()).date;
   const asked = plainDate.safeParse((await searchParams).from);
   const from = asked.success ? asked.data : today;
-  const db = database();
-  const cases = await listCases(db, from, addDays(from, DAYS));
+  const cases = await listCases(database(), from, addDays(from, DAYS));
   return (
     <Page
       title="Cases"
@@ -35,7 +34,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
         </>
       }
     >
-      <CaseList lines={await caseLines(db, cases)} />
+      <CaseList lines={caseLines(cases)} />
       <p>
         <Link href="/plans">Your saved starts</Link>
       </p>

@@ -14,7 +14,10 @@ export function assessHole(
   catalogue: PlanCatalogue,
   engine: FitAnswers,
 ): GroupedFact[] {
-  if (fill === undefined) return [{ code: 'hole-not-decided', group: 'notEstablished' }];
+  // A wire hole takes no screw: not naming it means no wire, and leaves nothing about the construct open.
+  if (fill === undefined) {
+    return hole.holeClass === 'wireHole' ? [] : [{ code: 'hole-not-decided', group: 'notEstablished' }];
+  }
   if (fill.purpose === 'empty') return [];
   if (fill.purpose === 'temporaryWire') return assessWire(fill.wireItemId, hole, catalogue);
   const { family, facts } = assessStatedScrew(fill, catalogue);

@@ -2,7 +2,6 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { Cautions } from '@/app/_ui/cautions';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -14,7 +13,6 @@ import { listPeople } from '@/db/queries/people';
 import { itemNames } from '@/db/queries/planner';
 import { may } from '@/lib/people/permissions';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
-import { cautions } from '@/lib/wording/cautions';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
 import { ChangePlanButton } from './change-plan-button';
 import { PlanInWords } from './plan-in-words';
@@ -115,7 +113,6 @@ export default async function CasePage({ params }: Props) {
           <VersionList versions={versions} itemName={itemName} personName={personName} />
         </Section>
       ) : null}
-      <Cautions lines={[...cautions]} />
     </Page>
   );
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import { useEffect, useRef } from 'react';
 import { SearchField } from '@/app/_ui/search-field';
 import { Status } from '@/app/_ui/status';
 import type { Tone } from '@/app/_ui/tone';
@@ -45,6 +46,12 @@ export function FamilyList({
   const shown = answers.filter(({ family }) =>
     words.every((word) => family.name.toLowerCase().includes(word)),
   );
+  const scroller = useRef<HTMLDivElement>(null);
+  // The chosen family is brought into sight within the list, without moving the page.
+  useEffect(() => {
+    const row = scroller.current?.querySelector<HTMLElement>(`[data-family="${value}"]`);
+    if (row && scroller.current) scroller.current.scrollTop = row.offsetTop - 40;
+  }, [value]);
   return (
     <fieldset className={styles.families}>
       <legend className={styles.smallLegend}>
@@ -58,7 +65,7 @@ export function FamilyList({
         value={filter}
         onValue={onFilter}
       />
-      <div className={styles.familyScroll}>
+      <div className={styles.familyScroll} ref={scroller}>
         {shown.map((answer) => (
           <FamilyRow
             key={answer.family.name}
@@ -87,7 +94,7 @@ function FamilyRow({
 }) {
   const reason = whyNot(answer);
   return (
-    <label className={styles.family}>
+    <label className={styles.family} data-family={answer.family.name}>
       <input type="radio" name="screw-family" checked={checked} onChange={onChoose} />
       <span className={styles.familyName}>
         {answer.family.name}

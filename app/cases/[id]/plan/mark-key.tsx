@@ -25,8 +25,8 @@ export function MarkKey() {
         </li>
       ))}
       <li>
-        Digits set the length, <kbd>±</kbd> by the table · <kbd>B</kbd> one or both cortices · <kbd>R</kbd>{' '}
-        the last fill again · <kbd>Del</kbd> not decided
+        <kbd>1</kbd>…<kbd>9</kbd> length · <kbd>B</kbd> one or both cortices · <kbd>R</kbd> the last fill
+        again · <kbd>Space</kbd> choose several · <kbd>Del</kbd> not decided
       </li>
     </ul>
   );

@@ -2,7 +2,6 @@ import type { Metadata } from 'next';
 import { notFound, redirect } from 'next/navigation';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { Cautions } from '@/app/_ui/cautions';
 import { Page } from '@/app/_ui/page';
 import { Status } from '@/app/_ui/status';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
@@ -12,7 +11,6 @@ import { listPlanStarts } from '@/db/queries/plans';
 import { may } from '@/lib/people/permissions';
 import { emptyConstruct } from '@/lib/plans/edit';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
-import { cautions } from '@/lib/wording/cautions';
 import { LIMB_WORDS, REGION_WORDS } from '@/lib/wording/plans';
 import { PlannerScreen } from './planner';
 
@@ -80,7 +78,6 @@ export default async function PlanPage({ params }: { params: Promise<{ id: strin
         }))}
         names={Object.fromEntries(names)}
       />
-      <Cautions lines={[...cautions]} />
     </Page>
   );
 }

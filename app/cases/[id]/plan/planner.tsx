@@ -85,6 +85,14 @@ export function PlannerScreen({
       target?.focus({ preventScroll: true });
     });
   }
+  const side = (
+    <aside className={styles.side} aria-label="Findings and the whole plan">
+      <h2>Findings</h2>
+      <FindingPanel findings={findings} onGo={go} />
+      <h2>The whole plan</h2>
+      <PlanFacts planner={planner} />
+    </aside>
+  );
   const empty = construct.plates.length === 0 && construct.freeScrews.length === 0;
   return (
     <div className={styles.planner}>
@@ -99,7 +107,7 @@ export function PlannerScreen({
           </Button>
         </div>
       </div>
-      <KitLine caseId={facts.booked.id} construct={construct} />
+      <KitLine caseId={facts.booked.id} construct={construct} begun={planner.planId !== null} />
       {empty && !planner.readOnly ? (
         <StartChoice
           starts={starts}
@@ -133,28 +141,26 @@ export function PlannerScreen({
           Add a plate
         </Button>
       </nav>
-      <div className={styles.columns}>
-        <div id="plan-part" tabIndex={-1} className={styles.main}>
-          {planned ? (
-            <PlateWorkspace
-              key={`${planned.key} ${planned.plateItemId}`}
-              planner={planner}
-              planned={planned}
-              itemName={itemName}
-              chosen={chosen}
-              onChosen={setChosen}
-              onExchange={() => setPicking('exchange')}
-            />
-          ) : (
-            <FreeScrews planner={planner} />
-          )}
-        </div>
-        <aside className={styles.side} aria-label="Findings and the whole plan">
-          <h2>Findings</h2>
-          <FindingPanel findings={findings} onGo={go} />
-          <h2>The whole plan</h2>
-          <PlanFacts planner={planner} />
-        </aside>
+      <div className={styles.columns} id="plan-part" tabIndex={-1}>
+        {planned ? (
+          <PlateWorkspace
+            key={`${planned.key} ${planned.plateItemId}`}
+            planner={planner}
+            planned={planned}
+            itemName={itemName}
+            chosen={chosen}
+            onChosen={setChosen}
+            onExchange={() => setPicking('exchange')}
+            side={side}
+          />
+        ) : (
+          <>
+            <div className={styles.left}>
+              <FreeScrews planner={planner} />
+            </div>
+            <div className={styles.right}>{side}</div>
+          </>
+        )}
       </div>
       <div className={styles.foot}>
         <ConfirmPlanButton

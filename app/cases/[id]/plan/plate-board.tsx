@@ -1,7 +1,7 @@
 'use client';
 
 import { type KeyboardEvent, useMemo, useRef } from 'react';
-import { Drawing, UNIT_UM, units } from '@/app/_ui/drawing/Drawing';
+import { Drawing, UNIT_UM } from '@/app/_ui/drawing/Drawing';
 import type { Plate } from '@/lib/catalogue/item';
 import { pathData } from '@/lib/documents/drawing/path';
 import { drawPlate } from '@/lib/documents/drawing/plate';
@@ -10,7 +10,7 @@ import { type Direction, inReadingOrder, neighbourOf } from '@/lib/plans/holeNei
 import type { PlannedPlate } from '@/lib/plans/plan';
 import type { FindingGroup } from '@/lib/plans/planFinding';
 import { HOLE_CLASS_WORDS } from '@/lib/wording/catalogue';
-import { fillWords, lengthWords } from '@/lib/wording/plans';
+import { fillWords } from '@/lib/wording/plans';
 import styles from './board.module.css';
 import { FillMark } from './fill-mark';
 import { ZoneLayer } from './zone-layer';
@@ -129,9 +129,6 @@ export function PlateBoard({
                   <path className={styles.hit} d={pathData(hole.outline, UNIT_UM)} />
                   <path className={styles.edge} d={pathData(hole.outline, UNIT_UM)} />
                   <FillMark fill={fill} hole={hole} worst={worst.get(id)} />
-                  {fill && 'length' in fill ? (
-                    <LengthLabel hole={hole} text={shortLength(fill.length)} />
-                  ) : null}
                 </g>
               );
             })}
@@ -148,25 +145,6 @@ export function PlateBoard({
       </div>
     </div>
   );
-}
-
-function LengthLabel({ hole, text }: { hole: SceneHole; text: string }) {
-  const size = Math.min(hole.heightUm * 0.5, 3200);
-  return (
-    <text
-      className={styles.length}
-      x={units(hole.centre.xUm)}
-      y={units(hole.centre.yUm - hole.heightUm * 0.62)}
-      fontSize={units(size)}
-      textAnchor="middle"
-    >
-      {text}
-    </text>
-  );
-}
-
-function shortLength(length: Parameters<typeof lengthWords>[0]): string {
-  return length.kind === 'notStated' ? '?' : lengthWords(length).replace(' mm', '').replaceAll(' ', '');
 }
 
 const WORST_WORDS: Record<FindingGroup, string> = {

@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { Status } from '@/app/_ui/status';
 import type { ItemId } from '@/lib/identity/ids';
@@ -26,6 +26,7 @@ export function PlateWorkspace({
   chosen,
   onChosen,
   onExchange,
+  side,
 }: {
   planner: Planner;
   planned: PlannedPlate;
@@ -33,6 +34,8 @@ export function PlateWorkspace({
   chosen: readonly string[];
   onChosen: (holeIds: string[]) => void;
   onExchange: () => void;
+  /** What stands beside every part of the plan. */
+  side: ReactNode;
 }) {
   const plate = plateOf(planner.catalogue, planned.plateItemId);
   const [focused, setFocused] = useState<string | null>(null);
@@ -40,7 +43,14 @@ export function PlateWorkspace({
   const [marking, setMarking] = useState(false);
   const [pending, setPending] = useState<HoleFill['purpose'] | null>(null);
   const onShortcut = useShortcuts(planner, planned, chosen, setPending);
-  if (!plate) return <UnknownPlate planner={planner} planned={planned} onExchange={onExchange} />;
+  if (!plate) {
+    return (
+      <>
+        <UnknownPlate planner={planner} planned={planned} onExchange={onExchange} />
+        <div className={styles.right}>{side}</div>
+      </>
+    );
+  }
 
   const order = inReadingOrder(plate.holes).map(({ id }) => id);
   const worst = worstByHole(planner, planned.key);
@@ -58,67 +68,97 @@ export function PlateWorkspace({
     setPending(null);
     onChosen([...ids]);
   };
+  const undecided = inReadingOrder(plate.holes)
+    .filter(({ id, holeClass }) => planned.fills[id] === undefined && holeClass !== 'wireHole')
+    .map(({ id }) => id);
   const groups = [
     { label: 'All shaft', ids: plate.holes.filter(({ segment }) => segment === 'shaft').map(({ id }) => id) },
     { label: 'All head', ids: plate.holes.filter(({ segment }) => segment === 'head').map(({ id }) => id) },
     { label: 'All with a screw', ids: order.filter((id) => isScrewFill(planned.fills[id])) },
-    { label: 'All not decided', ids: order.filter((id) => planned.fills[id] === undefined) },
+    { label: 'All not decided', ids: undecided },
   ].filter(({ ids }) => ids.length > 0);
 
   return (
-    <div className={styles.workspace}>
-      <PlateBoard
-        planned={planned}
-        plate={plate}
-        chosen={chosen}
-        focused={focused}
-        worst={worst}
-        marking={marking}
-        itemName={itemName}
-        onChoose={choose}
-        onFocusHole={setFocused}
-        onShortcut={onShortcut}
-        onZone={(zone, done) => {
-          planner.edit({ do: 'setZone', plateKey: planned.key, zone }, `zone ${planned.key}`);
-          if (done) setMarking(false);
-        }}
-      />
-      <MarkKey />
-      <div className={styles.choosing}>
-        <Button size="small" aria-pressed={several} onClick={() => setSeveral(!several)}>
-          Choose several
-        </Button>
-        {groups.map(({ label, ids }) => (
-          <Button key={label} size="small" onClick={() => pick(ids)}>
-            {label}
-          </Button>
-        ))}
-        <Button size="small" kind="quiet" onClick={() => pick([])} disabled={chosen.length === 0}>
-          None
-        </Button>
+    <>
+      <div className={styles.left}>
+        <div className={styles.boardArea}>
+          <PlateBoard
+            planned={planned}
+            plate={plate}
+            chosen={chosen}
+            focused={focused}
+            worst={worst}
+            marking={marking}
+            itemName={itemName}
+            onChoose={choose}
+            onFocusHole={setFocused}
+            onShortcut={onShortcut}
+            onZone={(zone, done) => {
+              planner.edit({ do: 'setZone', plateKey: planned.key, zone }, `zone ${planned.key}`);
+              if (done) setMarking(false);
+            }}
+          />
+          <MarkKey />
+          <div className={styles.choosing}>
+            <Button size="small" aria-pressed={several} onClick={() => setSeveral(!several)}>
+              Choose several
+            </Button>
+            {groups.map(({ label, ids }) => (
+              <Button key={label} size="small" onClick={() => pick(ids)}>
+                {label}
+              </Button>
+            ))}
+            {undecided.length > 0 && !planner.readOnly ? (
+              <Button
+                size="small"
+                kind="quiet"
+                onClick={() =>
+                  planner.edit({
+                    do: 'fillHoles',
+                    plateKey: planned.key,
+                    holeIds: undecided,
+                    fill: { purpose: 'empty' },
+                  })
+                }
+              >
+                Leave the undecided empty
+              </Button>
+            ) : null}
+            <Button size="small" kind="quiet" onClick={() => pick([])} disabled={chosen.length === 0}>
+              None
+            </Button>
+          </div>
+          <PlateFacts
+            planner={planner}
+            planned={planned}
+            plate={plate}
+            marking={marking}
+            onMarking={setMarking}
+            onExchange={onExchange}
+          />
+        </div>
+        <div className={styles.tableArea}>
+          <HoleTable planner={planner} planned={planned} plate={plate} chosen={chosen} onChoose={choose} />
+        </div>
       </div>
-      {chosen.length > 0 ? (
-        <HoleEditor
-          planner={planner}
-          planned={planned}
-          plate={plate}
-          chosen={chosen}
-          pending={pending}
-          onPending={setPending}
-        />
-      ) : (
-        <p className={styles.invite}>Point at a hole, or choose several, to say what goes in.</p>
-      )}
-      <PlateFacts
-        planner={planner}
-        planned={planned}
-        plate={plate}
-        marking={marking}
-        onMarking={setMarking}
-        onExchange={onExchange}
-      />
-      <HoleTable planner={planner} planned={planned} plate={plate} chosen={chosen} onChoose={choose} />
-    </div>
+      <div className={styles.right}>
+        <div className={styles.editorArea}>
+          {chosen.length > 0 ? (
+            <HoleEditor
+              planner={planner}
+              planned={planned}
+              plate={plate}
+              chosen={chosen}
+              pending={pending}
+              onPending={setPending}
+            />
+          ) : (
+            <p className={styles.invite}>Point at a hole, or choose several, to say what goes in.</p>
+          )}
+        </div>
+        {side}
+      </div>
+    </>
   );
 }
 
@@ -132,7 +172,7 @@ function UnknownPlate({
   onExchange: () => void;
 }) {
   return (
-    <div className={styles.workspace}>
+    <div className={styles.left}>
       <p>
         <Status tone="stop">Stop</Status> {`The catalogue has no plate with the id ${planned.plateItemId}.`}
       </p>

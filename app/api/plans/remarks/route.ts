@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
+import { actingPerson } from '@/app/_server/person';
+import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { setPlanRemarks } from '@/db/operations/set-plan-remarks';
+import { REMARKS } from '@/lib/calculations/plateRemarks/schema';
+import { parseMembers } from '../plan-answer';
+
+const members = z.strictObject({ off: z.array(z.enum(REMARKS)).max(REMARKS.length) });
+
+/** Sets which advisory remarks local policy has switched off. */
+export async function PUT(request: Request): Promise<Response> {
+  const body = await readJson(request);
+  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const parsed = parseMembers(members, body.value);
+  if (!parsed.ok) return parsed.response;
+  const person = await actingPerson();
+  const set = await setPlanRemarks({ db: database(), now: now(), person, off: parsed.value.off });
+  return set.ok ? new Response(null, { status: 204 }) : problemResponse(403, 'Not permitted', set.problems);
+}
