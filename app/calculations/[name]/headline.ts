@@ -1,0 +1,77 @@
+import type { CompletenessOutput } from '@/lib/calculations/completeness/completeness';
+import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
+import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
+import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+
+/** The figures of an answer that matter most, large. */
+export interface Headline {
+  label: string;
+  value: string;
+  unit?: string;
+  note?: string;
+}
+
+const percent = (share: number): string => {
+  const text = (Math.floor(share * 1000) / 10).toFixed(1);
+  return share >= 1 ? '100' : text;
+};
+
+// Keyed by the registry's names: what comes in is that calculation's own output.
+const HEADLINES: Record<string, (answer: never) => Headline[]> = {
+  completeness: ({ pieces, mustHaves, mass }: CompletenessOutput) => [
+    {
+      label: 'Pieces',
+      value: String(pieces.percent),
+      unit: '%',
+      note: `${pieces.found} of ${pieces.expected}`,
+    },
+    { label: 'Must-haves', value: `${mustHaves.met} of ${mustHaves.of}` },
+    {
+      label: 'Mass found',
+      value: (mass.foundGrams / 1000).toFixed(2),
+      unit: 'kg',
+      ...(!mass.exact && { note: 'at least: some masses are not stated' }),
+    },
+  ],
+  'length-cover': ({ cover, method, topUp }: LengthCoverOutput) => [
+    {
+      label: 'Cover',
+      value: percent(cover),
+      unit: '%',
+      note:
+        method.kind === 'exact'
+          ? 'exact'
+          : `simulated, standard error ${(method.standardError * 100).toFixed(2)} points`,
+    },
+    ...(topUp.state === 'found'
+      ? [
+          {
+            label: `Top-up to reach ${percent(topUp.target)} %`,
+            value: String(topUp.total),
+            unit: topUp.total === 1 ? 'piece' : 'pieces',
+            note:
+              topUp.proof === 'smallest'
+                ? 'none smaller reaches it'
+                : `not proven smallest; at least ${topUp.atLeast}`,
+          },
+        ]
+      : []),
+  ],
+  'length-feasibility': ({ filled, of }: LengthFeasibilityOutput) => [
+    { label: 'Holes filled', value: `${filled} of ${of}` },
+  ],
+  'plate-remarks': ({ remarks }: PlateRemarksOutput) => [
+    {
+      label: 'Outside a published range',
+      value: String(remarks.filter(({ outcome }) => outcome === 'outside').length),
+    },
+    {
+      label: 'Not established',
+      value: String(remarks.filter(({ outcome }) => outcome === 'notEstablished').length),
+    },
+  ],
+};
+
+export function headlinesOf(name: string, answer: unknown): Headline[] {
+  return HEADLINES[name]?.(answer as never) ?? [];
+}

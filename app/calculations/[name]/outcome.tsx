@@ -1,0 +1,110 @@
+'use client';
+
+import { ErrorState } from '@/app/_ui/error-state';
+import { Figure, FigureRow } from '@/app/_ui/figure';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import { Section } from '@/app/_ui/section';
+import { Status } from '@/app/_ui/status';
+import { AnswerView } from './answer-view';
+import { headlinesOf } from './headline';
+import type { LiveAnswer } from './use-live-answer';
+import styles from './what-if.module.css';
+
+/** What the calculation says: the figures, how they were worked, and what is missing where it cannot say. */
+export function Outcome({ name, answer, asking }: { name: string; answer: LiveAnswer; asking: boolean }) {
+  return (
+    <Section title="What comes out" note={<Standing answer={answer} asking={asking} />}>
+      <div className={styles.result} aria-busy={asking}>
+        <Result name={name} answer={answer} />
+      </div>
+    </Section>
+  );
+}
+
+function Standing({ answer, asking }: { answer: LiveAnswer; asking: boolean }) {
+  return (
+    <span role="status">
+      {asking ? (
+        <Status tone="neutral">Working</Status>
+      ) : answer.kind === 'unreachable' ? (
+        <Status tone="stop">No answer</Status>
+      ) : answer.kind === 'problem' ? (
+        <Status tone="stop">Cannot be worked</Status>
+      ) : answer.output.outcome === 'answered' ? (
+        <Status tone="good">Answered</Status>
+      ) : (
+        <Status tone="unknown">Not established</Status>
+      )}
+    </span>
+  );
+}
+
+function Result({ name, answer }: { name: string; answer: LiveAnswer }) {
+  if (answer.kind === 'unreachable') {
+    return (
+      <ErrorState title="The server did not answer">
+        Nothing is lost: change any value to ask again, or reload this page.
+      </ErrorState>
+    );
+  }
+  if (answer.kind === 'problem') {
+    return (
+      <p>
+        {answer.problem.errors
+          ? 'Put right what is named above; the answer follows at once.'
+          : answer.problem.detail}
+      </p>
+    );
+  }
+  const { output } = answer;
+  const shown = output.outcome === 'answered' ? output.answer : output.known;
+  return (
+    <>
+      {output.outcome === 'notEstablished' ? (
+        <div className={styles.missing}>
+          <p>Without these it cannot be said:</p>
+          <ul>
+            {output.missing.map(({ path, what }) => (
+              <li key={path.join('.')}>{what}</li>
+            ))}
+          </ul>
+          {shown ? <p>What can be said all the same:</p> : null}
+        </div>
+      ) : null}
+      {shown ? (
+        <>
+          <FigureRow>
+            {headlinesOf(name, shown).map((headline) => (
+              <Figure key={headline.label} size="medium" {...headline} />
+            ))}
+          </FigureRow>
+          <AnswerView answer={shown as Record<string, unknown>} />
+        </>
+      ) : null}
+      {output.working.length > 0 ? (
+        <ScrollRegion label="Working">
+          <table className={styles.table}>
+            <caption>Working</caption>
+            <thead>
+              <tr>
+                <th scope="col">Step</th>
+                <th scope="col">How</th>
+                <th scope="col">Value</th>
+              </tr>
+            </thead>
+            <tbody>
+              {output.working.map((step, at) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: the steps of one answer, drawn whole each time
+                <tr key={at}>
+                  <th scope="row">{step.label}</th>
+                  <td>{step.expression}</td>
+                  <td className={styles.value}>{step.value}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollRegion>
+      ) : null}
+    </>
+  );
+}
