@@ -1,11 +1,12 @@
 import { isClosed, waysToClose } from '@/lib/kits/cover/closure';
 import { complete } from '@/lib/kits/cover/packs';
 import { matchPieces } from '@/lib/kits/cover/pieces';
-import { addPacks, addSet, type AtHand, type CoverChain, type CoverProblem, type CoverSet, nothingAtHand } from '@/lib/kits/cover/problem';
+import { addPacks, addSet, type AtHand, type CoverChain, type CoverProblem, type CoverSet, NOTHING, nothingAtHand } from '@/lib/kits/cover/problem';
 import { reachable } from '@/lib/kits/cover/search';
 import { chainSpare, pieceSpare, unmetPieces } from '@/lib/kits/cover/spare';
 import { coverLinesWords } from '@/lib/wording/kit-calculations';
 import type { Answer, MissingValue } from '../calculation';
+import { NOTHING_NEEDED } from '../fewestTrays/schema';
 import type { BuildableInput, BuildableOutput } from './schema';
 
 const MOST_WAYS = 6;
@@ -86,6 +87,7 @@ function worldOf(input: BuildableInput, withUnknown: boolean): World {
   const numbers = new Map<string, number>();
   const names: string[] = [];
   const number = (item: string): number => {
+    if (item === NOTHING_NEEDED) return NOTHING;
     const known = numbers.get(item);
     if (known !== undefined) return known;
     numbers.set(item, names.length);

@@ -43,7 +43,7 @@ export const buildableInput = z.strictObject({
       z.strictObject({
         chain: name,
         slots: z
-          .array(z.strictObject({ slot: name, items: z.array(name).max(80).meta({ title: 'Items that suit the screw and the hole' }) }))
+          .array(z.strictObject({ slot: name, items: z.array(name).max(120).meta({ title: 'Items that suit the screw and the hole' }) }))
           .min(1)
           .max(8),
         links: z

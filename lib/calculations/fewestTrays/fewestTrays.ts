@@ -1,12 +1,12 @@
 import { greedySets } from '@/lib/kits/cover/greedy';
 import { isClosed } from '@/lib/kits/cover/closure';
-import { addPacks, addSet, type CoverChain, type CoverPiece, type CoverProblem, nothingAtHand } from '@/lib/kits/cover/problem';
+import { addPacks, addSet, type CoverChain, type CoverPiece, type CoverProblem, NOTHING, nothingAtHand } from '@/lib/kits/cover/problem';
 import { solveCover } from '@/lib/kits/cover/solve';
 import type { Completed } from '@/lib/kits/cover/packs';
 import { unmetPieces } from '@/lib/kits/cover/spare';
 import { coverLinesWords } from '@/lib/wording/kit-calculations';
 import type { Answer, Ports } from '../calculation';
-import type { FewestTraysInput, FewestTraysOutput } from './schema';
+import { type FewestTraysInput, type FewestTraysOutput, NOTHING_NEEDED } from './schema';
 
 /** What is not known to be light or near counts as heavy or far. */
 const NO_USE_BY_DAYS = 3650;
@@ -74,6 +74,7 @@ function missingWithout(problem: CoverProblem, chains: number[], best: Completed
 function problemOf(input: FewestTraysInput) {
   const numbers = new Map<string, number>();
   const number = (item: string): number => {
+    if (item === NOTHING_NEEDED) return NOTHING;
     const known = numbers.get(item) ?? numbers.size;
     numbers.set(item, known);
     return known;

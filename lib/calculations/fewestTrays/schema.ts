@@ -5,8 +5,14 @@ import { coverLinesWords } from '@/lib/wording/kit-calculations';
 const name = z.string().trim().min(1).max(80);
 const count = z.number().int().min(1).max(999);
 
+/** An item of this name is always at hand: a driver with a fixed handle needs no handle. */
+export const NOTHING_NEEDED = 'nothing needed';
+
 const slot = z.strictObject({
-  items: z.array(name).max(60).meta({ title: 'Items', description: 'Any of them fills the slot' }),
+  items: z
+    .array(name)
+    .max(120)
+    .meta({ title: 'Items', description: `Any of them fills the slot; “${NOTHING_NEEDED}” is always at hand` }),
   pieces: z.number().int().min(1).max(20).default(1).meta({ title: 'Pieces of the chosen item' }),
 });
 

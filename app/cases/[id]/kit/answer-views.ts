@@ -1,5 +1,5 @@
 import type { FindingView } from '@/app/_ui/finding';
-import type { LinkVerdict } from '@/lib/kits/caseKit';
+import type { LinkVerdict } from '@/lib/kits/need';
 import { factWords, sourceWords } from '@/lib/wording/fit';
 import type { KitNames } from './kit-names';
 

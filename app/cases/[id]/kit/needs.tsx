@@ -2,8 +2,8 @@ import { Disclosure } from '@/app/_ui/disclosure';
 import { FindingList } from '@/app/_ui/finding';
 import { Glyph } from '@/app/_ui/glyph';
 import { Status } from '@/app/_ui/status';
-import type { CaseKit, ChosenChain, LinkVerdict } from '@/lib/kits/caseKit';
-import type { ChainNeed } from '@/lib/kits/need';
+import type { CaseKit, ChosenChain } from '@/lib/kits/caseKit';
+import type { ChainNeed, LinkVerdict } from '@/lib/kits/need';
 import { isCautioned } from '@/lib/kits/cautioned';
 import { basisWords, CHAIN_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit';
 import { RELATION_WORDS } from '@/lib/wording/fit';
@@ -141,7 +141,7 @@ function ChainLine({ chosen, names }: { chosen: ChosenChain; names: KitNames }) 
             {at === 0 ? null : (
               <span className={styles.joint} data-tone={caution ? 'attention' : 'good'}>
                 <Glyph tone={caution ? 'attention' : 'good'} />
-                <span>{joint ? RELATION_WORDS[joint.verdict.relation].toLowerCase() : 'then'}</span>
+                <span>{joint ? RELATION_WORDS[joint.verdict.relation].between : 'then'}</span>
               </span>
             )}
             <span className={styles.part}>
