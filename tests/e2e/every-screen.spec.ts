@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, expectAccessible, test } from './harness';
+
+/**
+ * What every screen owes its reader, asked of the build's own list of screens, so that a new one cannot be forgotten:
+ * it answers, says what it is, is readable by everyone in both themes and down to 320 px, moves nothing about while it
+ * loads, carries no style attribute, and shows the cautions.
+ */
+
+/** Ids of the demo for the places of a route; a route with a place that is not here fails. */
+const EXAMPLES: Record<string, string[]> = {
+  '/cases/[id]': ['/cases/case_lm-26-9rtb', '/cases/case_lm-26-s8hu', '/cases/case_lm-26-l4qf'],
+  '/cases/[id]/plan': ['/cases/case_lm-26-p3ka/plan', '/cases/case_lm-26-q8bn/plan'],
+  '/cases/[id]/kit': ['9rtb', '8pze', 'x3nj', 'f7mr', 'p3ka', 'g7vb', 's8hu', 'q8bn'].map(
+    (end) => `/cases/case_lm-26-${end}/kit`,
+  ),
+  '/catalogue/[id]': ['cr-p35-hs-08', 'sf-c35-16', 'cr-b28-200', 'sf-s-i45', 'pt-r-mini', 'cr-g-small'].map(
+    (end) => `/catalogue/item_${end}`,
+  ),
+  '/catalogue/[id]/edit': ['/catalogue/item_cr-p35-k-05/edit'],
+  '/fit/rules/[code]': ['/fit/rules/pilot-not-below-core'],
+  '/sets/[id]': ['sfs-03', 'sfs-09', 'pht-l4', 'lfl-01', 'sfl-02'].map((end) => `/sets/set_${end}`),
+  '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
+  '/configurations/[id]': ['/configurations/configuration_sfl'],
+  '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
+  '/configurations/[id]/compare': ['/configurations/configuration_sfl/compare'],
+  '/calculations/[name]': [
+    'completeness',
+    'buildable',
+    'length-feasibility',
+    'length-cover',
+    'fewest-trays',
+    'plate-remarks',
+  ].map((name) => `/calculations/${name}`),
+};
+
+/** Screens of the build, from the list it writes of its own routes. */
+function screens(): string[] {
+  const folder = process.env.KITWRIGHT_DIST ?? '.next';
+  const manifest = JSON.parse(
+    readFileSync(join(process.cwd(), folder, 'app-path-routes-manifest.json'), 'utf8'),
+  ) as Record<string, string>;
+  return Object.entries(manifest)
+    .filter(([entry, route]) => entry.endsWith('/page') && !route.startsWith('/_'))
+    .map(([, route]) => route)
+    .sort();
+}
+
+test('every screen of the build has an example here', () => {
+  const routes = screens();
+  expect(routes.length).toBeGreaterThan(15);
+  expect(routes.filter((route) => route.includes('[') && !EXAMPLES[route])).toEqual([]);
+});
+
+for (const address of screens().flatMap((route) => EXAMPLES[route] ?? [route])) {
+  test(`${address} keeps what every screen owes`, async ({ page }) => {
+    test.setTimeout(90_000);
+    await page.addInitScript(() => {
+      const shifts = globalThis as typeof globalThis & { shifted?: number };
+      shifts.shifted = 0;
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries() as (PerformanceEntry & {
+          value: number;
+          hadRecentInput: boolean;
+        })[]) {
+          if (!entry.hadRecentInput) shifts.shifted = (shifts.shifted ?? 0) + entry.value;
+        }
+      }).observe({ type: 'layout-shift', buffered: true });
+    });
+    const answer = await page.goto(address);
+    expect(answer?.status()).toBe(200);
+    const html = (await answer?.text()) ?? '';
+    expect(html.match(/<[^>]+ style="[^"]*"/g) ?? [], 'style attributes in the page as it is sent').toEqual(
+      [],
+    );
+    await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
+    await expect(page.getByText('A stock and logistics aid, not a surgical plan')).not.toHaveCount(0);
+    await page.waitForLoadState('networkidle');
+    const shifted = await page.evaluate(
+      () => (globalThis as typeof globalThis & { shifted?: number }).shifted ?? 0,
+    );
+    // 0.1 is the "good" threshold of Web Vitals; nothing here should come near it
+    expect(shifted, 'cumulative layout shift').toBeLessThan(0.02);
+    await expectAccessible(page);
+  });
+}
