@@ -44,7 +44,10 @@ export async function draftRule(draft: unknown, basedOn: number): Promise<Answer
 }
 
 export async function draftException(draft: unknown): Promise<Answer> {
-  return answered(await draftFitException({ ...(await asked()), newId, draft }), ({ id }) => `/fit/exceptions/${id}`);
+  return answered(
+    await draftFitException({ ...(await asked()), newId, draft }),
+    ({ id }) => `/fit/exceptions/${id}`,
+  );
 }
 
 /** What can be done with a rule or exception that exists. `day` is a date as YYYY-MM-DD, `because` a reason. */
@@ -65,11 +68,15 @@ export async function act(
     case 'withdraw': {
       const until = plainDate.safeParse(stated.day);
       if (!until.success) return refused('until', 'Write the date as YYYY-MM-DD.');
-      return answered(await (rule ? withdrawFitRule : withdrawFitException)({ ...request, until: until.data }));
+      return answered(
+        await (rule ? withdrawFitRule : withdrawFitException)({ ...request, until: until.data }),
+      );
     }
     case 'askWithdrawal': {
       const because = String(stated.because ?? '');
-      return answered(await (rule ? askFitRuleWithdrawal : askFitExceptionWithdrawal)({ ...request, because }));
+      return answered(
+        await (rule ? askFitRuleWithdrawal : askFitExceptionWithdrawal)({ ...request, because }),
+      );
     }
     case 'discard':
       return answered(await (rule ? discardFitRule : discardFitException)(request), () => '/fit');

@@ -5,8 +5,8 @@ import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
-import { exceptionList } from '@/db/queries/fitScreens';
 import { listFitRules } from '@/db/queries/fitRules';
+import { exceptionList } from '@/db/queries/fitScreens';
 import { type FitRule, relation as relations } from '@/lib/fit/rule';
 import { standingOn } from '@/lib/fit/standing';
 import { RELATION_WORDS } from '@/lib/wording/fit';
@@ -74,7 +74,9 @@ export default async function FitPage() {
             id={relation}
             title={RELATION_WORDS[relation].name}
             note={`${RELATION_WORDS[relation].between} · ${own.length} ${own.length === 1 ? 'rule' : 'rules'}`}
-            actions={relation === 'sides' ? null : <Link href={`/fit/table?relation=${relation}`}>Fit table</Link>}
+            actions={
+              relation === 'sides' ? null : <Link href={`/fit/table?relation=${relation}`}>Fit table</Link>
+            }
           >
             {own.length === 0 ? (
               <p className={styles.asks}>No rule in force: every answer is “not established”.</p>
@@ -105,7 +107,9 @@ export default async function FitPage() {
   );
 }
 
-const waits = (rule: FitRule) => rule.status === 'draft' || (rule.withdrawalAskedBy !== null && rule.withdrawnBy === null);
+const waits = (rule: FitRule) =>
+  rule.status === 'draft' || (rule.withdrawalAskedBy !== null && rule.withdrawnBy === null);
 
 const GRAVITY = { stops: 0, caution: 1, note: 2 } as const;
-const gravestFirst = (a: FitRule, b: FitRule) => GRAVITY[a.severity] - GRAVITY[b.severity] || (a.code < b.code ? -1 : 1);
+const gravestFirst = (a: FitRule, b: FitRule) =>
+  GRAVITY[a.severity] - GRAVITY[b.severity] || (a.code < b.code ? -1 : 1);

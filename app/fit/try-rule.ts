@@ -27,7 +27,10 @@ export async function tryRule(
 ): Promise<{ ok: true; tried: Tried } | { ok: false; problems: FieldProblem[] }> {
   const parsed = parseRuleDraft(raw);
   if (!parsed.ok) {
-    return { ok: false, problems: parsed.problems.map(({ path, message }) => ({ path: path.join('.'), sentence: message })) };
+    return {
+      ok: false,
+      problems: parsed.problems.map(({ path, message }) => ({ path: path.join('.'), sentence: message })),
+    };
   }
   const draft = parsed.value;
   const db = database();
@@ -60,7 +63,12 @@ export async function tryRule(
       appliesWhen: asSentence(conditionWords(draft.relation, draft.appliesWhen)),
       effect: effectSentence(effect),
       counts: effect.counts.map(countSentence),
-      groups: effect.changed.slice(0, 12).map(({ row, column, before, after }) => `${name(row)} · ${name(column)}: ${outcomeLabel(before.outcome)} → ${outcomeLabel(after.outcome)}`),
+      groups: effect.changed
+        .slice(0, 12)
+        .map(
+          ({ row, column, before, after }) =>
+            `${name(row)} · ${name(column)}: ${outcomeLabel(before.outcome)} → ${outcomeLabel(after.outcome)}`,
+        ),
     },
   };
 }

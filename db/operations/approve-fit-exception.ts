@@ -5,7 +5,9 @@ import { fitExceptions } from '../schema';
 import { approve, type FitRequest } from './fit-lifecycle';
 
 /** A second person puts a drafted exception in force from a day; an earlier one for the same pair ends that day. */
-export function approveFitException(request: FitRequest & { from: PlainDate }): Promise<Result<{ from: PlainDate }>> {
+export function approveFitException(
+  request: FitRequest & { from: PlainDate },
+): Promise<Result<{ from: PlainDate }>> {
   return approve('fit-exception', request, async (write, id) => {
     const [draft] = await write.select().from(fitExceptions).where(eq(fitExceptions.id, id));
     if (!draft) return [];
@@ -18,7 +20,12 @@ export function approveFitException(request: FitRequest & { from: PlainDate }): 
       .select({ id: fitExceptions.id, inForceFrom: fitExceptions.inForceFrom })
       .from(fitExceptions)
       .where(
-        and(eq(fitExceptions.relation, draft.relation), pair, eq(fitExceptions.status, 'inForce'), isNull(fitExceptions.inForceUntil)),
+        and(
+          eq(fitExceptions.relation, draft.relation),
+          pair,
+          eq(fitExceptions.status, 'inForce'),
+          isNull(fitExceptions.inForceUntil),
+        ),
       );
   });
 }

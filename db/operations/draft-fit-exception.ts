@@ -27,17 +27,30 @@ export async function draftFitException(request: DraftFitException): Promise<Res
   if (!parsed.ok) return parsed;
   const draft = parsed.value;
   return db.tx(async (write) => {
-    const named = await write.select({ id: items.id }).from(items).where(inArray(items.id, [draft.firstItemId, draft.secondItemId]));
+    const named = await write
+      .select({ id: items.id })
+      .from(items)
+      .where(inArray(items.id, [draft.firstItemId, draft.secondItemId]));
     const problems: Problem[] = (['firstItemId', 'secondItemId'] as const)
       .filter((key) => !named.some(({ id }) => id === draft[key]))
-      .map((key) => ({ path: [key], code: 'not-found', message: 'the catalogue has no such item: choose one from the list' }));
+      .map((key) => ({
+        path: [key],
+        code: 'not-found',
+        message: 'the catalogue has no such item: choose one from the list',
+      }));
     if (problems.length > 0) return { ok: false, problems };
     const [row] = await write
       .insert(fitExceptions)
       .values({ ...draft, id: newId('exception'), status: 'draft', draftedBy: person.id, version: 1 })
       .returning();
     if (!row) throw new Error('the draft was not written');
-    await record(write, 'fit-exception', { now, person, id: row.id, action: 'draft-fit-exception', detail: { ...draft } });
+    await record(write, 'fit-exception', {
+      now,
+      person,
+      id: row.id,
+      action: 'draft-fit-exception',
+      detail: { ...draft },
+    });
     return ok(exceptionFromRow(row));
   });
 }

@@ -32,17 +32,32 @@ export async function draftFitRule(request: DraftFitRule): Promise<Result<FitRul
   if (!parsed.ok) return parsed;
   const draft = parsed.value;
   return db.tx(async (write) => {
-    const versions = await write.select().from(fitRules).where(eq(fitRules.code, draft.code)).orderBy(desc(fitRules.version));
+    const versions = await write
+      .select()
+      .from(fitRules)
+      .where(eq(fitRules.code, draft.code))
+      .orderBy(desc(fitRules.version));
     const approved = versions.find(({ status }) => status !== 'draft');
     const earlier = versions.find(({ status }) => status === 'draft');
     const newest = approved?.version ?? 0;
     if (newest !== basedOn) {
       return newest > 0 && basedOn === 0
-        ? problem('code-taken', `there is a rule “${draft.code}” already: choose another code, or draft its next version`, ['code'])
-        : problem('changed-meanwhile', `version ${newest} came into being meanwhile: draft again from that one`);
+        ? problem(
+            'code-taken',
+            `there is a rule “${draft.code}” already: choose another code, or draft its next version`,
+            ['code'],
+          )
+        : problem(
+            'changed-meanwhile',
+            `version ${newest} came into being meanwhile: draft again from that one`,
+          );
     }
     if (approved && approved.relation !== draft.relation) {
-      return problem('other-relation', `the rule is about “${approved.relation}”: a rule about another relation needs a code of its own`, ['relation']);
+      return problem(
+        'other-relation',
+        `the rule is about “${approved.relation}”: a rule about another relation needs a code of its own`,
+        ['relation'],
+      );
     }
     if (earlier) await write.delete(fitRules).where(eq(fitRules.id, earlier.id));
     const [row] = await write

@@ -23,25 +23,39 @@ export interface FitRequest {
   id: string;
 }
 
-export const problem = (code: string, message: string, path: (string | number)[] = []) => failed({ path, code, message });
+export const problem = (code: string, message: string, path: (string | number)[] = []) =>
+  failed({ path, code, message });
 
 const WORD: Record<Kept, string> = { 'fit-rule': 'rule', 'fit-exception': 'exception' };
 
 /** Both tables have the same lifecycle columns, and only those are touched through this. */
 const tableOf = (kept: Kept) => (kept === 'fit-rule' ? fitRules : fitExceptions) as typeof fitRules;
 
-export function refuseUnlessMay(person: Person, act: Act, doing: string): { ok: false; problems: ReturnType<typeof problem>['problems'] } | null {
+export function refuseUnlessMay(
+  person: Person,
+  act: Act,
+  doing: string,
+): { ok: false; problems: ReturnType<typeof problem>['problems'] } | null {
   if (may(person.role, act)) return null;
-  return problem('not-permitted', `${person.name} (${ROLE_WORDS[person.role]}) may not ${doing}: ask a theatre manager, a decontamination lead or an administrator`);
+  return problem(
+    'not-permitted',
+    `${person.name} (${ROLE_WORDS[person.role]}) may not ${doing}: ask a theatre manager, a decontamination lead or an administrator`,
+  );
 }
 
 async function found(write: Queries, kept: Kept, id: string) {
-  const [row] = await write.select().from(tableOf(kept)).where(eq(tableOf(kept).id, id));
+  const [row] = await write
+    .select()
+    .from(tableOf(kept))
+    .where(eq(tableOf(kept).id, id));
   return row ?? null;
 }
 
 const gone = (kept: Kept) =>
-  problem('not-found', `there is no such ${WORD[kept]} any more: it may have been discarded; go back to the list`);
+  problem(
+    'not-found',
+    `there is no such ${WORD[kept]} any more: it may have been discarded; go back to the list`,
+  );
 
 /** Puts a draft in force from a day, and ends the version it replaces on that day. `replaces` finds that one. */
 export async function approve(
@@ -52,11 +66,13 @@ export async function approve(
   const { db, now, today, person, id, from } = request;
   const refused = refuseUnlessMay(person, 'approveFitRule', `approve a ${WORD[kept]}`);
   if (refused) return refused;
-  if (from < today) return problem('in-the-past', `it can be in force from today, ${today}, at the earliest`, ['from']);
+  if (from < today)
+    return problem('in-the-past', `it can be in force from today, ${today}, at the earliest`, ['from']);
   return db.tx(async (write) => {
     const row = await found(write, kept, id);
     if (!row) return gone(kept);
-    if (row.status !== 'draft') return problem('not-a-draft', 'it was approved already; reload to see by whom');
+    if (row.status !== 'draft')
+      return problem('not-a-draft', 'it was approved already; reload to see by whom');
     if (row.draftedBy === null || row.draftedBy === person.id) {
       return problem('same-person', `${person.name} drafted it: a second person has to approve`);
     }
@@ -64,16 +80,29 @@ export async function approve(
     const before = await replaces(write, id);
     for (const one of before) {
       if (one.inForceFrom !== null && one.inForceFrom > from) {
-        return problem('too-early', `the version before it begins on ${one.inForceFrom}: choose that day or a later one`, ['from']);
+        return problem(
+          'too-early',
+          `the version before it begins on ${one.inForceFrom}: choose that day or a later one`,
+          ['from'],
+        );
       }
       const ended = from <= today ? ({ status: 'withdrawn' } as const) : {};
-      await write.update(table).set({ inForceUntil: from, ...ended }).where(eq(table.id, one.id));
+      await write
+        .update(table)
+        .set({ inForceUntil: from, ...ended })
+        .where(eq(table.id, one.id));
     }
     await write
       .update(table)
       .set({ status: 'inForce', approvedBy: person.id, inForceFrom: from })
       .where(and(eq(table.id, id), eq(table.status, 'draft')));
-    await record(write, kept, { now, person, id, action: `approve-${kept}`, detail: { from, replaces: before.map((one) => one.id) } });
+    await record(write, kept, {
+      now,
+      person,
+      id,
+      action: `approve-${kept}`,
+      detail: { from, replaces: before.map((one) => one.id) },
+    });
     return ok({ from });
   });
 }
@@ -93,11 +122,15 @@ export async function discardDraft(kept: Kept, { db, now, person, id }: FitReque
 }
 
 /** The first of the two steps of a withdrawal: one person asks. */
-export async function askWithdrawal(kept: Kept, request: FitRequest & { because: string }): Promise<Result<null>> {
+export async function askWithdrawal(
+  kept: Kept,
+  request: FitRequest & { because: string },
+): Promise<Result<null>> {
   const { db, now, today, person, id, because } = request;
   const refused = refuseUnlessMay(person, 'draftFitRule', `ask for a ${WORD[kept]} to be withdrawn`);
   if (refused) return refused;
-  if (because.trim().length < 8) return problem('no-reason', 'say why it should be withdrawn, in a few words', ['because']);
+  if (because.trim().length < 8)
+    return problem('no-reason', 'say why it should be withdrawn, in a few words', ['because']);
   if (because.length > 300) return problem('too-long', 'at most 300 characters', ['because']);
   return db.tx(async (write) => {
     const row = await found(write, kept, id);
@@ -106,15 +139,28 @@ export async function askWithdrawal(kept: Kept, request: FitRequest & { because:
       return problem('not-in-force', 'it is not in force, so there is nothing to withdraw');
     }
     if (row.inForceUntil !== null) return problem('ends-already', `it ends on ${row.inForceUntil} already`);
-    if (row.withdrawalAskedBy !== null) return problem('asked-already', 'its withdrawal was asked for already');
-    await write.update(tableOf(kept)).set({ withdrawalAskedBy: person.id }).where(eq(tableOf(kept).id, id));
-    await record(write, kept, { now, person, id, action: `ask-withdrawal-of-${kept}`, detail: { because: because.trim() } });
+    if (row.withdrawalAskedBy !== null)
+      return problem('asked-already', 'its withdrawal was asked for already');
+    await write
+      .update(tableOf(kept))
+      .set({ withdrawalAskedBy: person.id })
+      .where(eq(tableOf(kept).id, id));
+    await record(write, kept, {
+      now,
+      person,
+      id,
+      action: `ask-withdrawal-of-${kept}`,
+      detail: { because: because.trim() },
+    });
     return ok(null);
   });
 }
 
 /** The second step: another person agrees, and it ends on `until`, the first day it no longer holds. */
-export async function withdraw(kept: Kept, request: FitRequest & { until: PlainDate }): Promise<Result<{ until: PlainDate }>> {
+export async function withdraw(
+  kept: Kept,
+  request: FitRequest & { until: PlainDate },
+): Promise<Result<{ until: PlainDate }>> {
   const { db, now, today, person, id, until } = request;
   const refused = refuseUnlessMay(person, 'approveFitRule', `withdraw a ${WORD[kept]}`);
   if (refused) return refused;
@@ -148,8 +194,17 @@ export async function keep(kept: Kept, { db, now, person, id }: FitRequest): Pro
     if (row.withdrawalAskedBy === null || row.withdrawnBy !== null) {
       return problem('not-asked', 'nobody has asked for it to be withdrawn, or it was withdrawn meanwhile');
     }
-    await write.update(tableOf(kept)).set({ withdrawalAskedBy: null }).where(eq(tableOf(kept).id, id));
-    await record(write, kept, { now, person, id, action: `keep-${kept}`, detail: { askedBy: row.withdrawalAskedBy } });
+    await write
+      .update(tableOf(kept))
+      .set({ withdrawalAskedBy: null })
+      .where(eq(tableOf(kept).id, id));
+    await record(write, kept, {
+      now,
+      person,
+      id,
+      action: `keep-${kept}`,
+      detail: { askedBy: row.withdrawalAskedBy },
+    });
     return ok(null);
   });
 }

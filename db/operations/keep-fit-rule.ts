@@ -1,5 +1,5 @@
 import type { Result } from '@/lib/identity/result';
-import { keep, type FitRequest } from './fit-lifecycle';
+import { type FitRequest, keep } from './fit-lifecycle';
 
 /** Turns the withdrawal of a rule down: it stays in force. */
 export function keepFitRule(request: FitRequest): Promise<Result<null>> {

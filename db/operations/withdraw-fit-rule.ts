@@ -1,8 +1,10 @@
 import type { Result } from '@/lib/identity/result';
 import type { PlainDate } from '@/lib/quantities/plainDate';
-import { withdraw, type FitRequest } from './fit-lifecycle';
+import { type FitRequest, withdraw } from './fit-lifecycle';
 
 /** A second person agrees that a rule ends on a day. */
-export function withdrawFitRule(request: FitRequest & { until: PlainDate }): Promise<Result<{ until: PlainDate }>> {
+export function withdrawFitRule(
+  request: FitRequest & { until: PlainDate },
+): Promise<Result<{ until: PlainDate }>> {
   return withdraw('fit-rule', request);
 }

@@ -1,5 +1,6 @@
 import { asc, desc, eq, ne, sql } from 'drizzle-orm';
 import { createFitEngine, type FitEngine } from '@/lib/fit/engine';
+import { overFamilies } from '@/lib/fit/exceptions';
 import {
   DEFAULT_FIT_SETTINGS,
   type FitException,
@@ -90,18 +91,6 @@ async function familiesNamed({ read }: Reading): Promise<Map<string, string[]>> 
   const families = new Map<string, string[]>();
   for (const { named, member } of rows) families.set(named, [...(families.get(named) ?? []), member]);
   return families;
-}
-
-/** One exception per pair of members of the families its two items belong to. */
-export function overFamilies(
-  exception: FitException,
-  families: ReadonlyMap<string, readonly string[]>,
-): FitException[] {
-  const first = families.get(exception.firstItemId) ?? [exception.firstItemId];
-  const second = families.get(exception.secondItemId) ?? [exception.secondItemId];
-  return first.flatMap((a) =>
-    second.map((b) => ({ ...exception, firstItemId: a, secondItemId: b }) as FitException),
-  );
 }
 
 const kept = new WeakMap<Database['read'], { stamp: string; engine: FitEngine }>();

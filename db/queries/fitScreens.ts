@@ -18,7 +18,10 @@ export async function exceptionList(db: Reading): Promise<ListedException[]> {
   const exceptions = await listFitExceptions(db);
   if (exceptions.length === 0) return [];
   const ids = [...new Set(exceptions.flatMap((one) => [one.firstItemId, one.secondItemId]))];
-  const rows = await db.read.select({ id: items.id, code: items.code, name: items.name }).from(items).where(inArray(items.id, ids));
+  const rows = await db.read
+    .select({ id: items.id, code: items.code, name: items.name })
+    .from(items)
+    .where(inArray(items.id, ids));
   const byId = new Map(rows.map((row) => [row.id, row]));
   const named = (id: string) => byId.get(id) ?? { code: id, name: 'an item that is gone' };
   return exceptions.map((exception) => ({

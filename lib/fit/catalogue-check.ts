@@ -1,8 +1,16 @@
 import type { Item, Screw } from '../catalogue/item';
-import { type Design, designsOf, itemOf, questionOf, restrictedPlates, THINGS, type ThingSort } from './designs';
+import {
+  type Design,
+  designsOf,
+  itemOf,
+  questionOf,
+  restrictedPlates,
+  THINGS,
+  type ThingSort,
+} from './designs';
 import type { FitEngine } from './engine';
-import { screwFacts } from './subjects';
 import type { Relation } from './rule';
+import { screwFacts } from './subjects';
 
 /** What the catalogue check can find. Words: lib/wording/fit-check.ts. */
 export type CheckCode =
@@ -54,23 +62,60 @@ const drilledFor = isScrew(({ tip }) => tip !== 'selfDrillingSelfTapping');
 /** Each: some current `among` has to fit every current `of`. */
 const NEEDS: Need[] = [
   { code: 'screw-without-pilot', relation: 'pilots', of: 'screws', among: 'bits', when: drilledFor },
-  { code: 'screw-without-gliding-bit', relation: 'glides', of: 'screws', among: 'bits', when: isScrew((s) => s.screwKind === 'cortical' || s.screwKind === 'cancellousPartial') },
+  {
+    code: 'screw-without-gliding-bit',
+    relation: 'glides',
+    of: 'screws',
+    among: 'bits',
+    when: isScrew((s) => s.screwKind === 'cortical' || s.screwKind === 'cancellousPartial'),
+  },
   { code: 'screw-without-driver', relation: 'turns', of: 'screws', among: 'drivers' },
   { code: 'screw-without-gauge', relation: 'measures', of: 'screws', among: 'gauges', when: drilledFor },
-  { code: 'locking-screw-without-limiter', relation: 'limits', of: 'screws', among: 'limiters', when: isScrew((s) => s.screwKind === 'locking') },
+  {
+    code: 'locking-screw-without-limiter',
+    relation: 'limits',
+    of: 'screws',
+    among: 'limiters',
+    when: isScrew((s) => s.screwKind === 'locking'),
+  },
   { code: 'screw-seats-nowhere', relation: 'seats', of: 'screws', among: 'holes' },
-  { code: 'hole-takes-no-screw', relation: 'seats', of: 'holes', among: 'screws', when: (_, { things: [thing] }) => thing.is === 'hole' && thing.hole.holeClass !== 'wireHole' },
-  { code: 'hole-without-sleeve', relation: 'guides', of: 'holes', among: 'sleeveEnds', when: (_, { things: [thing] }) => thing.is === 'hole' && thing.hole.holeClass !== 'wireHole' },
-  { code: 'sleeve-seats-nowhere', relation: 'guides', of: 'sleeveEnds', among: 'holes', when: (_, { things: [thing] }) => thing.is === 'sleeveEnd' && sitsOnHoles(thing.by.end.seatsOn) },
+  {
+    code: 'hole-takes-no-screw',
+    relation: 'seats',
+    of: 'holes',
+    among: 'screws',
+    when: (_, { things: [thing] }) => thing.is === 'hole' && thing.hole.holeClass !== 'wireHole',
+  },
+  {
+    code: 'hole-without-sleeve',
+    relation: 'guides',
+    of: 'holes',
+    among: 'sleeveEnds',
+    when: (_, { things: [thing] }) => thing.is === 'hole' && thing.hole.holeClass !== 'wireHole',
+  },
+  {
+    code: 'sleeve-seats-nowhere',
+    relation: 'guides',
+    of: 'sleeveEnds',
+    among: 'holes',
+    when: (_, { things: [thing] }) => thing.is === 'sleeveEnd' && sitsOnHoles(thing.by.end.seatsOn),
+  },
   { code: 'sleeve-passes-nothing', relation: 'passes', of: 'sleeveEnds', among: 'bitsAndWires' },
   { code: 'bit-without-sleeve', relation: 'passes', of: 'bits', among: 'sleeveEnds' },
   { code: 'driver-turns-nothing', relation: 'turns', of: 'drivers', among: 'screws' },
-  { code: 'shank-joins-nothing', relation: 'joins', of: 'shanks', among: 'sockets', when: (item) => !('fixedHandle' in item && item.fixedHandle) },
+  {
+    code: 'shank-joins-nothing',
+    relation: 'joins',
+    of: 'shanks',
+    among: 'sockets',
+    when: (item) => !('fixedHandle' in item && item.fixedHandle),
+  },
   { code: 'limiter-limits-nothing', relation: 'limits', of: 'limiters', among: 'screws' },
 ];
 
 /** An end made only for bone or a gliding hole needs no plate. */
-const sitsOnHoles = (seats: readonly string[] | null) => seats === null || seats.some((seat) => seat !== 'bone' && seat !== 'glidingHole');
+const sitsOnHoles = (seats: readonly string[] | null) =>
+  seats === null || seats.some((seat) => seat !== 'bone' && seat !== 'glidingHole');
 
 /**
  * Looks through the current items for what can never be used as it stands: nothing that fits it, a fact that
@@ -96,7 +141,8 @@ export function checkCatalogue(engine: FitEngine, catalogue: readonly Item[]): C
   return all.sort((a, b) => order(a) - order(b));
 }
 
-const order = ({ outcome, code }: CheckFinding) => (outcome === 'doesNotFit' ? 0 : code === 'not-stated' ? 2 : 1);
+const order = ({ outcome, code }: CheckFinding) =>
+  outcome === 'doesNotFit' ? 0 : code === 'not-stated' ? 2 : 1;
 
 function unmet(
   engine: FitEngine,
@@ -116,7 +162,9 @@ function unmet(
       if (verdict.outcome === 'fits') fits = true;
       if (verdict.outcome !== 'notEstablished') continue;
       unknown = true;
-      const facts = new Set(verdict.findings.filter(({ severity }) => severity !== 'note').flatMap(({ missing }) => missing));
+      const facts = new Set(
+        verdict.findings.filter(({ severity }) => severity !== 'note').flatMap(({ missing }) => missing),
+      );
       for (const fact of facts) {
         for (const side of [design, other]) {
           if (!owns(side, fact)) continue;
@@ -127,7 +175,17 @@ function unmet(
     }
     if (fits) return [];
     const items = [...new Set(design.things.flatMap((thing) => itemOf(thing) ?? []))];
-    return [{ code, outcome: unknown ? 'notEstablished' : 'doesNotFit', items, facts: [], relation, holes: holesOf(design), waiting: 0 }];
+    return [
+      {
+        code,
+        outcome: unknown ? 'notEstablished' : 'doesNotFit',
+        items,
+        facts: [],
+        relation,
+        holes: holesOf(design),
+        waiting: 0,
+      },
+    ];
   });
 }
 
@@ -158,7 +216,18 @@ function owns({ things: [thing] }: Design, fact: string): boolean {
     case 'shank':
       return participant === 'shank';
     case 'item':
-      return ['bit', 'tool', 'tap', 'countersink', 'gauge', 'driver', 'limiter', 'socket', 'first', 'plate'].includes(participant);
+      return [
+        'bit',
+        'tool',
+        'tap',
+        'countersink',
+        'gauge',
+        'driver',
+        'limiter',
+        'socket',
+        'first',
+        'plate',
+      ].includes(participant);
     case 'limb':
       return false;
   }
@@ -167,7 +236,8 @@ function owns({ things: [thing] }: Design, fact: string): boolean {
 function holesOf(design: Design): CheckFinding['holes'] {
   const byPlate = new Map<string, string[]>();
   for (const thing of design.things) {
-    if (thing.is === 'hole') byPlate.set(thing.plate.code, [...(byPlate.get(thing.plate.code) ?? []), thing.hole.id]);
+    if (thing.is === 'hole')
+      byPlate.set(thing.plate.code, [...(byPlate.get(thing.plate.code) ?? []), thing.hole.id]);
   }
   return [...byPlate].map(([plate, ids]) => ({ plate, ids }));
 }
@@ -198,7 +268,17 @@ function drillsForNothing(engine: FitEngine, current: readonly Item[]): CheckFin
     );
     if (outcomes.includes('fits')) return [];
     const outcome = outcomes.includes('notEstablished') ? 'notEstablished' : 'doesNotFit';
-    return [{ code: 'bit-drills-for-nothing', outcome, items: itemsOf(bit), facts: [], relation: 'pilots', holes: [], waiting: 0 }];
+    return [
+      {
+        code: 'bit-drills-for-nothing',
+        outcome,
+        items: itemsOf(bit),
+        facts: [],
+        relation: 'pilots',
+        holes: [],
+        waiting: 0,
+      },
+    ];
   });
 }
 
@@ -211,16 +291,28 @@ const MAY_DIFFER = new Set(['code', 'lengthUm', 'threadLengthUm', 'status', 'scr
 function unlikeFamilies(current: readonly Item[]): CheckFinding[] {
   const families = new Map<string, Screw[]>();
   for (const item of current) {
-    if (item.kind === 'screw') families.set(item.screwFamily, [...(families.get(item.screwFamily) ?? []), item]);
+    if (item.kind === 'screw')
+      families.set(item.screwFamily, [...(families.get(item.screwFamily) ?? []), item]);
   }
   return [...families.values()].flatMap((screws): CheckFinding[] => {
     const [first] = screws;
     if (!first) return [];
     const differing = Object.entries(screwFacts).filter(
-      ([name, { read }]) => !MAY_DIFFER.has(name) && new Set(screws.map((screw) => JSON.stringify(read(screw)))).size > 1,
+      ([name, { read }]) =>
+        !MAY_DIFFER.has(name) && new Set(screws.map((screw) => JSON.stringify(read(screw)))).size > 1,
     );
     if (differing.length === 0) return [];
     const facts = differing.map(([name]) => `screw.${name}`);
-    return [{ code: 'family-differs', outcome: 'notEstablished', items: screws, facts, relation: 'seats', holes: [], waiting: 0 }];
+    return [
+      {
+        code: 'family-differs',
+        outcome: 'notEstablished',
+        items: screws,
+        facts,
+        relation: 'seats',
+        holes: [],
+        waiting: 0,
+      },
+    ];
   });
 }

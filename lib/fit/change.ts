@@ -30,7 +30,12 @@ export interface Effect {
  * Tries a change against every pair of the catalogue that its relation relates: the answers of the engine in
  * force beside those of the engine as it would be.
  */
-export function effectOf(before: FitEngine, after: FitEngine, catalogue: readonly Item[], relation: Relation): Effect {
+export function effectOf(
+  before: FitEngine,
+  after: FitEngine,
+  catalogue: readonly Item[],
+  relation: Relation,
+): Effect {
   const axes = TABLE_AXES[relation];
   const plates = restrictedPlates(catalogue);
   // Told apart by the rules of both engines, so that a pair is one group only if it is so before and after.

@@ -9,15 +9,24 @@ type Path = (string | number)[];
  * have, values that cannot be compared, choices that do not exist, placeholders that name nothing. Empty when
  * the engine can use it. Paths follow the rule: `['requires', 'all', 0, 'below', 1]`.
  */
-export function checkRule(rule: Pick<FitRule, 'relation' | 'appliesWhen' | 'requires' | 'sentence'>): Problem[] {
+export function checkRule(
+  rule: Pick<FitRule, 'relation' | 'appliesWhen' | 'requires' | 'sentence'>,
+): Problem[] {
   const problems: Problem[] = [];
   checkCondition(rule.relation, rule.appliesWhen, ['appliesWhen'], problems);
   checkCondition(rule.relation, rule.requires, ['requires'], problems);
   if ('all' in rule.requires && rule.requires.all.length === 0) {
-    problems.push(problem(['requires'], 'requires-nothing', 'it requires nothing, so it could never stop anything: say what has to hold'));
+    problems.push(
+      problem(
+        ['requires'],
+        'requires-nothing',
+        'it requires nothing, so it could never stop anything: say what has to hold',
+      ),
+    );
   }
   for (const [, name = ''] of rule.sentence.matchAll(/\{([^{}]*)\}/g)) {
-    if (!FACTS[rule.relation].has(name)) problems.push(problem(['sentence'], 'unknown-fact', unknownFact(rule.relation, name)));
+    if (!FACTS[rule.relation].has(name))
+      problems.push(problem(['sentence'], 'unknown-fact', unknownFact(rule.relation, name)));
   }
   return problems;
 }
@@ -35,11 +44,13 @@ function unknownFact(relation: Relation, name: string): string {
 
 function checkCondition(relation: Relation, condition: Condition, path: Path, problems: Problem[]): void {
   if ('all' in condition || 'any' in condition) {
-    const [key, parts] = 'all' in condition ? (['all', condition.all] as const) : (['any', condition.any] as const);
+    const [key, parts] =
+      'all' in condition ? (['all', condition.all] as const) : (['any', condition.any] as const);
     if (key === 'any' && parts.length === 0) {
       problems.push(problem([...path, key], 'empty-group', 'a group of alternatives needs at least one'));
     }
-    parts.forEach((part, index) => checkCondition(relation, part, [...path, key, index], problems));
+    for (const [index, part] of parts.entries())
+      checkCondition(relation, part, [...path, key, index], problems);
   } else if ('not' in condition) {
     checkCondition(relation, condition.not, [...path, 'not'], problems);
   } else if ('takesPart' in condition) {
@@ -49,9 +60,9 @@ function checkCondition(relation: Relation, condition: Condition, path: Path, pr
     }
   } else if ('oneOf' in condition) {
     const unit = checkTerm(relation, condition.oneOf[0], [...path, 'oneOf', 0], problems);
-    condition.oneOf[1].forEach((value, index) =>
-      checkConstant(relation, condition.oneOf[0], unit, value, [...path, 'oneOf', 1, index], problems),
-    );
+    for (const [index, value] of condition.oneOf[1].entries()) {
+      checkConstant(relation, condition.oneOf[0], unit, value, [...path, 'oneOf', 1, index], problems);
+    }
   } else if ('lists' in condition) {
     checkLists(relation, condition.lists, [...path, 'lists'], problems);
   } else {
@@ -73,12 +84,17 @@ function checkComparison(
         : (['atMost', condition.atMost] as const);
   const a = checkTerm(relation, left, [...path, key, 0], problems);
   const b = checkTerm(relation, right, [...path, key, 1], problems);
-  if ('value' in right && !('value' in left)) checkConstant(relation, left, a, right.value, [...path, key, 1], problems);
-  else if ('value' in left && !('value' in right)) checkConstant(relation, right, b, left.value, [...path, key, 0], problems);
-  else if (a && b && a !== b) problems.push(problem([...path, key], 'unlike-units', `${NAMES[a]} cannot be compared with ${NAMES[b]}`));
+  if ('value' in right && !('value' in left))
+    checkConstant(relation, left, a, right.value, [...path, key, 1], problems);
+  else if ('value' in left && !('value' in right))
+    checkConstant(relation, right, b, left.value, [...path, key, 0], problems);
+  else if (a && b && a !== b)
+    problems.push(problem([...path, key], 'unlike-units', `${NAMES[a]} cannot be compared with ${NAMES[b]}`));
   const measured = a ?? b;
   if (key !== 'equal' && measured && !isNumber(measured)) {
-    problems.push(problem([...path, key], 'not-a-number', `${NAMES[measured]} is neither more nor less than another`));
+    problems.push(
+      problem([...path, key], 'not-a-number', `${NAMES[measured]} is neither more nor less than another`),
+    );
   }
 }
 
@@ -110,12 +126,17 @@ function checkTerm(relation: Relation, term: Term, path: Path, problems: Problem
     problems.push(problem([...path, 'fact'], 'unknown-fact', unknownFact(relation, term.fact)));
     return null;
   }
-  const [key, [left, right]] = 'plus' in term ? (['plus', term.plus] as const) : (['minus', term.minus] as const);
+  const [key, [left, right]] =
+    'plus' in term ? (['plus', term.plus] as const) : (['minus', term.minus] as const);
   const a = checkTerm(relation, left, [...path, key, 0], problems);
   const b = checkTerm(relation, right, [...path, key, 1], problems);
   const unit = a ?? b;
-  if (a && b && a !== b) problems.push(problem([...path, key], 'unlike-units', `${NAMES[a]} and ${NAMES[b]} cannot be added or taken away`));
-  if (unit && !isNumber(unit)) problems.push(problem([...path, key], 'not-a-number', `${NAMES[unit]} cannot be added or taken away`));
+  if (a && b && a !== b)
+    problems.push(
+      problem([...path, key], 'unlike-units', `${NAMES[a]} and ${NAMES[b]} cannot be added or taken away`),
+    );
+  if (unit && !isNumber(unit))
+    problems.push(problem([...path, key], 'not-a-number', `${NAMES[unit]} cannot be added or taken away`));
   return unit;
 }
 
@@ -134,7 +155,13 @@ function checkConstant(
     return;
   }
   if (typeof value === 'number' && !Number.isInteger(value)) {
-    problems.push(problem(path, 'not-whole', `${value} is not whole: write micrometres, degrees or N·mm without a fraction`));
+    problems.push(
+      problem(
+        path,
+        'not-whole',
+        `${value} is not whole: write micrometres, degrees or N·mm without a fraction`,
+      ),
+    );
   }
   const choices = 'fact' in beside ? FACTS[relation].get(beside.fact)?.choices : null;
   if (choices && typeof value === 'string' && !choices.includes(value)) {
@@ -142,7 +169,8 @@ function checkConstant(
   }
 }
 
-const isNumber = (unit: FactUnit) => unit === 'um' || unit === 'degrees' || unit === 'newtonMillimetres' || unit === 'count';
+const isNumber = (unit: FactUnit) =>
+  unit === 'um' || unit === 'degrees' || unit === 'newtonMillimetres' || unit === 'count';
 
 const NAMES: Record<FactUnit, string> = {
   um: 'a length',

@@ -1,7 +1,7 @@
 import type { Hole } from '../catalogue/hole';
 import type { Coupling, Item, ItemKind, ItemOf, Plate, Screw } from '../catalogue/item';
-import type { FitEngine } from './engine';
 import { namedIn } from './condition';
+import type { FitEngine } from './engine';
 import { FACTS, type FactValue, PARTICIPANTS } from './facts';
 import type { Question, Shanked, SleeveByEnd } from './question';
 import type { FitRule, Relation } from './rule';
@@ -59,8 +59,14 @@ const RESTRICTION = JSON.stringify({ lists: [{ fact: 'sleeve.onlyForPlates' }, {
  * Which plate codes make a difference to sleeves: all, when a rule uses the code in a way of its own; else those
  * a sleeve is restricted to.
  */
-function platesToldApart(rules: readonly FitRule[], restricted: ReadonlySet<string>): (code: string) => boolean {
-  const text = JSON.stringify(rules.map((rule) => [rule.appliesWhen, rule.requires])).replaceAll(RESTRICTION, '');
+function platesToldApart(
+  rules: readonly FitRule[],
+  restricted: ReadonlySet<string>,
+): (code: string) => boolean {
+  const text = JSON.stringify(rules.map((rule) => [rule.appliesWhen, rule.requires])).replaceAll(
+    RESTRICTION,
+    '',
+  );
   return text.includes('"seat.plateCode"') ? () => true : (code) => restricted.has(code);
 }
 
@@ -108,7 +114,9 @@ function subjectsOf(relation: Relation, thing: Thing): Record<string, unknown> {
     case 'limb':
       return { limb: { side: thing.limb } };
     case 'item': {
-      const subject = Object.entries(participants).find(([name, { subject }]) => standsFor(thing.item.kind, name, subject));
+      const subject = Object.entries(participants).find(([name, { subject }]) =>
+        standsFor(thing.item.kind, name, subject),
+      );
       return subject ? { [subject[0]]: thing.item } : {};
     }
   }
@@ -154,7 +162,9 @@ const ofKind = <K extends ItemKind>(items: readonly Item[], kind: K) =>
 export const THINGS = {
   screws: (items) => ofKind(items, 'screw').map((screw) => ({ is: 'screw', screw })),
   holes: (items) =>
-    ofKind(items, 'plate').flatMap((plate) => plate.holes.map((hole) => ({ is: 'hole', hole, plate }) as const)),
+    ofKind(items, 'plate').flatMap((plate) =>
+      plate.holes.map((hole) => ({ is: 'hole', hole, plate }) as const),
+    ),
   sleeveEnds: (items) =>
     ofKind(items, 'drillSleeve').flatMap((sleeve) =>
       sleeve.ends.map((end, endIndex) => ({ is: 'sleeveEnd', by: { sleeve, end, endIndex } }) as const),
@@ -169,7 +179,9 @@ export const THINGS = {
   limiters: (items) => ofKind(items, 'torqueLimiter').map((item) => ({ is: 'item', item })),
   shanks: (items) =>
     items
-      .filter((item): item is Shanked => 'coupling' in item && (item.coupling as Coupling | null) !== undefined)
+      .filter(
+        (item): item is Shanked => 'coupling' in item && (item.coupling as Coupling | null) !== undefined,
+      )
       .map((item) => ({ is: 'shank', item })),
   sockets: (items) =>
     [...ofKind(items, 'handle'), ...ofKind(items, 'torqueLimiter')].map((item) => ({ is: 'item', item })),

@@ -7,7 +7,10 @@ import { type Condition, type FitException, type FitRule, fitException, fitRule 
 const shape = fitRule.shape;
 
 /** What a person states when drafting a rule; the rest comes from who and when. */
-export type RuleDraft = Pick<FitRule, 'code' | 'relation' | 'appliesWhen' | 'requires' | 'severity' | 'sentence' | 'source'>;
+export type RuleDraft = Pick<
+  FitRule,
+  'code' | 'relation' | 'appliesWhen' | 'requires' | 'severity' | 'sentence' | 'source'
+>;
 
 const plainPart = z.object({
   code: shape.code,
@@ -20,7 +23,11 @@ const plainPart = z.object({
 /** Reads a draft from anything. All problems at once, each with its path. */
 export function parseRuleDraft(raw: unknown): Result<RuleDraft> {
   if (raw === null || typeof raw !== 'object') {
-    return failed({ path: [], code: 'not-a-rule', message: 'a rule is needed: its code, relation, condition, sentence and source' });
+    return failed({
+      path: [],
+      code: 'not-a-rule',
+      message: 'a rule is needed: its code, relation, condition, sentence and source',
+    });
   }
   const given = raw as Record<string, unknown>;
   const problems: Problem[] = [];

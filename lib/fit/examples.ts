@@ -12,7 +12,12 @@ export interface RuleExamples {
 }
 
 /** Asks one rule, by itself, about every pair of the catalogue; keeps up to `most` examples of each answer. */
-export function examplesOf(engine: FitEngine, rule: FitRule, catalogue: readonly Item[], most = 3): RuleExamples {
+export function examplesOf(
+  engine: FitEngine,
+  rule: FitRule,
+  catalogue: readonly Item[],
+  most = 3,
+): RuleExamples {
   const alone = createFitEngine({ rules: [rule], exceptions: [], settings: engine.settings });
   const axes = TABLE_AXES[rule.relation];
   const plates = restrictedPlates(catalogue);

@@ -3,7 +3,17 @@ import type { Condition, Term } from './rule';
 
 type Path = (string | number)[];
 
-export const CONDITION_KINDS = ['all', 'any', 'not', 'equal', 'below', 'atMost', 'oneOf', 'lists', 'takesPart'] as const;
+export const CONDITION_KINDS = [
+  'all',
+  'any',
+  'not',
+  'equal',
+  'below',
+  'atMost',
+  'oneOf',
+  'lists',
+  'takesPart',
+] as const;
 export const TERM_KINDS = ['fact', 'value', 'setting', 'plus', 'minus'] as const;
 
 const DEEPEST = 8;
@@ -20,7 +30,8 @@ export function parseCondition(raw: unknown, path: Path, problems: Problem[], de
   };
   if (depth > DEEPEST) return wrong('too-deep', `groups go at most ${DEEPEST} deep: split it into two rules`);
   const kind = onlyKey(raw);
-  if (!kind) return wrong('not-a-condition', `a condition is an object with one key: ${CONDITION_KINDS.join(', ')}`);
+  if (!kind)
+    return wrong('not-a-condition', `a condition is an object with one key: ${CONDITION_KINDS.join(', ')}`);
   const inner = (raw as Record<string, unknown>)[kind];
   const at = [...path, kind];
   switch (kind) {
@@ -46,13 +57,16 @@ export function parseCondition(raw: unknown, path: Path, problems: Problem[], de
         return wrong('not-a-pair', '“oneOf” holds a fact and a list of values', at);
       }
       const values = inner[1] as unknown[];
-      if (values.length === 0 || values.length > 30) return wrong('too-few', 'name 1 to 30 values', [...at, 1]);
+      if (values.length === 0 || values.length > 30)
+        return wrong('too-few', 'name 1 to 30 values', [...at, 1]);
       const plain = values.filter((value) => typeof value === 'string' || typeof value === 'number');
       if (plain.length < values.length) wrong('not-a-value', 'values are words or numbers', [...at, 1]);
       return { oneOf: [parseTerm(inner[0], [...at, 0], problems, depth + 1), plain as (string | number)[]] };
     }
     case 'takesPart':
-      return typeof inner === 'string' ? { takesPart: inner } : wrong('not-a-name', 'name the participant', at);
+      return typeof inner === 'string'
+        ? { takesPart: inner }
+        : wrong('not-a-name', 'name the participant', at);
     default:
       return wrong('unknown-kind', `“${kind}” is no kind of condition: use ${CONDITION_KINDS.join(', ')}`);
   }
@@ -87,9 +101,14 @@ function parseTerm(raw: unknown, path: Path, problems: Problem[], depth: number)
         ? { setting: inner }
         : wrong('not-a-setting', 'choose a local setting');
     case 'value':
-      if (typeof inner === 'boolean' || (typeof inner === 'number' && Number.isFinite(inner))) return { value: inner };
-      if (typeof inner === 'string' && inner.length > 0 && inner.length <= LONGEST_TEXT) return { value: inner };
-      return wrong('not-a-value', `a value is a word of at most ${LONGEST_TEXT} letters, a number, or true or false`);
+      if (typeof inner === 'boolean' || (typeof inner === 'number' && Number.isFinite(inner)))
+        return { value: inner };
+      if (typeof inner === 'string' && inner.length > 0 && inner.length <= LONGEST_TEXT)
+        return { value: inner };
+      return wrong(
+        'not-a-value',
+        `a value is a word of at most ${LONGEST_TEXT} letters, a number, or true or false`,
+      );
     case 'plus':
       return { plus: twoTerms(inner, [...path, kind], problems, depth) };
     case 'minus':

@@ -142,7 +142,10 @@ export const screwFacts = {
   lockingFamily: text<Screw>((s) => s.lockingFamily),
   driveForm: derived(
     'drive',
-    text<Screw>((s) => s.drive?.form ?? null, ['hexagonSocket', 'hexalobular', 'crossSlot', 'singleSlot', 'square']),
+    text<Screw>(
+      (s) => s.drive?.form ?? null,
+      ['hexagonSocket', 'hexalobular', 'crossSlot', 'singleSlot', 'square'],
+    ),
   ),
   /** Derived: form and size together. */
   drive: text<Screw>((s) => driveText(s.drive)),
@@ -268,7 +271,10 @@ export const gaugeFacts = {
 
 export const driverFacts = {
   ...itemFacts,
-  driveForm: derived('drive', text<Driver>((d) => d.drive?.form ?? null, screwFacts.driveForm.choices)),
+  driveForm: derived(
+    'drive',
+    text<Driver>((d) => d.drive?.form ?? null, screwFacts.driveForm.choices),
+  ),
   drive: text<Driver>((d) => driveText(d.drive)),
   holdsScrew: flag<Driver>((d) => d.holdsScrew),
   lengthUm: um<Driver>((d) => d.lengthUm),

@@ -28,7 +28,9 @@ export function fitTable(engine: FitEngine, catalogue: readonly Item[], relation
   const verdicts = rows.map((row) =>
     columns.map((column) => engine.ask(questionOf(relation, row.things[0], column.things[0]))),
   );
-  return relation === 'measures' ? withoutLengths(rows, columns, verdicts) : { relation, rows, columns, verdicts };
+  return relation === 'measures'
+    ? withoutLengths(rows, columns, verdicts)
+    : { relation, rows, columns, verdicts };
 }
 
 /**
@@ -47,7 +49,15 @@ function withoutLengths(rows: Design[], columns: Design[], verdicts: Verdict[][]
     else merged.set(key, { row: { key, things: [...row.things] }, verdicts: own });
   });
   const groups = [...merged.values()];
-  return { relation: 'measures', rows: groups.map(({ row }) => row), columns, verdicts: groups.map((one) => one.verdicts) };
+  return {
+    relation: 'measures',
+    rows: groups.map(({ row }) => row),
+    columns,
+    verdicts: groups.map((one) => one.verdicts),
+  };
 }
 
-const answers = ({ outcome, findings }: Verdict) => [outcome, findings.map(({ from, answer }) => [from, answer])];
+const answers = ({ outcome, findings }: Verdict) => [
+  outcome,
+  findings.map(({ from, answer }) => [from, answer]),
+];

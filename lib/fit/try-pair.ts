@@ -1,5 +1,17 @@
 import type { Hole } from '../catalogue/hole';
-import type { DrillBit, DrillingPosition, DrillSleeve, GuideWire, Handle, Item, ItemKind, ItemOf, Plate, Screw, TorqueLimiter } from '../catalogue/item';
+import type {
+  DrillBit,
+  DrillingPosition,
+  DrillSleeve,
+  GuideWire,
+  Handle,
+  Item,
+  ItemKind,
+  ItemOf,
+  Plate,
+  Screw,
+  TorqueLimiter,
+} from '../catalogue/item';
 import { designsOf, type Thing } from './designs';
 import type { FitEngine } from './engine';
 import type { Question, ScrewUse, Shanked } from './question';
@@ -28,7 +40,12 @@ export interface PairQuestion {
  * Every question the rules could be asked about two things, whichever is named first. Empty when no relation
  * relates two things of these kinds.
  */
-export function pairQuestions(engine: FitEngine, first: Item, second: Item | Partner, choice: PairChoice): PairQuestion[] {
+export function pairQuestions(
+  engine: FitEngine,
+  first: Item,
+  second: Item | Partner,
+  choice: PairChoice,
+): PairQuestion[] {
   if (typeof second === 'string') return withPartner(first, second, choice);
   const pair: [Item, Item] = [first, second];
   const asked: PairQuestion[] = [];
@@ -41,7 +58,8 @@ export function pairQuestions(engine: FitEngine, first: Item, second: Item | Par
 
   if (screw && plate) asked.push(...seatQuestions(engine, screw, plate, choice));
   if (sleeve && plate) asked.push(...guideQuestions(engine, sleeve, plate, choice));
-  if (sleeve && (bit ?? wire)) asked.push(...throughSleeve(sleeve, (bit ?? wire) as DrillBit | GuideWire, choice));
+  if (sleeve && (bit ?? wire))
+    asked.push(...throughSleeve(sleeve, (bit ?? wire) as DrillBit | GuideWire, choice));
   if (screw) for (const question of screwQuestions(screw, pair, choice)) plain(question);
   for (const question of joinQuestions(pair)) plain(question);
   if (pair.every(isImplant)) plain({ relation: 'wearsWith', first, second });
@@ -52,7 +70,12 @@ function withPartner(item: Item, partner: Partner, choice: PairChoice): PairQues
   if (partner === 'bone') {
     if (item.kind !== 'drillSleeve') return [];
     return item.ends.map((end, endIndex) => ({
-      question: { relation: 'guides', by: { sleeve: item, end, endIndex }, seat: { on: 'bone' }, position: choice.position },
+      question: {
+        relation: 'guides',
+        by: { sleeve: item, end, endIndex },
+        seat: { on: 'bone' },
+        position: choice.position,
+      },
       holes: [],
       end: endNumber(item, endIndex),
     }));
@@ -70,7 +93,12 @@ const isImplant = (item: Item) => ['plate', 'screw', 'washer', 'guideWire'].incl
 const endNumber = (sleeve: DrillSleeve, index: number) => (sleeve.ends.length > 1 ? index + 1 : null);
 
 /** The holes of a plate that rules of the relation tell apart, or the chosen one. */
-function holesOf(engine: FitEngine, relation: 'seats' | 'guides', plate: Plate, holeId: string | null): Hole[][] {
+function holesOf(
+  engine: FitEngine,
+  relation: 'seats' | 'guides',
+  plate: Plate,
+  holeId: string | null,
+): Hole[][] {
   const chosen = plate.holes.find(({ id }) => id === holeId);
   if (chosen) return [[chosen]];
   const things = plate.holes.map((hole): Thing => ({ is: 'hole', hole, plate }));
@@ -79,19 +107,36 @@ function holesOf(engine: FitEngine, relation: 'seats' | 'guides', plate: Plate, 
   );
 }
 
-function seatQuestions(engine: FitEngine, screw: Screw, plate: Plate, { holeId, use }: PairChoice): PairQuestion[] {
+function seatQuestions(
+  engine: FitEngine,
+  screw: Screw,
+  plate: Plate,
+  { holeId, use }: PairChoice,
+): PairQuestion[] {
   return holesOf(engine, 'seats', plate, holeId).flatMap((holes) => {
     const [hole] = holes;
-    return hole ? [{ question: { relation: 'seats', screw, hole, plate, use } as const, holes, end: null }] : [];
+    return hole
+      ? [{ question: { relation: 'seats', screw, hole, plate, use } as const, holes, end: null }]
+      : [];
   });
 }
 
-function guideQuestions(engine: FitEngine, sleeve: DrillSleeve, plate: Plate, { holeId, position }: PairChoice): PairQuestion[] {
+function guideQuestions(
+  engine: FitEngine,
+  sleeve: DrillSleeve,
+  plate: Plate,
+  { holeId, position }: PairChoice,
+): PairQuestion[] {
   return holesOf(engine, 'guides', plate, holeId).flatMap((holes) => {
     const [hole] = holes;
     if (!hole) return [];
     return sleeve.ends.map((end, endIndex) => ({
-      question: { relation: 'guides', by: { sleeve, end, endIndex }, seat: { on: 'hole', hole, plate }, position } as const,
+      question: {
+        relation: 'guides',
+        by: { sleeve, end, endIndex },
+        seat: { on: 'hole', hole, plate },
+        position,
+      } as const,
       holes,
       end: endNumber(sleeve, endIndex),
     }));
@@ -99,12 +144,19 @@ function guideQuestions(engine: FitEngine, sleeve: DrillSleeve, plate: Plate, { 
 }
 
 /** A bit through each end; and, for an insert, the end in the gliding hole that the bit drills. */
-function throughSleeve(sleeve: DrillSleeve, tool: DrillBit | GuideWire, { position }: PairChoice): PairQuestion[] {
+function throughSleeve(
+  sleeve: DrillSleeve,
+  tool: DrillBit | GuideWire,
+  { position }: PairChoice,
+): PairQuestion[] {
   return sleeve.ends.flatMap((end, endIndex) => {
     const by = { sleeve, end, endIndex };
     const passes: Question = { relation: 'passes', tool, by };
     const seat = { on: 'glidingHole', diameterUm: tool.diameterUm } as const;
-    const questions: Question[] = end.seatsOn?.includes('glidingHole') && tool.kind === 'drillBit' ? [passes, { relation: 'guides', by, seat, position }] : [passes];
+    const questions: Question[] =
+      end.seatsOn?.includes('glidingHole') && tool.kind === 'drillBit'
+        ? [passes, { relation: 'guides', by, seat, position }]
+        : [passes];
     return questions.map((question) => ({ question, holes: [], end: endNumber(sleeve, endIndex) }));
   });
 }

@@ -1,9 +1,14 @@
 import type { Effect } from '../fit/change';
 import type { Outcome } from '../fit/question';
 
-const WORDS: Record<Outcome, string> = { fits: 'fits', doesNotFit: 'does not fit', notEstablished: 'not established' };
+const WORDS: Record<Outcome, string> = {
+  fits: 'fits',
+  doesNotFit: 'does not fit',
+  notEstablished: 'not established',
+};
 
-export const outcomeLabel = (outcome: Outcome): string => WORDS[outcome].charAt(0).toUpperCase() + WORDS[outcome].slice(1);
+export const outcomeLabel = (outcome: Outcome): string =>
+  WORDS[outcome].charAt(0).toUpperCase() + WORDS[outcome].slice(1);
 
 const number = (value: number) => value.toLocaleString('en-GB');
 

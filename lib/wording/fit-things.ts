@@ -2,7 +2,6 @@ import type { Hole } from '../catalogue/hole';
 import type { Item } from '../catalogue/item';
 import { type Design, itemOf, type Thing } from '../fit/designs';
 import type { Relation } from '../fit/rule';
-import type { Partner } from '../fit/try-pair';
 import { writeMm } from '../quantities/length';
 import { choiceWords, writeFactValue } from './fit';
 
@@ -39,8 +38,13 @@ export function designWords(relation: Relation, { things }: Design): { label: st
   const items = [...new Set(things.flatMap((thing) => itemOf(thing) ?? []))];
   switch (first.is) {
     case 'screw': {
-      const lengths = lengthRange(things.map((thing) => (thing.is === 'screw' ? thing.screw.lengthUm : null)));
-      return { label: first.screw.screwFamily, note: [lengths, count(things.length, 'screw')].filter(Boolean).join(' · ') };
+      const lengths = lengthRange(
+        things.map((thing) => (thing.is === 'screw' ? thing.screw.lengthUm : null)),
+      );
+      return {
+        label: first.screw.screwFamily,
+        note: [lengths, count(things.length, 'screw')].filter(Boolean).join(' · '),
+      };
     }
     case 'hole': {
       const sizes = first.plate.takesThreadsUm.map(writeMm).join(', ');
@@ -50,9 +54,13 @@ export function designWords(relation: Relation, { things }: Design): { label: st
       };
     }
     case 'sleeveEnd': {
-      const bore = first.by.end.boreUm === null ? 'bore not stated' : `bore ${writeMm(first.by.end.boreUm)} mm`;
+      const bore =
+        first.by.end.boreUm === null ? 'bore not stated' : `bore ${writeMm(first.by.end.boreUm)} mm`;
       const form = first.by.end.outerForm ? `, ${choiceWords(first.by.end.outerForm)}` : '';
-      return { label: `${first.by.sleeve.code} end ${first.by.endIndex + 1}`, note: `${bore}${form}${alike(things.length)}` };
+      return {
+        label: `${first.by.sleeve.code} end ${first.by.endIndex + 1}`,
+        note: `${bore}${form}${alike(things.length)}`,
+      };
     }
     case 'limb':
       return { label: `${capital(first.limb)} limb`, note: '' };
@@ -67,10 +75,14 @@ function itemDesignWords(relation: Relation, item: Item, size: number): { label:
   if (item.kind === 'plate' && relation === 'wearsWith') {
     return { label: `Plates of ${writeFactValue('text', item.material)}`, note: count(size, 'plate') };
   }
-  if (item.kind === 'plate') return { label: `${item.side ? capital(item.side) : 'Side not stated'}`, note: count(size, 'plate') };
+  if (item.kind === 'plate')
+    return { label: `${item.side ? capital(item.side) : 'Side not stated'}`, note: count(size, 'plate') };
   if (item.kind === 'drillBit' || item.kind === 'guideWire') {
     const diameter = item.diameterUm === null ? 'diameter not stated' : `${writeMm(item.diameterUm)} mm`;
-    return { label: `${item.kind === 'drillBit' ? 'Bit' : 'Wire'} ${diameter}`, note: size > 1 ? count(size, 'item') : item.code };
+    return {
+      label: `${item.kind === 'drillBit' ? 'Bit' : 'Wire'} ${diameter}`,
+      note: size > 1 ? count(size, 'item') : item.code,
+    };
   }
   return { label: item.name, note: size > 1 ? count(size, 'item') : item.code };
 }
@@ -84,17 +96,12 @@ export function thingWords(thing: Thing): string {
     case 'hole':
       return `${thing.plate.code}, hole ${thing.hole.id}`;
     case 'sleeveEnd':
-      return thing.by.sleeve.ends.length > 1 ? `${thing.by.sleeve.code}, end ${thing.by.endIndex + 1}` : thing.by.sleeve.code;
+      return thing.by.sleeve.ends.length > 1
+        ? `${thing.by.sleeve.code}, end ${thing.by.endIndex + 1}`
+        : thing.by.sleeve.code;
     case 'limb':
       return `${thing.limb} limb`;
     default:
       return itemOf(thing)?.code ?? '';
   }
 }
-
-/** What can stand against an item when it is no other item. */
-export const PARTNER_WORDS: Record<Partner, string> = {
-  bone: 'Bare bone',
-  'limb-left': 'A left limb',
-  'limb-right': 'A right limb',
-};

@@ -57,22 +57,37 @@ async function drafted(person = who('theatreManager')) {
   return result.value;
 }
 
-const codes = (result: { ok: boolean; problems?: { code: string }[] }) => result.problems?.map(({ code }) => code);
+const codes = (result: { ok: boolean; problems?: { code: string }[] }) =>
+  result.problems?.map(({ code }) => code);
 
 describe('drafting and approving', () => {
   it('changes nothing until a second person approves, and ends the version before', async () => {
     const draft = await drafted();
-    expect(draft).toMatchObject({ version: 2, status: 'draft', draftedBy: who('theatreManager').id, approvedBy: null });
+    expect(draft).toMatchObject({
+      version: 2,
+      status: 'draft',
+      draftedBy: who('theatreManager').id,
+      approvedBy: null,
+    });
     const before = await loadFitEngine(db, today);
     expect(before.rules.find(({ code }) => code === CODE)?.version).toBe(1);
 
-    const approved = await approveFitRule({ db, now, today, person: who('decontaminationLead'), id: draft.id, from: today });
+    const approved = await approveFitRule({
+      db,
+      now,
+      today,
+      person: who('decontaminationLead'),
+      id: draft.id,
+      from: today,
+    });
     expect(approved.ok).toBe(true);
     const after = await loadFitEngine(db, today);
     expect(after.rules.filter(({ code }) => code === CODE).map(({ version }) => version)).toEqual([2]);
     const versions = await fitRuleVersions(db, CODE);
     expect(versions.map((rule) => standingOn(rule, today))).toEqual(['inForce', 'ended']);
-    const entries = (await db.read.select().from(ledger)).filter(({ subjectKind }) => subjectKind === 'fit-rule');
+    const entries = (await db.read.select().from(ledger)).filter(
+      ({ subjectKind }) => subjectKind === 'fit-rule',
+    );
     expect(entries.map(({ action }) => action)).toEqual(['draft-fit-rule', 'approve-fit-rule']);
     expect(await findLedgerBreak(db.read)).toBeNull();
   });
@@ -81,14 +96,23 @@ describe('drafting and approving', () => {
     const draft = await drafted();
     await approveFitRule({ db, now, today, person: who('administrator'), id: draft.id, from: later });
     const on = async (day: string) =>
-      (await loadFitEngine(db, plainDate.parse(day))).rules.filter(({ code }) => code === CODE).map(({ version }) => version);
+      (await loadFitEngine(db, plainDate.parse(day))).rules
+        .filter(({ code }) => code === CODE)
+        .map(({ version }) => version);
     expect(await on('2026-01-31')).toEqual([1]);
     expect(await on('2026-02-01')).toEqual([2]);
   });
 
   it('is refused to whoever drafted it, by the operation and by the database', async () => {
     const draft = await drafted();
-    const own = await approveFitRule({ db, now, today, person: who('theatreManager'), id: draft.id, from: today });
+    const own = await approveFitRule({
+      db,
+      now,
+      today,
+      person: who('theatreManager'),
+      id: draft.id,
+      from: today,
+    });
     expect(codes(own)).toEqual(['same-person']);
     const past = db.tx(async (write) => {
       await write
@@ -102,12 +126,33 @@ describe('drafting and approving', () => {
 
   it('is refused to roles that may not, and for days gone by', async () => {
     const draft = await drafted();
-    const technician = await approveFitRule({ db, now, today, person: who('technician'), id: draft.id, from: today });
+    const technician = await approveFitRule({
+      db,
+      now,
+      today,
+      person: who('technician'),
+      id: draft.id,
+      from: today,
+    });
     expect(codes(technician)).toEqual(['not-permitted']);
-    const surgeon = await draftFitRule({ db, now, newId, person: who('surgeon'), draft: tighter, basedOn: 1 });
+    const surgeon = await draftFitRule({
+      db,
+      now,
+      newId,
+      person: who('surgeon'),
+      draft: tighter,
+      basedOn: 1,
+    });
     expect(codes(surgeon)).toEqual(['not-permitted']);
     const yesterday = plainDate.parse('2026-01-13');
-    const late = await approveFitRule({ db, now, today, person: who('administrator'), id: draft.id, from: yesterday });
+    const late = await approveFitRule({
+      db,
+      now,
+      today,
+      person: who('administrator'),
+      id: draft.id,
+      from: yesterday,
+    });
     expect(codes(late)).toEqual(['in-the-past']);
   });
 
@@ -115,8 +160,12 @@ describe('drafting and approving', () => {
     const draft = await drafted();
     await approveFitRule({ db, now, today, person: who('administrator'), id: draft.id, from: today });
     const person = who('theatreManager');
-    expect(codes(await draftFitRule({ db, now, newId, person, draft: tighter, basedOn: 1 }))).toEqual(['changed-meanwhile']);
-    expect(codes(await draftFitRule({ db, now, newId, person, draft: tighter, basedOn: 0 }))).toEqual(['code-taken']);
+    expect(codes(await draftFitRule({ db, now, newId, person, draft: tighter, basedOn: 1 }))).toEqual([
+      'changed-meanwhile',
+    ]);
+    expect(codes(await draftFitRule({ db, now, newId, person, draft: tighter, basedOn: 0 }))).toEqual([
+      'code-taken',
+    ]);
   });
 
   it('collects every problem of a bad draft, each with its path, and keeps nothing', async () => {
@@ -127,10 +176,26 @@ describe('drafting and approving', () => {
       newId,
       person: who('administrator'),
       basedOn: 0,
-      draft: { code: 'Bad Code', relation: 'pilots', severity: 'maybe', sentence: 'no', source: { kind: 'standard' }, appliesWhen: { sometimes: 1 }, requires: { equal: [{ fact: 'bit.diameterUm' }] } },
+      draft: {
+        code: 'Bad Code',
+        relation: 'pilots',
+        severity: 'maybe',
+        sentence: 'no',
+        source: { kind: 'standard' },
+        appliesWhen: { sometimes: 1 },
+        requires: { equal: [{ fact: 'bit.diameterUm' }] },
+      },
     });
     if (result.ok) throw new Error('it was accepted');
-    expect(result.problems.map(({ path }) => path.join('.'))).toEqual(['code', 'severity', 'sentence', 'source.number', 'source.clause', 'appliesWhen', 'requires.equal']);
+    expect(result.problems.map(({ path }) => path.join('.'))).toEqual([
+      'code',
+      'severity',
+      'sentence',
+      'source.number',
+      'source.clause',
+      'appliesWhen',
+      'requires.equal',
+    ]);
     expect((await db.read.select().from(fitRules)).length).toBe(before);
   });
 
@@ -138,7 +203,14 @@ describe('drafting and approving', () => {
     const first = await drafted(who('theatreManager'));
     const second = await drafted(who('administrator'));
     expect((await fitRuleVersions(db, CODE)).map(({ id }) => id)).not.toContain(first.id);
-    const own = await approveFitRule({ db, now, today, person: who('administrator'), id: second.id, from: today });
+    const own = await approveFitRule({
+      db,
+      now,
+      today,
+      person: who('administrator'),
+      id: second.id,
+      from: today,
+    });
     expect(codes(own)).toEqual(['same-person']);
   });
 
@@ -187,34 +259,71 @@ describe('a rule in force', () => {
     const asking = { db, now, today, person: who('theatreManager'), id: rule.id };
     await askFitRuleWithdrawal({ ...asking, because: 'our sleeves are worn wider' });
     expect((await keepFitRule({ ...asking, person: who('administrator') })).ok).toBe(true);
-    expect((await fitRuleVersions(db, CODE))[0]).toMatchObject({ status: 'inForce', withdrawalAskedBy: null });
+    expect((await fitRuleVersions(db, CODE))[0]).toMatchObject({
+      status: 'inForce',
+      withdrawalAskedBy: null,
+    });
   });
 });
 
 describe('a named exception', () => {
   it('is drafted, approved by another, and holds for every length of the screw’s family', async () => {
     const catalogue = await loadCatalogue(db);
-    const screws = catalogue.filter((item): item is Screw => item.kind === 'screw' && item.screwKind === 'cortical' && item.threadUm === 3500);
+    const screws = catalogue.filter(
+      (item): item is Screw =>
+        item.kind === 'screw' && item.screwKind === 'cortical' && item.threadUm === 3500,
+    );
     const [named, ...others] = screws.filter(({ screwFamily }) => screwFamily === screws[0]?.screwFamily);
-    const bit = catalogue.find((item): item is DrillBit => item.kind === 'drillBit' && item.diameterUm === 3500);
+    const bit = catalogue.find(
+      (item): item is DrillBit => item.kind === 'drillBit' && item.diameterUm === 3500,
+    );
     const other = others.at(-1);
     if (!named || !other || !bit) throw new Error('the demo has 3.5 cortical screws and a 3.5 bit');
-    const ask = async (screw: Screw) => (await loadFitEngine(db, today)).ask({ relation: 'pilots', bit, screw }).outcome;
+    const ask = async (screw: Screw) =>
+      (await loadFitEngine(db, today)).ask({ relation: 'pilots', bit, screw }).outcome;
     expect(await ask(other)).toBe('doesNotFit');
 
-    const draft = { relation: 'pilots', firstItemId: named.id, secondItemId: bit.id, answer: 'allow', sentence: 'Allowed for this test alone.', source: { kind: 'commonPractice' } };
+    const draft = {
+      relation: 'pilots',
+      firstItemId: named.id,
+      secondItemId: bit.id,
+      answer: 'allow',
+      sentence: 'Allowed for this test alone.',
+      source: { kind: 'commonPractice' },
+    };
     const made = await draftFitException({ db, now, newId, person: who('theatreManager'), draft });
     if (!made.ok) throw new Error(JSON.stringify(made.problems));
     expect(await ask(other)).toBe('doesNotFit');
-    const own = await approveFitException({ db, now, today, person: who('theatreManager'), id: made.value.id, from: today });
+    const own = await approveFitException({
+      db,
+      now,
+      today,
+      person: who('theatreManager'),
+      id: made.value.id,
+      from: today,
+    });
     expect(codes(own)).toEqual(['same-person']);
-    await approveFitException({ db, now, today, person: who('administrator'), id: made.value.id, from: today });
+    await approveFitException({
+      db,
+      now,
+      today,
+      person: who('administrator'),
+      id: made.value.id,
+      from: today,
+    });
     expect(await ask(named)).toBe('fits');
     expect(await ask(other)).toBe('fits');
   });
 
   it('names two items that the catalogue has', async () => {
-    const draft = { relation: 'passes', firstItemId: 'item_nowhere', secondItemId: 'item_neither', answer: 'deny', sentence: 'Neither of them exists.', source: { kind: 'commonPractice' } };
+    const draft = {
+      relation: 'passes',
+      firstItemId: 'item_nowhere',
+      secondItemId: 'item_neither',
+      answer: 'deny',
+      sentence: 'Neither of them exists.',
+      source: { kind: 'commonPractice' },
+    };
     const result = await draftFitException({ db, now, newId, person: who('administrator'), draft });
     if (result.ok) throw new Error('it was accepted');
     expect(result.problems.map(({ path }) => path)).toEqual([['firstItemId'], ['secondItemId']]);
@@ -237,13 +346,22 @@ describe('the engine in force', () => {
   it('answers worked example B1 on the demo: no plain sleeve of it passes the 2.8 bit', async () => {
     const catalogue = await loadCatalogue(db);
     const engine = await loadFitEngine(db, today);
-    const bit = catalogue.find((item): item is DrillBit => item.kind === 'drillBit' && item.diameterUm === 2800);
-    const plain = catalogue.filter((item): item is DrillSleeve => item.kind === 'drillSleeve' && item.form === 'doubleEnded' && item.ends.some(({ boreUm }) => boreUm === 2500 || boreUm === 3500));
+    const bit = catalogue.find(
+      (item): item is DrillBit => item.kind === 'drillBit' && item.diameterUm === 2800,
+    );
+    const plain = catalogue.filter(
+      (item): item is DrillSleeve =>
+        item.kind === 'drillSleeve' &&
+        item.form === 'doubleEnded' &&
+        item.ends.some(({ boreUm }) => boreUm === 2500 || boreUm === 3500),
+    );
     if (!bit) throw new Error('the demo has a 2.8 bit');
     expect(plain.length).toBeGreaterThan(0);
     for (const sleeve of plain) {
       sleeve.ends.forEach((end, endIndex) => {
-        expect(engine.ask({ relation: 'passes', tool: bit, by: { sleeve, end, endIndex } }).outcome).toBe('doesNotFit');
+        expect(engine.ask({ relation: 'passes', tool: bit, by: { sleeve, end, endIndex } }).outcome).toBe(
+          'doesNotFit',
+        );
       });
     }
     expect((await db.read.select({ id: items.id }).from(items)).length).toBe(catalogue.length);

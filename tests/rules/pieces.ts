@@ -7,9 +7,9 @@ import {
   type Driver,
   type GuideWire,
   type Handle,
-  item,
   type ItemKind,
   type ItemOf,
+  item,
   type Plate,
   type Screw,
   type SleeveEnd,
@@ -134,7 +134,8 @@ export const threadedHole = (more: Partial<Hole> = {}): Hole =>
 export const twoZoneHole = (more: Partial<Hole> = {}): Hole =>
   hole({ holeClass: 'twoZone', lockingFamily: 'Alpha', ...more });
 
-export const wireHole = (): Hole => threadedHole({ holeClass: 'wireHole', lockingFamily: null, openingUm: 1300 });
+export const wireHole = (): Hole =>
+  threadedHole({ holeClass: 'wireHole', lockingFamily: null, openingUm: 1300 });
 
 export const plate = (more: Partial<Plate> = {}): Plate =>
   piece(
@@ -170,7 +171,11 @@ export function sleeve(end: Partial<SleeveEnd> = {}, more: Partial<DrillSleeve> 
     lockingFamily: null,
     ...end,
   };
-  const owner = piece('drillSleeve', { form: 'doubleEnded', ends: [whole], onlyForPlates: null, lengthUm: 60000 }, more);
+  const owner = piece(
+    'drillSleeve',
+    { form: 'doubleEnded', ends: [whole], onlyForPlates: null, lengthUm: 60000 },
+    more,
+  );
   const first = owner.ends[0];
   if (!first) throw new Error('a sleeve has an end');
   return { sleeve: owner, end: first, endIndex: 0 };
@@ -187,7 +192,13 @@ export const threadedSleeve = (end: Partial<SleeveEnd> = {}): SleeveByEnd =>
   });
 
 export const insert = (end: Partial<SleeveEnd> = {}): SleeveByEnd =>
-  sleeve({ outerUm: 3500, outerForm: 'cylindrical', seatsOn: ['glidingHole'], positions: ['centred'], ...end });
+  sleeve({
+    outerUm: 3500,
+    outerForm: 'cylindrical',
+    seatsOn: ['glidingHole'],
+    positions: ['centred'],
+    ...end,
+  });
 
 export const tap = (more: Partial<Tap> = {}): Tap =>
   piece('tap', { threadForm: 'HA', threadUm: 3500, lengthUm: 110000, coupling: null }, more);
@@ -238,8 +249,15 @@ export const seats = (more: Partial<Of<'seats'>> = {}): Question => ({
   ...more,
 });
 
-export const onHole = (at: Hole, on: Plate | null = null): Of<'guides'>['seat'] => ({ on: 'hole', hole: at, plate: on });
-export const inGlidingHole = (diameterUm: number | null): Of<'guides'>['seat'] => ({ on: 'glidingHole', diameterUm });
+export const onHole = (at: Hole, on: Plate | null = null): Of<'guides'>['seat'] => ({
+  on: 'hole',
+  hole: at,
+  plate: on,
+});
+export const inGlidingHole = (diameterUm: number | null): Of<'guides'>['seat'] => ({
+  on: 'glidingHole',
+  diameterUm,
+});
 
 export const guides = (more: Partial<Of<'guides'>> = {}): Question => ({
   relation: 'guides',

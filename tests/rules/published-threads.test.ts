@@ -4,7 +4,15 @@ import { DEFAULT_FIT_SETTINGS } from '@/lib/fit/rule';
 import { micronsFromMm } from '@/lib/quantities/length';
 import { starterRules } from '@/seed/rules';
 import published from '../fixtures/screw-threads.json';
-import { bit, corticalScrew, driver, lockingScrew, partlyThreadedScrew, sleeve, threadedSleeve } from './pieces';
+import {
+  bit,
+  corticalScrew,
+  driver,
+  lockingScrew,
+  partlyThreadedScrew,
+  sleeve,
+  threadedSleeve,
+} from './pieces';
 
 /** Source and what of it was seen, or is from memory: tests/fixtures/screw-threads.json. */
 const engine = createFitEngine({ rules: starterRules, exceptions: [], settings: DEFAULT_FIT_SETTINGS });
@@ -27,15 +35,23 @@ const pilots = (mm: number, screw: (typeof rows)[number]['screw'], lessUm = 0) =
   engine.ask({ relation: 'pilots', bit: bit(micronsFromMm(mm) - lessUm), screw });
 
 describe('published threads and drills (ISO 5835; open teaching tables)', () => {
-  it.each(rows)('$code: the published pilot drills its thread hole, without a caution', ({ pilotMm, screw }) => {
-    const verdict = pilots(pilotMm, screw);
-    expect(verdict.outcome).toBe('fits');
-    expect(verdict.findings.filter(({ severity, answer }) => severity !== 'note' && answer !== 'met')).toEqual([]);
-  });
+  it.each(rows)(
+    '$code: the published pilot drills its thread hole, without a caution',
+    ({ pilotMm, screw }) => {
+      const verdict = pilots(pilotMm, screw);
+      expect(verdict.outcome).toBe('fits');
+      expect(
+        verdict.findings.filter(({ severity, answer }) => severity !== 'note' && answer !== 'met'),
+      ).toEqual([]);
+    },
+  );
 
-  it.each(rows)('$code: a bit of the thread’s size leaves the thread nothing to hold', ({ threadMm, screw }) => {
-    expect(pilots(threadMm, screw).outcome).toBe('doesNotFit');
-  });
+  it.each(rows)(
+    '$code: a bit of the thread’s size leaves the thread nothing to hold',
+    ({ threadMm, screw }) => {
+      expect(pilots(threadMm, screw).outcome).toBe('doesNotFit');
+    },
+  );
 
   it.each(rows)('$code: a bit below the core does not pilot', ({ coreMm, screw }) => {
     expect(pilots(coreMm, screw, 100).outcome).toBe('doesNotFit');
@@ -47,7 +63,8 @@ describe('published threads and drills (ISO 5835; open teaching tables)', () => 
       const gliding = rows.filter(
         (other) =>
           other.glideMm !== undefined &&
-          engine.ask({ relation: 'glides', bit: bit(micronsFromMm(other.glideMm)), screw }).outcome === 'fits',
+          engine.ask({ relation: 'glides', bit: bit(micronsFromMm(other.glideMm)), screw }).outcome ===
+            'fits',
       );
       expect(gliding.map((other) => other.glideMm)).toContain(glideMm);
       expect(new Set(gliding.map((other) => other.glideMm)).size).toBe(1);
@@ -92,7 +109,9 @@ describe('worked example B1: bits and sleeves for a locking 3.5 (pilot 2.8: comm
     const verdict = engine.ask({ relation: 'passes', tool: pilot, by: sleeve({ boreUm: 3500 }) });
     const broken = verdict.findings.filter(({ answer }) => answer === 'notMet');
     expect(verdict.outcome).toBe('doesNotFit');
-    expect(broken.map(({ from }) => (from.kind === 'rule' ? from.code : from.kind))).toEqual(['bore-not-too-loose']);
+    expect(broken.map(({ from }) => (from.kind === 'rule' ? from.code : from.kind))).toEqual([
+      'bore-not-too-loose',
+    ]);
   });
 
   it('the threaded sleeve passes it', () => {

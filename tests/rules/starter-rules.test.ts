@@ -24,7 +24,12 @@ describe('each starter rule, by itself', () => {
     if (missing) expect(finding?.missing).toEqual(missing);
     expect(finding?.sentence ?? '').not.toMatch(/[{}]|undefined|NaN/);
     if (rule.severity !== 'stops') return;
-    const outcome = { met: 'fits', notMet: 'doesNotFit', missing: 'notEstablished', silent: 'notEstablished' } as const;
+    const outcome = {
+      met: 'fits',
+      notMet: 'doesNotFit',
+      missing: 'notEstablished',
+      silent: 'notEstablished',
+    } as const;
     const undecided = says === 'met' && verdict.findings.some(({ from }) => from.kind === 'noRule');
     expect(verdict.outcome).toBe(undecided ? 'notEstablished' : outcome[says]);
   });
@@ -45,7 +50,9 @@ describe('the starter set as a whole', () => {
   });
 
   it('names only facts, participants and settings that exist, compared in one unit', () => {
-    expect(starterRules.flatMap((rule) => checkRule(rule).map((problem) => `${rule.code}: ${problem.message}`))).toEqual([]);
+    expect(
+      starterRules.flatMap((rule) => checkRule(rule).map((problem) => `${rule.code}: ${problem.message}`)),
+    ).toEqual([]);
   });
 
   it('gives every rule a code and an id of its own', () => {

@@ -8,7 +8,11 @@ import { designWords } from '@/lib/wording/fit-things';
 import styles from '../fit.module.css';
 import { pairHref } from './pair-href';
 
-export const OUTCOME_TONE = { fits: 'good', doesNotFit: 'stop', notEstablished: 'unknown' } as const satisfies Record<Outcome, string>;
+export const OUTCOME_TONE = {
+  fits: 'good',
+  doesNotFit: 'stop',
+  notEstablished: 'unknown',
+} as const satisfies Record<Outcome, string>;
 
 const MOST_SHOWN = 60;
 
@@ -26,7 +30,9 @@ export function EffectView({ effect }: { effect: Effect }) {
         </ul>
       ) : null}
       {shown.length > 0 ? (
-        <Disclosure summary={`Which pairs (${effect.changed.length} ${effect.changed.length === 1 ? 'group' : 'groups'} alike)`}>
+        <Disclosure
+          summary={`Which pairs (${effect.changed.length} ${effect.changed.length === 1 ? 'group' : 'groups'} alike)`}
+        >
           <ul className={styles.rows}>
             {shown.map(({ row, column, before, after, pairs }) => (
               <li key={`${row.key} ${column.key}`}>
@@ -47,7 +53,9 @@ export function EffectView({ effect }: { effect: Effect }) {
             ))}
           </ul>
           {effect.changed.length > shown.length ? (
-            <p className={styles.small}>{effect.changed.length - shown.length} more groups are not listed here.</p>
+            <p className={styles.small}>
+              {effect.changed.length - shown.length} more groups are not listed here.
+            </p>
           ) : null}
         </Disclosure>
       ) : null}

@@ -83,16 +83,34 @@ export function LifeActions({
       return (
         <ButtonRow>
           {next}
-          <Asked title={`Ask for this ${kind} to be withdrawn`} trigger="Withdraw…" act="Ask for withdrawal" run={() => step('askWithdrawal')}>
+          <Asked
+            title={`Ask for this ${kind} to be withdrawn`}
+            trigger="Withdraw…"
+            act="Ask for withdrawal"
+            run={() => step('askWithdrawal')}
+          >
             <p>It stays in force until a second person agrees.</p>
-            <TextArea name="because" label="Why" value={because} onValue={setBecause} rows={3} maxLength={300} />
+            <TextArea
+              name="because"
+              label="Why"
+              value={because}
+              onValue={setBecause}
+              rows={3}
+              maxLength={300}
+            />
           </Asked>
         </ButtonRow>
       );
     case 'withdrawalAsked':
       return (
         <ButtonRow>
-          <Asked title={`Withdraw this ${kind}`} trigger="Agree to withdraw…" act="Withdraw" run={() => step('withdraw')} primary>
+          <Asked
+            title={`Withdraw this ${kind}`}
+            trigger="Agree to withdraw…"
+            act="Withdraw"
+            run={() => step('withdraw')}
+            primary
+          >
             <p>From the day you state it no longer holds.</p>
             <TextField
               name="until"
@@ -144,7 +162,9 @@ function Asked({
       setRefusal(answer ?? null);
       if (answer === undefined) setOpen(false);
     } catch {
-      setRefusal('That did not reach the server, so nothing was changed. Check the connection and try again.');
+      setRefusal(
+        'That did not reach the server, so nothing was changed. Check the connection and try again.',
+      );
     } finally {
       setPending(false);
     }

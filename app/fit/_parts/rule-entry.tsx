@@ -35,7 +35,12 @@ export function RuleEntry({ rule, today }: { rule: FitRule; today: PlainDate }) 
         </h3>
         <p className={styles.spec}>
           {asSentence(conditionWords(rule.relation, rule.requires))}
-          {always ? null : <span className={styles.when}> Only where {conditionWords(rule.relation, rule.appliesWhen)}.</span>}
+          {always ? null : (
+            <span className={styles.when}>
+              {' '}
+              Only where {conditionWords(rule.relation, rule.appliesWhen)}.
+            </span>
+          )}
         </p>
         <p className={styles.source}>{sourceWords(rule.source)}</p>
       </div>

@@ -22,10 +22,16 @@ export function SeverityMark({ severity }: { severity: Severity }) {
 const STANDING: Record<Standing, { tone: Tone; word: (rule: Lived) => string }> = {
   draft: { tone: 'attention', word: () => 'Draft, waits for a second person' },
   toCome: { tone: 'neutral', word: (rule) => `Approved, from ${rule.inForceFrom}` },
-  inForce: { tone: 'good', word: (rule) => (rule.inForceUntil ? `In force until ${rule.inForceUntil}` : 'In force') },
+  inForce: {
+    tone: 'good',
+    word: (rule) => (rule.inForceUntil ? `In force until ${rule.inForceUntil}` : 'In force'),
+  },
   ended: { tone: 'neutral', word: (rule) => (rule.withdrawnBy ? 'Withdrawn' : 'Replaced') },
 };
-type Lived = Pick<FitRule | FitException, 'status' | 'inForceFrom' | 'inForceUntil' | 'withdrawnBy' | 'withdrawalAskedBy'>;
+type Lived = Pick<
+  FitRule | FitException,
+  'status' | 'inForceFrom' | 'inForceUntil' | 'withdrawnBy' | 'withdrawalAskedBy'
+>;
 
 /** Where a rule or exception is in its life. */
 export function StandingMark({ rule, today }: { rule: Lived; today: PlainDate }) {

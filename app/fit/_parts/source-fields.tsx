@@ -28,7 +28,15 @@ const FIELDS: Record<string, { name: string; label: string; hint?: string; optio
 };
 
 /** Where a rule or an exception comes from. */
-export function SourceFields({ value, onChange, problems }: { value: unknown; onChange: (next: unknown) => void; problems: readonly FieldProblem[] }) {
+export function SourceFields({
+  value,
+  onChange,
+  problems,
+}: {
+  value: unknown;
+  onChange: (next: unknown) => void;
+  problems: readonly FieldProblem[];
+}) {
   const source = value as Record<string, string | null>;
   const kind = String(source.kind ?? 'commonPractice');
   return (
@@ -38,7 +46,9 @@ export function SourceFields({ value, onChange, problems }: { value: unknown; on
         label="Source"
         options={KINDS}
         value={kind}
-        onValue={(next) => onChange(next === 'standard' ? { kind: next, number: '', clause: null } : { kind: next })}
+        onValue={(next) =>
+          onChange(next === 'standard' ? { kind: next, number: '', clause: null } : { kind: next })
+        }
         problems={[...problemsAt(problems, 'source'), ...problemsAt(problems, 'source.kind')]}
       />
       {(FIELDS[kind] ?? []).map(({ name, label, hint, optional }) => (

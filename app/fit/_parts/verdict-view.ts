@@ -6,13 +6,19 @@ import { factWords, seenWords, sourceWords } from '@/lib/wording/fit';
 export function findingViews({ relation, findings }: Verdict): FindingView[] {
   const exception = findings.find(({ from }) => from.kind === 'exception');
   return findings.map((finding) => ({
-    outcome: finding.answer === 'met' ? 'fits' : finding.answer === 'notMet' ? 'doesNotFit' : 'notEstablished',
+    outcome:
+      finding.answer === 'met' ? 'fits' : finding.answer === 'notMet' ? 'doesNotFit' : 'notEstablished',
     severity: finding.severity,
     sentence: finding.sentence,
     source: finding.source ? sourceWords(finding.source) : null,
     missing: finding.missing.map((name) => factWords(relation, name)),
     exception: finding.outranked && exception ? `outranks this rule: ${exception.sentence}` : null,
-    href: finding.from.kind === 'rule' ? `/fit/rules/${finding.from.code}` : finding.from.kind === 'exception' ? `/fit/exceptions/${finding.from.id}` : undefined,
+    href:
+      finding.from.kind === 'rule'
+        ? `/fit/rules/${finding.from.code}`
+        : finding.from.kind === 'exception'
+          ? `/fit/exceptions/${finding.from.id}`
+          : undefined,
   }));
 }
 

@@ -45,15 +45,21 @@ export default async function CheckPage() {
     >
       <FitNav here="check" />
       {current.length === 0 ? (
-        <EmptyState title="The catalogue has no current item" action={<LinkButton href="/catalogue">To the catalogue</LinkButton>}>
+        <EmptyState
+          title="The catalogue has no current item"
+          action={<LinkButton href="/catalogue">To the catalogue</LinkButton>}
+        >
           There is nothing to check yet. Add items, or bring withdrawn ones back.
         </EmptyState>
       ) : findings.length === 0 ? (
         <EmptyState title="Nothing found">
-          Each of the {current.length} current items has something that fits it, and no value that rules look at is missing.
+          Each of the {current.length} current items has something that fits it, and no value that rules look
+          at is missing.
         </EmptyState>
       ) : (
-        codes.map((code) => <Group key={code} code={code} findings={findings.filter((one) => one.code === code)} />)
+        codes.map((code) => (
+          <Group key={code} code={code} findings={findings.filter((one) => one.code === code)} />
+        ))
       )}
     </Page>
   );
@@ -66,7 +72,9 @@ function Group({ code, findings }: { code: CheckCode; findings: CheckFinding[] }
       <p className={styles.asks}>{way}</p>
       <ul className={styles.rows}>
         {findings.map((finding) => (
-          <li key={`${finding.items[0]?.id} ${finding.facts.join()} ${finding.holes.map(({ plate, ids }) => plate + ids.join()).join()}`}>
+          <li
+            key={`${finding.items[0]?.id} ${finding.facts.join()} ${finding.holes.map(({ plate, ids }) => plate + ids.join()).join()}`}
+          >
             <Status tone={finding.outcome === 'doesNotFit' ? 'stop' : 'unknown'} look="plain">
               {finding.outcome === 'doesNotFit' ? 'Nothing fits' : 'Not established'}
             </Status>
@@ -75,7 +83,10 @@ function Group({ code, findings }: { code: CheckCode; findings: CheckFinding[] }
               <Facts finding={finding} />
               {finding.holes.length > 0 ? (
                 <p className={styles.small}>
-                  {finding.holes.slice(0, 6).map(({ plate, ids }) => `${plate}: ${ids.join(', ')}`).join(' · ')}
+                  {finding.holes
+                    .slice(0, 6)
+                    .map(({ plate, ids }) => `${plate}: ${ids.join(', ')}`)
+                    .join(' · ')}
                   {finding.holes.length > 6 ? ` · and ${finding.holes.length - 6} more plates` : ''}
                 </p>
               ) : null}
@@ -91,7 +102,8 @@ function Facts({ finding }: { finding: CheckFinding }) {
   const { facts, relation, waiting } = finding;
   if (facts.length === 0 || relation === null) return null;
   const words = facts.map((name) => factWords(relation, name)).join(', ');
-  const text = waiting > 0 ? `${words}: ${waiting.toLocaleString('en-GB')} answers wait for it.` : `${words} differ.`;
+  const text =
+    waiting > 0 ? `${words}: ${waiting.toLocaleString('en-GB')} answers wait for it.` : `${words} differ.`;
   return <p className={styles.small}>{text.charAt(0).toUpperCase() + text.slice(1)}</p>;
 }
 

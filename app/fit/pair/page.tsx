@@ -15,10 +15,17 @@ import type { Hole } from '@/lib/catalogue/hole';
 import { drillingPosition, type Item } from '@/lib/catalogue/item';
 import type { FitEngine } from '@/lib/fit/engine';
 import type { ScrewUse } from '@/lib/fit/question';
-import { type PairChoice, type PairQuestion, PARTNERS, type Partner, pairQuestions } from '@/lib/fit/try-pair';
+import {
+  PARTNERS,
+  type PairChoice,
+  type PairQuestion,
+  type Partner,
+  pairQuestions,
+} from '@/lib/fit/try-pair';
 import { RELATION_WORDS } from '@/lib/wording/fit';
 import { outcomeLabel } from '@/lib/wording/fit-effect';
-import { holeWords, PARTNER_WORDS } from '@/lib/wording/fit-things';
+import { PARTNER_WORDS } from '@/lib/wording/fit-partners';
+import { holeWords } from '@/lib/wording/fit-things';
 import { OUTCOME_TONE } from '../_parts/effect-view';
 import { FitNav } from '../_parts/fit-nav';
 import { today } from '../_parts/today';
@@ -42,8 +49,14 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
   const byCode = (code: string) => catalogue.find((item) => item.code === code) ?? null;
   const sides = [sideOf(read('a'), byCode), sideOf(read('b'), byCode)] as const;
   const unknown = [read('a'), read('b')].filter((code, index) => code !== '' && sides[index] === null);
-  const choice: PairChoice = { holeId: read('hole') || null, use: useOf(read('use')), position: positionOf(read('position')) };
-  const plate = sides.find((side): side is Extract<Item, { kind: 'plate' }> => typeof side === 'object' && side?.kind === 'plate');
+  const choice: PairChoice = {
+    holeId: read('hole') || null,
+    use: useOf(read('use')),
+    position: positionOf(read('position')),
+  };
+  const plate = sides.find(
+    (side): side is Extract<Item, { kind: 'plate' }> => typeof side === 'object' && side?.kind === 'plate',
+  );
   const kinds = new Set(sides.map((side) => (typeof side === 'object' ? side?.kind : null)));
   const asked = questionsOf(engine, sides, choice);
   return (
@@ -60,7 +73,10 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
           note: status === 'current' ? undefined : status,
         }))}
         partners={PARTNERS.map((partner) => ({ value: partner, label: PARTNER_WORDS[partner] }))}
-        holes={(plate?.holes ?? []).map((hole) => ({ value: hole.id, label: `${hole.id} · ${holeWords(hole)}` }))}
+        holes={(plate?.holes ?? []).map((hole) => ({
+          value: hole.id,
+          label: `${hole.id} · ${holeWords(hole)}`,
+        }))}
         asksUse={kinds.has('screw') && (kinds.has('plate') || kinds.has('depthGauge'))}
         asksPosition={kinds.has('drillSleeve') && !kinds.has('screw')}
       />
@@ -69,7 +85,9 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
           It may have been entered under another code. Choose from the list above.
         </EmptyState>
       ) : asked === null ? (
-        <EmptyState title="Nothing asked yet">Choose two things above; type any part of a code or a name.</EmptyState>
+        <EmptyState title="Nothing asked yet">
+          Choose two things above; type any part of a code or a name.
+        </EmptyState>
       ) : asked.length === 0 ? (
         <EmptyState title="No relation holds between these two kinds">
           No rule is about a pair of such things, so there is nothing to answer. Choose another second thing.
@@ -79,7 +97,9 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
       )}
       {asked && asked.length > 0 && sides.every((side) => typeof side === 'object') ? (
         <p>
-          <LinkButton href={`/fit/exceptions/new?a=${encodeURIComponent(read('a'))}&b=${encodeURIComponent(read('b'))}`}>
+          <LinkButton
+            href={`/fit/exceptions/new?a=${encodeURIComponent(read('a'))}&b=${encodeURIComponent(read('b'))}`}
+          >
             Draft an exception for this pair
           </LinkButton>
         </p>
@@ -95,7 +115,11 @@ function sideOf(code: string, byCode: (code: string) => Item | null): Side {
 }
 
 /** `null` until two things are chosen, of which at most one is no item. */
-function questionsOf(engine: FitEngine, [a, b]: readonly [Side, Side], choice: PairChoice): PairQuestion[] | null {
+function questionsOf(
+  engine: FitEngine,
+  [a, b]: readonly [Side, Side],
+  choice: PairChoice,
+): PairQuestion[] | null {
   if (a === null || b === null) return null;
   if (typeof a === 'object') return pairQuestions(engine, a, b, choice);
   return typeof b === 'object' ? pairQuestions(engine, b, a, choice) : [];
@@ -113,7 +137,9 @@ function positionOf(text: string): PairChoice['position'] {
 
 function Answers({ engine, asked, first }: { engine: FitEngine; asked: PairQuestion[]; first: string }) {
   const answers = asked.map((one) => ({ ...one, verdict: engine.ask(one.question) }));
-  const ordered = [...answers].sort((a, b) => Number(b.question.relation === first) - Number(a.question.relation === first));
+  const ordered = [...answers].sort(
+    (a, b) => Number(b.question.relation === first) - Number(a.question.relation === first),
+  );
   return (
     <div className={styles.stack}>
       {ordered.map(({ question, holes, end, verdict }) => {
@@ -132,10 +158,16 @@ function Answers({ engine, asked, first }: { engine: FitEngine; asked: PairQuest
             }
           >
             {shown.length > 0 ? (
-              <FindingList label={`Why: ${RELATION_WORDS[question.relation].name}`} findings={findingViews({ ...verdict, findings: shown })} />
+              <FindingList
+                label={`Why: ${RELATION_WORDS[question.relation].name}`}
+                findings={findingViews({ ...verdict, findings: shown })}
+              />
             ) : null}
             {met.length > 0 ? (
-              <Disclosure summary={`${met.length} ${met.length === 1 ? 'rule' : 'rules'} met`} open={shown.length === 0}>
+              <Disclosure
+                summary={`${met.length} ${met.length === 1 ? 'rule' : 'rules'} met`}
+                open={shown.length === 0}
+              >
                 <FindingList label="Rules met" findings={findingViews({ ...verdict, findings: met })} />
               </Disclosure>
             ) : null}
@@ -154,6 +186,8 @@ function Answers({ engine, asked, first }: { engine: FitEngine; asked: PairQuest
 
 function about(holes: readonly Hole[], end: number | null): string {
   const [hole] = holes;
-  const which = hole ? `: ${holes.length > 1 ? 'holes' : 'hole'} ${holes.map(({ id }) => id).join(', ')} (${holeWords(hole)})` : '';
+  const which = hole
+    ? `: ${holes.length > 1 ? 'holes' : 'hole'} ${holes.map(({ id }) => id).join(', ')} (${holeWords(hole)})`
+    : '';
   return `${which}${end === null ? '' : `, sleeve end ${end}`}`;
 }

@@ -49,7 +49,14 @@ export function PairPicker({
   return (
     <div className={styles.picker}>
       <div className={styles.two}>
-        <ComboField name="a" label="One thing" options={all} value={a || null} onValue={choose(setA)} placeholder="Code or name" />
+        <ComboField
+          name="a"
+          label="One thing"
+          options={all}
+          value={a || null}
+          onValue={choose(setA)}
+          placeholder="Code or name"
+        />
         <Button
           onClick={() => {
             setA(b);
@@ -58,15 +65,36 @@ export function PairPicker({
         >
           Swap
         </Button>
-        <ComboField name="b" label="The other" options={all} value={b || null} onValue={choose(setB)} placeholder="Code or name" />
+        <ComboField
+          name="b"
+          label="The other"
+          options={all}
+          value={b || null}
+          onValue={choose(setB)}
+          placeholder="Code or name"
+        />
       </div>
       {holes.length > 0 || asksUse || asksPosition ? (
         <FieldGrid min="medium">
           {holes.length > 0 ? (
-            <SelectField name="hole" label="Hole of the plate" options={holes} blank="All holes" value={hole} onValue={setHole} />
+            <SelectField
+              name="hole"
+              label="Hole of the plate"
+              options={holes}
+              blank="All holes"
+              value={hole}
+              onValue={setHole}
+            />
           ) : null}
           {asksUse ? (
-            <SelectField name="use" label="Planned use" options={USES} blank="Not planned" value={use} onValue={setUse} />
+            <SelectField
+              name="use"
+              label="Planned use"
+              options={USES}
+              blank="Not planned"
+              value={use}
+              onValue={setUse}
+            />
           ) : null}
           {asksPosition ? (
             <SelectField

@@ -5,6 +5,7 @@ import { FilterBar } from '@/app/_ui/filter-bar';
 import { FindingList } from '@/app/_ui/finding';
 import { Glyph } from '@/app/_ui/glyph';
 import { LinkButton } from '@/app/_ui/link-button';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { SearchField } from '@/app/_ui/search-field';
 import { Status } from '@/app/_ui/status';
 import type { Tone } from '@/app/_ui/tone';
@@ -28,10 +29,13 @@ export function FitGrid({ caption, grid }: { caption: string; grid: Grid }) {
   const rows = useMemo(() => matching(grid.rows, rowText), [grid.rows, rowText]);
   const columns = useMemo(() => matching(grid.columns, columnText), [grid.columns, columnText]);
   const [place, setPlace] = useState<Place>({ row: 0, column: 0 });
-  const at: Place = { row: Math.min(place.row, rows.length - 1), column: Math.min(place.column, columns.length - 1) };
+  const at: Place = {
+    row: Math.min(place.row, rows.length - 1),
+    column: Math.min(place.column, columns.length - 1),
+  };
   const table = useRef<HTMLTableElement>(null);
 
-  function move(event: KeyboardEvent<HTMLTableElement>) {
+  function move(event: KeyboardEvent<HTMLButtonElement>) {
     const next = moved(event, at, rows.length - 1, columns.length - 1);
     if (next === null) return;
     event.preventDefault();
@@ -43,15 +47,21 @@ export function FitGrid({ caption, grid }: { caption: string; grid: Grid }) {
     <div className={styles.wrap}>
       <FilterBar label="Narrow the table" summary={`${rows.length} rows × ${columns.length} columns`}>
         <SearchField name="rows" label="Rows" value={rowText} onValue={setRowText} placeholder="All rows" />
-        <SearchField name="columns" label="Columns" value={columnText} onValue={setColumnText} placeholder="All columns" />
+        <SearchField
+          name="columns"
+          label="Columns"
+          value={columnText}
+          onValue={setColumnText}
+          placeholder="All columns"
+        />
       </FilterBar>
       <Explained grid={grid} row={rows[at.row]} column={columns[at.column]} />
       {rows.length === 0 || columns.length === 0 ? (
         <p className={styles.none}>Nothing by that name. Shorten what you typed.</p>
       ) : (
-        <div className={styles.scroll}>
-          {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a data grid (ARIA APG), navigated by arrow keys */}
-          <table ref={table} role="grid" aria-label={caption} className={styles.grid} onKeyDown={move}>
+        <ScrollRegion label={caption} tall className={styles.scroll}>
+          <table ref={table} className={styles.grid}>
+            <caption className={styles.caption}>{caption}</caption>
             <thead>
               <tr>
                 <td className={styles.corner} />
@@ -78,22 +88,20 @@ export function FitGrid({ caption, grid }: { caption: string; grid: Grid }) {
                     const { tone, short } = WORD[cell.word];
                     const here = row === at.row && column === at.column;
                     return (
-                      // biome-ignore lint/a11y/useFocusableInteractive: it has a roving tab stop
-                      // biome-ignore lint/a11y/useSemanticElements: a cell of an ARIA grid that takes focus
-                      <td
-                        key={grid.columns[columnIndex]?.key}
-                        role="gridcell"
-                        tabIndex={here ? 0 : -1}
-                        data-at={`${row} ${column}`}
-                        aria-selected={here}
-                        className={styles[tone]}
-                        onFocus={() => setPlace({ row, column })}
-                        onClick={(event) => event.currentTarget.focus()}
-                      >
-                        <span className={styles.cell}>
+                      <td key={grid.columns[columnIndex]?.key} className={styles[tone]}>
+                        <button
+                          type="button"
+                          tabIndex={here ? 0 : -1}
+                          data-at={`${row} ${column}`}
+                          aria-pressed={here}
+                          className={styles.cell}
+                          onFocus={() => setPlace({ row, column })}
+                          onClick={(event) => event.currentTarget.focus()}
+                          onKeyDown={move}
+                        >
                           <Glyph tone={tone} />
                           {short}
-                        </span>
+                        </button>
                       </td>
                     );
                   })}
@@ -101,14 +109,22 @@ export function FitGrid({ caption, grid }: { caption: string; grid: Grid }) {
               ))}
             </tbody>
           </table>
-        </div>
+        </ScrollRegion>
       )}
     </div>
   );
 }
 
 /** The cell you are on: what it is, its word, and every reason. Of one height, so the table never jumps. */
-function Explained({ grid, row, column }: { grid: Grid; row: number | undefined; column: number | undefined }) {
+function Explained({
+  grid,
+  row,
+  column,
+}: {
+  grid: Grid;
+  row: number | undefined;
+  column: number | undefined;
+}) {
   const cell = row === undefined || column === undefined ? undefined : grid.cells[row]?.[column];
   return (
     <section className={styles.explained} aria-label="Reasons" aria-live="polite">
@@ -124,19 +140,32 @@ function Explained({ grid, row, column }: { grid: Grid; row: number | undefined;
               All rules
             </LinkButton>
           </div>
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard has to reach it */}
-          <div className={styles.reasons} tabIndex={0} role="group" aria-label="Reasons in full">
+          <ScrollRegion label="Reasons in full" tall>
             <FindingList
               label="Reasons"
               empty="Every rule that governs this pair is met."
               findings={cell.why.flatMap((index) => {
                 const reason = grid.reasons[index];
                 if (!reason) return [];
-                const outcome = reason.answer === 'missing' ? 'notEstablished' : reason.answer === 'notMet' ? 'doesNotFit' : cell.word === 'doesNotFit' ? 'doesNotFit' : 'fits';
-                return [{ outcome, severity: reason.severity, sentence: reason.answer === 'exception' ? `Named exception: ${reason.sentence}` : reason.sentence } as const];
+                const outcome =
+                  reason.answer === 'missing'
+                    ? 'notEstablished'
+                    : reason.answer === 'notMet'
+                      ? 'doesNotFit'
+                      : cell.word === 'doesNotFit'
+                        ? 'doesNotFit'
+                        : 'fits';
+                return [
+                  {
+                    outcome,
+                    severity: reason.severity,
+                    sentence:
+                      reason.answer === 'exception' ? `Named exception: ${reason.sentence}` : reason.sentence,
+                  } as const,
+                ];
               })}
             />
-          </div>
+          </ScrollRegion>
         </>
       ) : null}
     </section>

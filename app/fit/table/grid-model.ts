@@ -9,7 +9,11 @@ export type CellWord = Outcome | 'fitsWithCaution';
 export interface Grid {
   rows: { key: string; label: string; note: string }[];
   columns: { key: string; label: string; note: string }[];
-  reasons: { answer: 'notMet' | 'missing' | 'exception'; severity: 'stops' | 'caution' | 'note'; sentence: string }[];
+  reasons: {
+    answer: 'notMet' | 'missing' | 'exception';
+    severity: 'stops' | 'caution' | 'note';
+    sentence: string;
+  }[];
   cells: { word: CellWord; pairs: number; why: number[]; href: string }[][];
 }
 
@@ -31,7 +35,11 @@ export function gridOf({ relation, rows, columns, verdicts }: FitTable): Grid {
       const caution = findings.some(({ severity, answer }) => severity === 'caution' && answer !== 'met');
       const outcome: Outcome = verdict?.outcome ?? 'notEstablished';
       const why = findings.flatMap(({ answer, from, severity, sentence }) =>
-        from.kind === 'exception' ? [tell({ answer: 'exception', severity, sentence })] : answer === 'met' ? [] : [tell({ answer, severity, sentence })],
+        from.kind === 'exception'
+          ? [tell({ answer: 'exception', severity, sentence })]
+          : answer === 'met'
+            ? []
+            : [tell({ answer, severity, sentence })],
       );
       return {
         word: outcome === 'fits' && caution ? ('fitsWithCaution' as const) : outcome,

@@ -44,7 +44,8 @@ export default async function TablePage({ searchParams }: { searchParams: Promis
           title="Nothing to set against each other"
           action={<LinkButton href="/catalogue">To the catalogue</LinkButton>}
         >
-          The catalogue has no current items for “{RELATION_WORDS[relation].between}”. Add some, or choose another table.
+          The catalogue has no current items for “{RELATION_WORDS[relation].between}”. Add some, or choose
+          another table.
         </EmptyState>
       ) : (
         <FitGrid key={relation} caption={RELATION_WORDS[relation].asks} grid={gridOf(table)} />

@@ -8,5 +8,14 @@ const LIVE = { server: true, delayMs: 0 };
 /** Which table: the relation, kept in the address. */
 export function RelationPicker({ relations }: { relations: SelectOption[] }) {
   const [relation, setRelation] = useUrlParam('relation', 'seats', LIVE);
-  return <SelectField name="relation" label="Table" options={relations} value={relation} onValue={setRelation} width="medium" />;
+  return (
+    <SelectField
+      name="relation"
+      label="Table"
+      options={relations}
+      value={relation}
+      onValue={setRelation}
+      width="medium"
+    />
+  );
 }

@@ -46,7 +46,11 @@ export default async function RulePage({ params }: Params) {
     loadFitBasis(db, day),
     loadCatalogue(db),
     listPeople(db),
-    fitHistory(db, 'fit-rule', versions.map(({ id }) => id)),
+    fitHistory(
+      db,
+      'fit-rule',
+      versions.map(({ id }) => id),
+    ),
   ]);
   const named = (id: string | null) => people.find((person) => person.id === id)?.name ?? null;
   const engine = createFitEngine(basis);
@@ -55,16 +59,17 @@ export default async function RulePage({ params }: Params) {
   const inForce = versions.find((rule) => standingOn(rule, day) === 'inForce') ?? null;
   const shown = draft ?? inForce ?? newest;
   const others = basis.rules.filter((rule) => rule.code !== code);
-  const after = createFitEngine({ ...basis, rules: draft ? [...others, { ...draft, status: 'inForce' as const }] : others });
+  const after = createFitEngine({
+    ...basis,
+    rules: draft ? [...others, { ...draft, status: 'inForce' as const }] : others,
+  });
   const effect = draft || inForce ? effectOf(engine, after, current, shown.relation) : null;
   const examples = examplesOf(engine, shown, current);
   return (
     <Page
       title={<span>{code.replaceAll('-', ' ')}</span>}
       mark={<StandingMark rule={shown} today={day} />}
-      lead={
-        <RuleSentence sentence={shown.sentence} words={(fact) => factWords(shown.relation, fact)} />
-      }
+      lead={<RuleSentence sentence={shown.sentence} words={(fact) => factWords(shown.relation, fact)} />}
       breadcrumb={[{ label: 'Fit', href: '/fit' }]}
       actions={
         <LifeActions
@@ -81,7 +86,10 @@ export default async function RulePage({ params }: Params) {
         <Section title="What it says">
           <DefinitionList
             items={[
-              { term: 'Relation', value: `${RELATION_WORDS[shown.relation].name}: ${RELATION_WORDS[shown.relation].between}` },
+              {
+                term: 'Relation',
+                value: `${RELATION_WORDS[shown.relation].name}: ${RELATION_WORDS[shown.relation].between}`,
+              },
               { term: 'Requires', value: conditionWords(shown.relation, shown.requires) },
               { term: 'Only where', value: conditionWords(shown.relation, shown.appliesWhen) },
               { term: 'When broken', value: <SeverityMark severity={shown.severity} /> },
@@ -100,7 +108,11 @@ export default async function RulePage({ params }: Params) {
         </Section>
       </div>
       {effect ? (
-        <Section title={draft ? 'If this draft were in force' : 'If this rule were withdrawn'} look="sheet" id="effect">
+        <Section
+          title={draft ? 'If this draft were in force' : 'If this rule were withdrawn'}
+          look="sheet"
+          id="effect"
+        >
           <EffectView effect={effect} />
         </Section>
       ) : null}
@@ -132,7 +144,9 @@ export default async function RulePage({ params }: Params) {
         </ul>
         <HistoryList entries={history} />
         <p>
-          <Link href={`/fit#${shown.relation}`}>All rules about {RELATION_WORDS[shown.relation].between}</Link>
+          <Link href={`/fit#${shown.relation}`}>
+            All rules about {RELATION_WORDS[shown.relation].between}
+          </Link>
         </p>
       </Section>
     </Page>
@@ -153,7 +167,9 @@ function life(rule: FitRule, named: (id: string | null) => string | null) {
     { term: 'Approved by', value: came ? 'Came with the program' : (named(rule.approvedBy) ?? 'Nobody yet') },
     { term: 'In force from', value: rule.inForceFrom ?? 'Not yet' },
     ...(rule.inForceUntil ? [{ term: 'Until', value: rule.inForceUntil }] : []),
-    ...(rule.withdrawalAskedBy ? [{ term: 'Withdrawal asked by', value: named(rule.withdrawalAskedBy) }] : []),
+    ...(rule.withdrawalAskedBy
+      ? [{ term: 'Withdrawal asked by', value: named(rule.withdrawalAskedBy) }]
+      : []),
     ...(rule.withdrawnBy ? [{ term: 'Withdrawn by', value: named(rule.withdrawnBy) }] : []),
   ];
 }

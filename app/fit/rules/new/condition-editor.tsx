@@ -91,7 +91,11 @@ function Inside({
     const set = (next: Condition[]) => onChange(key === 'all' ? { all: next } : { any: next });
     return (
       <div className={styles.parts}>
-        {parts.length === 0 ? <p className={styles.empty}>{key === 'all' ? 'Nothing: it always holds.' : 'Nothing: it never holds.'}</p> : null}
+        {parts.length === 0 ? (
+          <p className={styles.empty}>
+            {key === 'all' ? 'Nothing: it always holds.' : 'Nothing: it never holds.'}
+          </p>
+        ) : null}
         {parts.map((part, index) => (
           <ConditionEditor
             // biome-ignore lint/suspicious/noArrayIndexKey: parts have no name but their place
@@ -141,8 +145,23 @@ function Inside({
     const [term, values] = value.oneOf;
     return (
       <div className={styles.pair}>
-        <TermEditor vocabulary={vocabulary} problems={problems} value={term} path={`${path}.oneOf.0`} label="Fact" onChange={(next) => onChange({ oneOf: [next, values] })} beside={null} />
-        <ValuesEditor vocabulary={vocabulary} problems={problems} term={term} values={values} path={`${path}.oneOf.1`} onChange={(next) => onChange({ oneOf: [term, next] })} />
+        <TermEditor
+          vocabulary={vocabulary}
+          problems={problems}
+          value={term}
+          path={`${path}.oneOf.0`}
+          label="Fact"
+          onChange={(next) => onChange({ oneOf: [next, values] })}
+          beside={null}
+        />
+        <ValuesEditor
+          vocabulary={vocabulary}
+          problems={problems}
+          term={term}
+          values={values}
+          path={`${path}.oneOf.1`}
+          onChange={(next) => onChange({ oneOf: [term, next] })}
+        />
       </div>
     );
   }
@@ -152,7 +171,15 @@ function Inside({
   const unit = unitOfTerm(vocabulary, left);
   return (
     <div className={styles.pair}>
-      <TermEditor vocabulary={vocabulary} problems={problems} value={left} path={`${path}.${key}.0`} label={key === 'lists' ? 'List' : 'First'} onChange={(next) => set([next, right])} beside={right} />
+      <TermEditor
+        vocabulary={vocabulary}
+        problems={problems}
+        value={left}
+        path={`${path}.${key}.0`}
+        label={key === 'lists' ? 'List' : 'First'}
+        onChange={(next) => set([next, right])}
+        beside={right}
+      />
       <TermEditor
         vocabulary={vocabulary}
         problems={problems}
@@ -178,9 +205,16 @@ export function firstComparison(vocabulary: Vocabulary): Condition {
 
 /** The same condition as another kind, keeping what it compares where that makes sense. */
 function changed(value: Condition, kind: Kind, vocabulary: Vocabulary): Condition {
-  const terms = (['equal', 'below', 'atMost', 'lists'] as const).flatMap((key) => (key in value ? [(value as Record<string, [Term, Term]>)[key]] : []))[0];
-  const [left, right] = terms ?? ('oneOf' in value ? [value.oneOf[0], firstFact(vocabulary)] : [firstFact(vocabulary), firstFact(vocabulary)]);
-  const inner = 'all' in value ? value.all : 'any' in value ? value.any : 'not' in value ? [value.not] : [value];
+  const terms = (['equal', 'below', 'atMost', 'lists'] as const).flatMap((key) =>
+    key in value ? [(value as Record<string, [Term, Term]>)[key]] : [],
+  )[0];
+  const [left, right] =
+    terms ??
+    ('oneOf' in value
+      ? [value.oneOf[0], firstFact(vocabulary)]
+      : [firstFact(vocabulary), firstFact(vocabulary)]);
+  const inner =
+    'all' in value ? value.all : 'any' in value ? value.any : 'not' in value ? [value.not] : [value];
   switch (kind) {
     case 'all':
       return { all: inner };

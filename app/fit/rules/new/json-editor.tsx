@@ -12,7 +12,13 @@ import styles from './condition-editor.module.css';
 type Conditions = { appliesWhen: Condition; requires: Condition };
 
 /** The conditions as JSON: to copy, or to paste and take over. What cannot be read is refused with every reason. */
-export function JsonEditor({ conditions, onConditions }: { conditions: Conditions; onConditions: (next: Conditions) => void }) {
+export function JsonEditor({
+  conditions,
+  onConditions,
+}: {
+  conditions: Conditions;
+  onConditions: (next: Conditions) => void;
+}) {
   const [text, setText] = useState<string | null>(null);
   const [problems, setProblems] = useState<string[]>([]);
   const shown = text ?? JSON.stringify(conditions, null, 2);
@@ -31,7 +37,15 @@ export function JsonEditor({ conditions, onConditions }: { conditions: Condition
   return (
     <Disclosure summary="The conditions as JSON, to copy or paste">
       <div className={styles.parts}>
-        <TextArea name="json" label="Conditions" rows={12} value={shown} onValue={setText} problems={problems} maxLength={20_000} />
+        <TextArea
+          name="json"
+          label="Conditions"
+          rows={12}
+          value={shown}
+          onValue={setText}
+          problems={problems}
+          maxLength={20_000}
+        />
         <Button size="small" onClick={take}>
           Take over what is pasted
         </Button>
@@ -45,13 +59,20 @@ function readConditions(text: string): Conditions | { problems: string[] } {
   try {
     raw = JSON.parse(text);
   } catch (error) {
-    return { problems: [`This is not JSON: ${error instanceof Error ? error.message : 'it cannot be read'}`] };
+    return {
+      problems: [`This is not JSON: ${error instanceof Error ? error.message : 'it cannot be read'}`],
+    };
   }
   if (raw === null || typeof raw !== 'object' || !('requires' in raw)) {
     return { problems: ['An object with “requires”, and “appliesWhen” where it is not always, is needed.'] };
   }
   const found: Problem[] = [];
   const { appliesWhen = { all: [] }, requires } = raw as Record<string, unknown>;
-  const read = { appliesWhen: parseCondition(appliesWhen, ['appliesWhen'], found), requires: parseCondition(requires, ['requires'], found) };
-  return found.length > 0 ? { problems: found.map(({ path, message }) => `${path.join('.')}: ${message}`) } : read;
+  const read = {
+    appliesWhen: parseCondition(appliesWhen, ['appliesWhen'], found),
+    requires: parseCondition(requires, ['requires'], found),
+  };
+  return found.length > 0
+    ? { problems: found.map(({ path, message }) => `${path.join('.')}: ${message}`) }
+    : read;
 }

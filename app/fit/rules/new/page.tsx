@@ -18,23 +18,31 @@ type Search = Record<string, string | string[] | undefined>;
 export default async function NewRulePage({ searchParams }: { searchParams: Promise<Search> }) {
   const { from } = await searchParams;
   const code = typeof from === 'string' ? from : '';
-  const [person, versions] = await Promise.all([actingPerson(), code ? fitRuleVersions(database(), code) : []]);
+  const [person, versions] = await Promise.all([
+    actingPerson(),
+    code ? fitRuleVersions(database(), code) : [],
+  ]);
   const start = versions.find(({ status }) => status === 'draft') ?? versions[0] ?? null;
   const basedOn = versions.find(({ status }) => status !== 'draft')?.version ?? 0;
   return (
     <Page
       title={start ? `Next version of ${code.replaceAll('-', ' ')}` : 'Draft a rule'}
       lead="State what has to hold, and what to say when it does not. Try it against the catalogue before you draft; nothing is in force until a second person approves."
-      breadcrumb={[{ label: 'Fit', href: '/fit' }, ...(start ? [{ label: code, href: `/fit/rules/${code}` }] : [])]}
+      breadcrumb={[
+        { label: 'Fit', href: '/fit' },
+        ...(start ? [{ label: code, href: `/fit/rules/${code}` }] : []),
+      ]}
     >
       <FitNav here={null} />
       {code && !start ? (
-        <EmptyState title={`There is no rule “${code}”`}>You can draft it below under that code or another.</EmptyState>
+        <EmptyState title={`There is no rule “${code}”`}>
+          You can draft it below under that code or another.
+        </EmptyState>
       ) : null}
       {may(person.role, 'draftFitRule') ? null : (
         <p role="note">
-          {person.name} ({ROLE_WORDS[person.role]}) may try a rule here but not draft one: a theatre manager, a
-          decontamination lead or an administrator may.
+          {person.name} ({ROLE_WORDS[person.role]}) may try a rule here but not draft one: a theatre manager,
+          a decontamination lead or an administrator may.
         </p>
       )}
       <RuleForm

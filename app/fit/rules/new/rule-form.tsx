@@ -12,9 +12,9 @@ import { SelectField } from '@/app/_ui/select-field';
 import { TextArea } from '@/app/_ui/text-area';
 import { TextField } from '@/app/_ui/text-field';
 import type { Condition, Relation, Severity, Source } from '@/lib/fit/rule';
+import { SourceFields } from '../../_parts/source-fields';
 import { draftRule } from '../../actions';
 import { type Tried, tryRule } from '../../try-rule';
-import { SourceFields } from '../../_parts/source-fields';
 import { ConditionEditor, firstComparison } from './condition-editor';
 import styles from './condition-editor.module.css';
 import { JsonEditor } from './json-editor';
@@ -38,7 +38,15 @@ const SEVERITIES = [
 ];
 
 /** Drafts a rule: by fields, or by pasting its condition as JSON. All problems are shown beside their fields. */
-export function RuleForm({ vocabularies, start, basedOn }: { vocabularies: Vocabulary[]; start: RuleStart | null; basedOn: number }) {
+export function RuleForm({
+  vocabularies,
+  start,
+  basedOn,
+}: {
+  vocabularies: Vocabulary[];
+  start: RuleStart | null;
+  basedOn: number;
+}) {
   const router = useRouter();
   const [code, setCode] = useState(start?.code ?? '');
   const [relation, setRelation] = useState<Relation>(start?.relation ?? 'seats');
@@ -69,7 +77,12 @@ export function RuleForm({ vocabularies, start, basedOn }: { vocabularies: Vocab
         if (answer.ok && answer.go) router.push(answer.go);
       }
     } catch {
-      setProblems([{ path: '', sentence: 'That did not reach the server, so nothing was kept. Check the connection and try again.' }]);
+      setProblems([
+        {
+          path: '',
+          sentence: 'That did not reach the server, so nothing was kept. Check the connection and try again.',
+        },
+      ]);
     } finally {
       setPending(null);
     }
@@ -95,16 +108,36 @@ export function RuleForm({ vocabularies, start, basedOn }: { vocabularies: Vocab
     >
       {problems.length > 0 ? <ProblemSummary problems={problems} focus /> : null}
       <FieldGrid min="medium">
-        <TextField name="code" label="Code" hint="Small letters, digits and hyphens: short, and it stays" value={code} onValue={setCode} readOnly={basedOn > 0} problems={problemsAt(problems, 'code')} required />
+        <TextField
+          name="code"
+          label="Code"
+          hint="Small letters, digits and hyphens: short, and it stays"
+          value={code}
+          onValue={setCode}
+          readOnly={basedOn > 0}
+          problems={problemsAt(problems, 'code')}
+          required
+        />
         <SelectField
           name="relation"
           label="Relation"
-          options={vocabularies.map((one) => ({ value: one.relation, label: one.label, disabled: basedOn > 0 && one.relation !== relation }))}
+          options={vocabularies.map((one) => ({
+            value: one.relation,
+            label: one.label,
+            disabled: basedOn > 0 && one.relation !== relation,
+          }))}
           value={relation}
           onValue={chooseRelation}
           problems={problemsAt(problems, 'relation')}
         />
-        <SelectField name="severity" label="When it does not hold" options={SEVERITIES} value={severity} onValue={setSeverity} problems={problemsAt(problems, 'severity')} />
+        <SelectField
+          name="severity"
+          label="When it does not hold"
+          options={SEVERITIES}
+          value={severity}
+          onValue={setSeverity}
+          problems={problemsAt(problems, 'severity')}
+        />
         <FieldGridRow>
           <TextArea
             name="sentence"
@@ -122,10 +155,24 @@ export function RuleForm({ vocabularies, start, basedOn }: { vocabularies: Vocab
         </FieldGridRow>
       </FieldGrid>
       <Section title="Only where" note="which questions it is about">
-        <ConditionEditor vocabulary={vocabulary} value={conditions.appliesWhen} onChange={(appliesWhen) => setConditions({ ...conditions, appliesWhen })} path="appliesWhen" problems={problems} label="Only where" />
+        <ConditionEditor
+          vocabulary={vocabulary}
+          value={conditions.appliesWhen}
+          onChange={(appliesWhen) => setConditions({ ...conditions, appliesWhen })}
+          path="appliesWhen"
+          problems={problems}
+          label="Only where"
+        />
       </Section>
       <Section title="Requires" note="what has to hold">
-        <ConditionEditor vocabulary={vocabulary} value={conditions.requires} onChange={(requires) => setConditions({ ...conditions, requires })} path="requires" problems={problems} label="Requires" />
+        <ConditionEditor
+          vocabulary={vocabulary}
+          value={conditions.requires}
+          onChange={(requires) => setConditions({ ...conditions, requires })}
+          path="requires"
+          problems={problems}
+          label="Requires"
+        />
       </Section>
       <JsonEditor conditions={conditions} onConditions={setConditions} />
       <ReadBack tried={tried} />

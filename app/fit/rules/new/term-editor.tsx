@@ -51,9 +51,16 @@ export function TermEditor({
 }) {
   const groups = [...new Set(vocabulary.facts.map(({ participant }) => participant))].map((group) => ({
     group,
-    options: vocabulary.facts.filter((fact) => fact.participant === group).map(({ name, label: text }) => ({ value: `fact:${name}`, label: text })),
+    options: vocabulary.facts
+      .filter((fact) => fact.participant === group)
+      .map(({ name, label: text }) => ({ value: `fact:${name}`, label: text })),
   }));
-  const picked = 'fact' in value ? `fact:${value.fact}` : 'setting' in value ? `setting:${value.setting}` : (Object.keys(value)[0] ?? '');
+  const picked =
+    'fact' in value
+      ? `fact:${value.fact}`
+      : 'setting' in value
+        ? `setting:${value.setting}`
+        : (Object.keys(value)[0] ?? '');
   const own = [path, `${path}.fact`, `${path}.setting`].flatMap((at) => problemsAt(problems, at));
   const measured = unit ?? (beside ? unitOfTerm(vocabulary, beside) : null);
   return (
@@ -61,13 +68,23 @@ export function TermEditor({
       <SelectField
         name={path}
         label={label}
-        options={[...groups, { group: 'Local settings', options: SETTINGS }, { group: 'Other', options: OTHER }]}
+        options={[
+          ...groups,
+          { group: 'Local settings', options: SETTINGS },
+          { group: 'Other', options: OTHER },
+        ]}
         value={picked}
         onValue={(next) => onChange(termFrom(next, value, vocabulary))}
         problems={own}
       />
       {'value' in value ? (
-        <ValueEditor value={value.value} unit={measured} choices={choicesOf(vocabulary, beside)} path={`${path}.value`} onChange={(next) => onChange({ value: next })} />
+        <ValueEditor
+          value={value.value}
+          unit={measured}
+          choices={choicesOf(vocabulary, beside)}
+          path={`${path}.value`}
+          onChange={(next) => onChange({ value: next })}
+        />
       ) : null}
       {'plus' in value || 'minus' in value ? (
         <Parts vocabulary={vocabulary} problems={problems} value={value} path={path} onChange={onChange} />
@@ -76,14 +93,42 @@ export function TermEditor({
   );
 }
 
-function Parts({ vocabulary, problems, value, path, onChange }: { vocabulary: Vocabulary; problems: readonly FieldProblem[]; value: Extract<Term, { plus: unknown } | { minus: unknown }>; path: string; onChange: (next: Term) => void }) {
+function Parts({
+  vocabulary,
+  problems,
+  value,
+  path,
+  onChange,
+}: {
+  vocabulary: Vocabulary;
+  problems: readonly FieldProblem[];
+  value: Extract<Term, { plus: unknown } | { minus: unknown }>;
+  path: string;
+  onChange: (next: Term) => void;
+}) {
   const key = 'plus' in value ? 'plus' : 'minus';
   const [left, right] = 'plus' in value ? value.plus : value.minus;
   const set = (next: [Term, Term]) => onChange(key === 'plus' ? { plus: next } : { minus: next });
   return (
     <div className={styles.parts}>
-      <TermEditor vocabulary={vocabulary} problems={problems} value={left} path={`${path}.${key}.0`} label="One" onChange={(next) => set([next, right])} beside={right} />
-      <TermEditor vocabulary={vocabulary} problems={problems} value={right} path={`${path}.${key}.1`} label={key === 'plus' ? 'plus' : 'less'} onChange={(next) => set([left, next])} beside={left} />
+      <TermEditor
+        vocabulary={vocabulary}
+        problems={problems}
+        value={left}
+        path={`${path}.${key}.0`}
+        label="One"
+        onChange={(next) => set([next, right])}
+        beside={right}
+      />
+      <TermEditor
+        vocabulary={vocabulary}
+        problems={problems}
+        value={right}
+        path={`${path}.${key}.1`}
+        label={key === 'plus' ? 'plus' : 'less'}
+        onChange={(next) => set([left, next])}
+        beside={left}
+      />
     </div>
   );
 }
@@ -126,13 +171,38 @@ function ValueEditor({
     );
   }
   if (choices) {
-    return <SelectField name={path} label="Value" options={choices} blank="Choose" value={String(value)} onValue={onChange} />;
+    return (
+      <SelectField
+        name={path}
+        label="Value"
+        options={choices}
+        blank="Choose"
+        value={String(value)}
+        onValue={onChange}
+      />
+    );
   }
-  return <TextField key={unit} name={path} label="Value" hint={hintOf(unit)} width="medium" defaultValue={written(value, unit)} onValue={(text) => onChange(readValue(text, unit))} />;
+  return (
+    <TextField
+      key={unit}
+      name={path}
+      label="Value"
+      hint={hintOf(unit)}
+      width="medium"
+      defaultValue={written(value, unit)}
+      onValue={(text) => onChange(readValue(text, unit))}
+    />
+  );
 }
 
 const hintOf = (unit: FactUnit | null) =>
-  unit === 'um' ? 'in millimetres, e.g. 0.2' : unit === 'degrees' ? 'in degrees' : unit === 'newtonMillimetres' ? 'in newton metres, e.g. 1.5' : undefined;
+  unit === 'um'
+    ? 'in millimetres, e.g. 0.2'
+    : unit === 'degrees'
+      ? 'in degrees'
+      : unit === 'newtonMillimetres'
+        ? 'in newton metres, e.g. 1.5'
+        : undefined;
 
 const thousandths = (unit: FactUnit | null) => unit === 'um' || unit === 'newtonMillimetres';
 
@@ -168,7 +238,9 @@ export function ValuesEditor({
 }) {
   const choices = choicesOf(vocabulary, term);
   const unit = unitOfTerm(vocabulary, term);
-  const own = problems.filter((problem) => problem.path === path || problem.path.startsWith(`${path}.`)).map(({ sentence }) => sentence);
+  const own = problems
+    .filter((problem) => problem.path === path || problem.path.startsWith(`${path}.`))
+    .map(({ sentence }) => sentence);
   if (!choices) {
     return (
       <TextField
@@ -177,7 +249,15 @@ export function ValuesEditor({
         label="Values, with commas between"
         hint={hintOf(unit)}
         defaultValue={values.map((value) => written(value, unit)).join(', ')}
-        onValue={(text) => onChange(text.split(',').map((one) => one.trim()).filter(Boolean).map((one) => readValue(one, unit)))}
+        onValue={(text) =>
+          onChange(
+            text
+              .split(',')
+              .map((one) => one.trim())
+              .filter(Boolean)
+              .map((one) => readValue(one, unit)),
+          )
+        }
         problems={own}
       />
     );
@@ -190,7 +270,13 @@ export function ValuesEditor({
           <input
             type="checkbox"
             checked={values.includes(choice.value)}
-            onChange={(event) => onChange(event.target.checked ? [...values, choice.value] : values.filter((one) => one !== choice.value))}
+            onChange={(event) =>
+              onChange(
+                event.target.checked
+                  ? [...values, choice.value]
+                  : values.filter((one) => one !== choice.value),
+              )
+            }
           />
           {choice.label}
         </label>

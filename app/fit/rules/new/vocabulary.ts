@@ -1,5 +1,5 @@
-import { FACTS, PARTICIPANTS } from '@/lib/fit/facts';
 import type { FactUnit } from '@/lib/fit/facts';
+import { FACTS, PARTICIPANTS } from '@/lib/fit/facts';
 import { type Relation, relation as relations } from '@/lib/fit/rule';
 import { choiceWords, factWords, RELATION_WORDS } from '@/lib/wording/fit';
 import { PARTICIPANT_WORDS, TAKES_PART_WORDS } from '@/lib/wording/fit-facts';
@@ -8,7 +8,13 @@ import { PARTICIPANT_WORDS, TAKES_PART_WORDS } from '@/lib/wording/fit-facts';
 export interface Vocabulary {
   relation: Relation;
   label: string;
-  facts: { name: string; participant: string; label: string; unit: FactUnit; choices: { value: string; label: string }[] | null }[];
+  facts: {
+    name: string;
+    participant: string;
+    label: string;
+    unit: FactUnit;
+    choices: { value: string; label: string }[] | null;
+  }[];
   optional: { value: string; label: string }[];
 }
 
