@@ -1,0 +1,26 @@
+import { eq } from 'drizzle-orm';
+import type { Item } from '@/lib/catalogue/item';
+import type { CountSheetOf } from '@/lib/documents/countSheet';
+import type { ItemId } from '@/lib/identity/ids';
+import type { Database } from '../client';
+import { versionFromRows } from '../mappers/configuration';
+import { configurationVersions } from '../schema';
+import { keptCatalogue } from './caseKit';
+import { findSet, loadSetSettings } from './sets';
+
+/** Everything a count sheet shows, but who prints it and when; `null` when there is no such set. */
+export async function loadCountSheet(
+  db: Pick<Database, 'read'>,
+  id: string,
+): Promise<Omit<CountSheetOf, 'printing'> | null> {
+  const set = await findSet(db, id);
+  if (!set) return null;
+  const [[row], catalogue, settings] = await Promise.all([
+    db.read.select().from(configurationVersions).where(eq(configurationVersions.id, set.version.id)),
+    keptCatalogue(db),
+    loadSetSettings(db),
+  ]);
+  if (!row) throw new Error(`set ${set.code} follows a version that is not on file`);
+  const items = new Map<ItemId, Item>(catalogue.map((item) => [item.id, item]));
+  return { set, version: versionFromRows(row, []), items, settings };
+}
