@@ -4,9 +4,9 @@ import { useEffect, useRef } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { Status } from '@/app/_ui/status';
-import { fieldsOf, type ItemDraft } from '@/lib/catalogue/form/draft';
-import { formName } from '@/lib/catalogue/form/fields';
+import type { ItemDraft } from '@/lib/catalogue/form/draft';
 import type { ItemKind } from '@/lib/catalogue/item';
+import { fieldName } from './field-names';
 import styles from './form.module.css';
 
 /** Somebody saved while this form was open: both values of every field that differs, and the choice between them. */
@@ -45,7 +45,7 @@ export function ConflictPanel({
         <tbody>
           {names.map((name) => (
             <tr key={name}>
-              <th scope="row">{labelOf(kind, name, mine, theirs)}</th>
+              <th scope="row">{fieldName(kind, name, { ...theirs, ...mine })}</th>
               <td>{theirs[name] || 'not stated'}</td>
               <td>{mine[name] || 'not stated'}</td>
             </tr>
@@ -60,15 +60,4 @@ export function ConflictPanel({
       </ButtonRow>
     </div>
   );
-}
-
-/** `holes.3.alongMm` as `Hole S4: along`. */
-function labelOf(kind: ItemKind, name: string, mine: ItemDraft, theirs: ItemDraft): string {
-  const [top = '', index, field] = name.split('.');
-  const label = fieldsOf(kind).find(({ key }) => formName(key) === top || key === top)?.label ?? top;
-  if (index === 'count') return `${label}: how many`;
-  if (field === undefined) return index === undefined ? label : `${label}: ${index.replace(/Mm$/, '')}`;
-  const id = mine[`holes.${index}.id`] ?? theirs[`holes.${index}.id`];
-  const part = field.replace(/Mm$/, '').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-  return top === 'holes' ? `Hole ${id ?? index}: ${part}` : `${label} ${Number(index) + 1}: ${part}`;
 }

@@ -15,6 +15,7 @@ import type { ItemKind } from '@/lib/catalogue/item';
 import { ConflictPanel } from './conflict-panel';
 import { EndsEditor } from './ends-editor';
 import { FieldInput } from './field-input';
+import { fieldName, shownAt } from './field-names';
 import styles from './form.module.css';
 import { useItemForm } from './form-state';
 import { HolesEditor } from './holes-editor';
@@ -24,7 +25,7 @@ interface Sent {
   detail?: string;
   because?: string;
   current?: { draft: ItemDraft; revision: number } | null;
-  problems?: { path: (string | number)[]; message: string }[];
+  errors?: { path: (string | number)[]; message: string }[];
 }
 
 /** Adds an item, or edits one from the revision it was opened at. The drawing follows the typing. */
@@ -70,7 +71,7 @@ export function ItemForm({
       form.setProblems(
         answer.because === 'conflict' && answer.current
           ? []
-          : (answer.problems ?? [{ path: [], message: answer.detail ?? 'It could not be saved.' }]),
+          : (answer.errors ?? [{ path: [], message: answer.detail ?? 'It could not be saved.' }]),
       );
     } catch {
       form.setProblems([
@@ -91,7 +92,12 @@ export function ItemForm({
         if (!pending) void send(revision);
       }}
     >
-      <ProblemSummary problems={form.problems} />
+      <ProblemSummary
+        problems={form.problems.map(({ path, sentence }) => ({
+          path: shownAt(kind, path),
+          sentence: path === '' ? sentence : `${fieldName(kind, path, form.draft)}: ${sentence}`,
+        }))}
+      />
       {conflict ? (
         <ConflictPanel
           kind={kind}

@@ -27,7 +27,12 @@ export function useSketch(kind: ItemKind, draft: ItemDraft): { item: Item | null
 /** The drawing of what is being typed, beside the fields. */
 export function SketchPreview({ kind, draft }: { kind: ItemKind; draft: ItemDraft }) {
   const { item } = useSketch(kind, draft);
-  const scene = useMemo(() => (item ? drawItem(item, { dimensions: true, showIds: true }) : null), [item]);
+  const scene = useMemo(() => {
+    if (!item) return null;
+    // narrower than an item's own page, so the type is larger beside the drawing
+    const textUm = Math.max(120, Math.round(drawItem(item).widthUm / 30));
+    return drawItem(item, { dimensions: true, showIds: true, textUm });
+  }, [item]);
   return (
     <figure className={styles.preview}>
       <div className={styles.ground}>

@@ -92,12 +92,14 @@ function parseAll(
   const parsed = itemSchema.safeParse(raw);
   if (parsed.success) return { value: before.length === 0 ? parsed.data : null, problems: [...before] };
   const known = new Set(before.map(({ path }) => path.join('.')));
+  // one word a field: a code that is empty is not also badly spelt
+  const first = (key: string) => !known.has(key) && known.add(key) !== undefined;
   const found = parsed.error.issues
     .map((issue): Problem => {
       const path = issue.path.map((key) => (typeof key === 'number' ? key : String(key)));
       return { path, code: issue.code.replaceAll('_', '-'), message: inPlainWords(issue, path) };
     })
-    .filter(({ path }) => !known.has(path.join('.')));
+    .filter(({ path }) => first(path.join('.')));
   return { value: null, problems: [...before, ...found] };
 }
 

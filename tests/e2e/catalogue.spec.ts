@@ -1,0 +1,271 @@
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, test } from './harness';
+
+/** The demo's theatre manager, who may change the catalogue, and a technician, who may not. */
+const MANAGER = 'person_gwen-sallis';
+const TECHNICIAN = 'person_wren-adeyemi';
+
+async function actAs(page: Page, baseURL: string | undefined, person: string): Promise<void> {
+  await page.context().addCookies([{ name: 'acting', value: person, url: baseURL ?? '' }]);
+}
+
+test('searching as one types: narrows, keeps itself in the address, and comes back', async ({ page }) => {
+  await page.goto('/catalogue');
+  const search = page.getByRole('searchbox', { name: 'Search' });
+  const found = page.getByRole('search').getByRole('status');
+  await expect(found).toHaveText(/^\d+ items$/);
+  await search.pressSequentially('drill bit 2,5');
+  await expect(found).toHaveText(/^\d+ of \d+ items$/);
+  const rows = page.getByRole('table', { name: 'Items' }).getByRole('row');
+  await expect(rows.nth(1)).toContainText('2.5');
+  await page.getByRole('combobox', { name: 'Kind' }).selectOption('drillBit');
+  await expect(page).toHaveURL(/q=drill\+bit\+2%2C5&kind=drillBit/);
+  const before = await found.textContent();
+  const link = rows.nth(1).getByRole('link');
+  const code = (await link.textContent()) ?? '';
+  await link.click();
+  await expect(page.getByRole('img', { name: `Drawing of ${code}` })).toBeVisible();
+  await page.goBack();
+  await expect(search).toHaveValue('drill bit 2,5');
+  await expect(found).toHaveText(before ?? '');
+});
+
+test('nothing found says so, in words, and leads on', async ({ page }) => {
+  await page.goto('/catalogue?q=%22%20OR%20NEAR(((');
+  await expect(page.getByText('Nothing matches')).toBeVisible();
+  await page.getByRole('button', { name: 'Show everything' }).first().click();
+  await expect(page.getByRole('table', { name: 'Items' })).toBeVisible();
+  await page.goto('/catalogue?kind=spoon&diameterUm=-4&list-page=900&list-sort=nothing');
+  await expect(page.getByRole('table', { name: 'Items' })).toBeVisible();
+});
+
+test('an item that does not exist is a page that says so', async ({ page, problems }) => {
+  problems.expect(/404/);
+  for (const address of ['/catalogue/item_no-such', '/catalogue/item_no-such/edit', '/catalogue/%27%3B--']) {
+    const answer = await page.goto(address);
+    expect(answer?.status(), address).toBe(404);
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nothing at this address');
+  }
+});
+
+test('a plate is added, drawn, its hole moved by keyboard and pointer, and withdrawn', async ({
+  page,
+  baseURL,
+  problems,
+}) => {
+  test.slow();
+  problems.expect(/422|409/);
+  await actAs(page, baseURL, MANAGER);
+  const code = `TEST-P-${Date.now()}`;
+
+  await page.goto('/catalogue/new');
+  await page.getByRole('link', { name: 'Plate', exact: true }).click();
+  await page.getByLabel('Name', { exact: false }).first().fill('Straight plate for the test');
+  await page.getByRole('textbox', { name: /^Length/ }).fill('-60');
+  await page.getByRole('button', { name: 'Add to the catalogue' }).click();
+
+  // everything wrong at once, above and beside the fields; nothing is saved
+  const summary = page.getByRole('alert').filter({ hasText: 'to put right' });
+  await expect(summary).toContainText('Code: A code is needed.');
+  await expect(summary).toContainText('Length: Must be more than 0.');
+  await expect(summary).toContainText('Shape: Choose one of the list.');
+  await expect(page.getByRole('textbox', { name: /^Length/ })).toHaveAttribute('aria-invalid', 'true');
+
+  await page.getByRole('textbox', { name: /^Code/ }).fill(code);
+  await page.getByLabel(/^Maker/).selectOption({ index: 1 });
+  await page.getByLabel(/^Use/).selectOption('singleUse');
+  await page.getByLabel(/^Shape/).selectOption('straightNarrow');
+  await page.getByRole('textbox', { name: /^Length/ }).fill('60');
+  await page.getByRole('textbox', { name: /^Shaft width/ }).fill('11');
+  await page.getByRole('textbox', { name: /^Thickness/ }).fill('3,3');
+
+  // the first two holes by the button; the drawing and the table hold the same
+  await page.getByRole('button', { name: 'Add a hole' }).click();
+  await page.getByLabel('S1: along', { exact: true }).fill('15');
+  await page.getByLabel('S1: opening', { exact: true }).fill('4');
+  await page.getByLabel('S1: seat', { exact: true }).fill('6.5');
+  await page.getByRole('button', { name: 'Add a hole' }).click();
+  const first = page.getByRole('button', { name: /^S1, round hole, 15 mm along/ });
+  await expect(first).toBeVisible();
+  await expect(page.getByLabel('S2: along', { exact: true })).toHaveValue('25');
+
+  // half a millimetre a press, five with Shift
+  await first.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Shift+ArrowLeft');
+  await expect(page.getByLabel('S1: along', { exact: true })).toHaveValue('10.5');
+  await page.keyboard.press('ArrowUp');
+  await expect(page.getByLabel('S1: across', { exact: true })).toHaveValue('0.5');
+
+  // dragged: as far along the plate as the pointer goes, to scale
+  const second = page.getByRole('button', { name: /^S2, round hole/ });
+  const [from, plate] = [
+    await middleOf(second),
+    await page.getByRole('group', { name: 'The plate with its holes', exact: true }).boundingBox(),
+  ];
+  expect(plate).not.toBeNull();
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 80, from.y, { steps: 5 });
+  await page.mouse.up();
+  const along = Number(await page.getByLabel('S2: along', { exact: true }).inputValue());
+  expect(along).toBeGreaterThan(25);
+  const moved = await middleOf(second);
+  expect(Math.abs(moved.x - from.x - 80)).toBeLessThan(3);
+
+  // added by pointing
+  await page.getByRole('button', { name: 'Add by pointing' }).click();
+  await page.mouse.click(moved.x + 150, moved.y);
+  await expect(page.getByLabel('S3: along', { exact: true })).toBeVisible();
+  await expectAccessible(page, { screens: ['desk'] });
+
+  // a hole off the plate is refused beside its field
+  await page.getByLabel('S3: along', { exact: true }).fill('400');
+  await page.getByRole('button', { name: 'Add to the catalogue' }).click();
+  await expect(summary).toContainText('S3 lies 400 mm along a plate of 60 mm');
+  await page.getByLabel('S3: along', { exact: true }).fill('52');
+  await page.getByLabel('S3: across', { exact: true }).fill('0');
+  await page.getByLabel('S2: along', { exact: true }).fill('30');
+  await page.getByLabel('S2: across', { exact: true }).fill('0');
+  await page.getByRole('button', { name: 'Add to the catalogue' }).click();
+
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Straight plate for the test');
+  const drawing = page.getByRole('img', { name: `Drawing of ${code}` });
+  await expect(drawing).toHaveAccessibleName(
+    /3 round holes, drawn to scale: length 60 mm, width 11 mm, thickness 3\.3 mm/,
+  );
+  await expect(
+    page
+      .getByRole('region', { name: /^Holes/ })
+      .getByRole('row')
+      .nth(1),
+  ).toContainText('10.5');
+
+  await page.getByRole('button', { name: 'Withdraw' }).click();
+  const dialog = page.getByRole('alertdialog').or(page.getByRole('dialog'));
+  await expect(dialog).toContainText('No set has a place for it.');
+  await dialog.getByRole('button', { name: `Withdraw ${code}` }).click();
+  await expect(dialog).toContainText('Say why it is withdrawn.');
+  await dialog.getByRole('textbox').fill('Only made for a test.');
+  await dialog.getByRole('button', { name: `Withdraw ${code}` }).click();
+  await expect(page.getByRole('main').getByText('Withdrawn', { exact: true }).first()).toBeVisible();
+  await expect(page.getByText('“Only made for a test.”')).toBeVisible();
+});
+
+test('a second editor is refused and sees both values', async ({ page, baseURL, problems }) => {
+  problems.expect(/409/);
+  await actAs(page, baseURL, MANAGER);
+  await page.goto('/catalogue?kind=washer');
+  await page.getByRole('table', { name: 'Items' }).getByRole('link').first().click();
+  await page.getByRole('link', { name: 'Edit', exact: true }).click();
+  const mine = page.getByRole('textbox', { name: /^Nickname/ });
+  await expect(mine).toBeVisible();
+  const other = await page.context().newPage();
+  await other.goto(page.url());
+  const theirs = `theirs ${Date.now()}`;
+  await other.getByRole('textbox', { name: /^Nickname/ }).fill(theirs);
+  await other.getByRole('button', { name: 'Save' }).click();
+  await expect(other.getByText(`called “${theirs}”`)).toBeVisible();
+  await mine.fill('mine');
+  await page.getByRole('button', { name: 'Save' }).click();
+  const refused = page.getByRole('alert').filter({ hasText: 'Not saved' });
+  await expect(refused.getByRole('row', { name: /^Nickname/ })).toContainText(theirs);
+  await expect(refused.getByRole('row', { name: /^Nickname/ })).toContainText('mine');
+  await refused.getByRole('button', { name: /^Take what stands/ }).click();
+  await expect(mine).toHaveValue(theirs);
+  await mine.fill('');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('link', { name: 'Edit', exact: true })).toBeVisible();
+});
+
+test('whoever may not change the catalogue is told so', async ({ page, baseURL }) => {
+  await actAs(page, baseURL, TECHNICIAN);
+  await page.goto('/catalogue');
+  await expect(page.getByRole('link', { name: 'Add an item' })).toHaveCount(0);
+  await page.goto('/catalogue/new');
+  await expect(page.getByText('can’t change the catalogue')).toBeVisible();
+});
+
+test('the list and the choice of a kind are readable by everyone', async ({ page, baseURL }) => {
+  test.slow();
+  await actAs(page, baseURL, MANAGER);
+  await page.goto('/catalogue?kind=plate');
+  await expectAccessible(page);
+  await page.goto('/catalogue/new');
+  await expectAccessible(page);
+});
+
+test('an item and its form are readable by everyone', async ({ page, baseURL }) => {
+  test.slow();
+  await actAs(page, baseURL, MANAGER);
+  await page.goto('/catalogue?kind=plate');
+  await page.getByRole('table', { name: 'Items' }).getByRole('link').first().click();
+  await expect(page.getByRole('link', { name: 'Edit', exact: true })).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole('link', { name: 'Edit', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'Save' })).toBeVisible();
+  await expectAccessible(page);
+});
+
+test('a keystroke in the search is answered and painted within a tenth of a second', async ({
+  page,
+}, testInfo) => {
+  await page.goto('/catalogue');
+  const search = page.getByRole('searchbox', { name: 'Search' });
+  await search.fill('plate');
+  await expect(page.getByRole('search').getByRole('status')).toHaveText(/of/);
+  const times: number[] = [];
+  for (const typed of [
+    'plate 3',
+    'plate 3.',
+    'plate 3.5',
+    'plate 3.5 8',
+    'screw',
+    'screw 2',
+    'screw 2.7',
+    'scr',
+    'bit',
+    'locking',
+  ]) {
+    times.push(await paintTime(page, typed));
+  }
+  times.sort((a, b) => a - b);
+  const figures = { medianMs: times[5], worstMs: times.at(-1), all: times };
+  testInfo.annotations.push({
+    type: 'catalogue search, keystroke to paint',
+    description: JSON.stringify(figures),
+  });
+  console.log(
+    `catalogue search, keystroke to paint: median ${times[5]?.toFixed(0)} ms, worst ${times.at(-1)?.toFixed(0)} ms`,
+  );
+  // a development server compiles and checks as it goes; only a built one is held to the promise
+  if (!process.env.BASE_URL) expect(times[5]).toBeLessThanOrEqual(100);
+});
+
+/** From the input event to the first frame after the rows have changed, in the browser's own clock. */
+function paintTime(page: Page, typed: string): Promise<number> {
+  return page.evaluate(async (text) => {
+    const input = document.querySelector<HTMLInputElement>('input[type=search]');
+    const status = document.querySelector('search [role=status]');
+    if (!input || !status) throw new Error('the search is not on the page');
+    const body = () => `${status.textContent} ${document.querySelector('tbody')?.textContent?.slice(0, 400)}`;
+    const before = body();
+    const setter = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
+    const start = performance.now();
+    setter?.call(input, text);
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+    for (;;) {
+      await new Promise(requestAnimationFrame);
+      if (body() !== before || performance.now() - start > 3_000) break;
+    }
+    // the frame in which it changed is on the screen when the next task after it runs
+    await new Promise((done) => setTimeout(done, 0));
+    return performance.now() - start;
+  }, typed);
+}
+
+async function middleOf(target: ReturnType<Page['getByRole']>): Promise<{ x: number; y: number }> {
+  const box = await target.boundingBox();
+  if (!box) throw new Error('what should be pointed at is not on the page');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
