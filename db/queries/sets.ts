@@ -17,10 +17,8 @@ import type { ConfigurationVersion } from '@/lib/sets/configuration';
 import { DEFAULT_SET_SETTINGS, type HeldLine, type SetSettings } from '@/lib/sets/holdings';
 import { type PieceCondition, pieceCondition, type TurnStep, turnStep } from '@/lib/sets/setState';
 import type { Database, Queries } from '../client';
-import { lineFromRow, versionFromRows } from '../mappers/configuration';
 import {
   cases,
-  configurationLines,
   configurations,
   configurationVersions,
   countLines,
@@ -33,6 +31,7 @@ import {
   sets,
   settings,
 } from '../schema';
+import { keptVersions } from './keptVersions';
 
 type Reading = Pick<Database, 'read'>;
 
@@ -67,7 +66,7 @@ export async function findSet({ read }: Reading, id: string): Promise<SetOnFile 
 }
 
 async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]> {
-  const [heads, lines, contents, foreign, promises] = await Promise.all([
+  const [heads, versions, contents, foreign, promises] = await Promise.all([
     read
       .select({ set: sets, version: configurationVersions, configuration: configurations, place: places })
       .from(sets)
@@ -76,10 +75,7 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
       .leftJoin(places, eq(places.id, sets.placeId))
       .where(only === null ? undefined : eq(sets.id, only))
       .orderBy(asc(sets.code)),
-    read
-      .select()
-      .from(configurationLines)
-      .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot)),
+    keptVersions({ read }),
     read
       .select()
       .from(setContents)
@@ -100,8 +96,8 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
       .where(only === null ? undefined : eq(setPromises.setId, only))
       .orderBy(asc(cases.startsAt)),
   ]);
-  const linesOf = groupBy(lines, ({ versionId }) => versionId);
   const contentsOf = groupBy(contents, (row) => row.setId);
+  const versionOf = (id: string) => versions.get(configurationVersionId.parse(id));
   return heads.map(({ set, version, configuration, place }) => {
     const counted = new Map((contentsOf.get(set.id) ?? []).map((row) => [row.lineId, row]));
     return {
@@ -126,13 +122,13 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
         version: version.version,
         status: version.status as ConfigurationVersion['status'],
       },
-      lines: (linesOf.get(version.id) ?? []).map((row): HeldLine => {
-        const held = counted.get(row.id);
+      lines: (versionOf(version.id)?.lines ?? []).map((line): HeldLine => {
+        const held = counted.get(line.id);
         return {
-          ...lineFromRow(row),
+          ...line,
           found: held?.found ?? null,
           unsound: held?.unsound ?? 0,
-          condition: pieceCondition.parse(held?.condition ?? 'sound'),
+          condition: held ? pieceCondition.parse(held.condition) : 'sound',
         };
       }),
       foreign: foreign
@@ -141,19 +137,6 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
       promisedTo: promises.filter((row) => row.setId === set.id).map(({ setId: _set, ...rest }) => rest),
     };
   });
-}
-
-/** The versions that sets follow at present, with layers, boxes and promised constructs. */
-export async function versionsInUse({
-  read,
-}: Reading): Promise<Map<ConfigurationVersionId, ConfigurationVersion>> {
-  const rows = await read
-    .selectDistinct({ version: configurationVersions })
-    .from(configurationVersions)
-    .innerJoin(sets, eq(sets.versionId, configurationVersions.id));
-  return new Map(
-    rows.map(({ version }) => [configurationVersionId.parse(version.id), versionFromRows(version, [])]),
-  );
 }
 
 export interface CountOnFile {

@@ -17,3 +17,13 @@ export function percentWord(share: number, places = 1): string {
   if (share < 1 && Number(text) >= 100) return `${(100 - 10 ** -places).toFixed(places)} %`;
   return `${text} %`;
 }
+
+/** A percentage already in tenths, as calculations give it: `96.6 → '96.6 %'`, `100 → '100 %'`. */
+export function percentOf(percent: number): string {
+  return `${percent === 100 ? '100' : percent.toFixed(1)} %`;
+}
+
+/** The first letter as a capital; the rest as it is. */
+export function capitalised(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
