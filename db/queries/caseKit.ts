@@ -51,7 +51,10 @@ export async function loadKitOfCase(
   const basis = await loadKitBasis(db, booked.id);
   const kit = await kitFrom(basis, booked, plan.construct, { solver, lengthCover });
   const newerDraft = draft && draft !== plan ? draft.version : null;
-  return { kind: 'kit', answer: { booked, plan, newerDraft, kit, store: basis.store, catalogue: basis.catalogue } };
+  return {
+    kind: 'kit',
+    answer: { booked, plan, newerDraft, kit, store: basis.store, catalogue: basis.catalogue },
+  };
 }
 
 /** The kit a construct would have in a case, before it is saved: what the planner shows as it is edited. */

@@ -6,7 +6,16 @@ import type { MustHaveClass } from '@/lib/sets/configuration';
 import { turnStep } from '@/lib/sets/setState';
 import type { Database } from '../client';
 import {
-  cases, configurationLines, configurations, configurationVersions, items, places, setContents, setPromises, sets, stock,
+  cases,
+  configurationLines,
+  configurations,
+  configurationVersions,
+  items,
+  places,
+  setContents,
+  setPromises,
+  sets,
+  stock,
 } from '../schema';
 
 type Reading = Pick<Database, 'read'>;
@@ -21,8 +30,12 @@ export async function loadStore(db: Reading, forCase: string | null): Promise<St
 }
 
 async function loadSets({ read }: Reading, forCase: string | null): Promise<StoredSet[]> {
-  const basket = sql<number | null>`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.basketItemId})`;
-  const container = sql<number | null>`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.containerItemId})`;
+  const basket = sql<
+    number | null
+  >`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.basketItemId})`;
+  const container = sql<
+    number | null
+  >`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.containerItemId})`;
   const [rows, contents, promised] = await Promise.all([
     read
       .select({
@@ -61,7 +74,10 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
   return rows.map(({ set, place, ...row }) => {
     const held = bySet.get(set.id) ?? { contents: [], massGrams: 0 };
     let massGrams = held.massGrams;
-    for (const [has, grams] of [[row.hasBasket, row.basketGrams], [row.hasContainer, row.containerGrams]] as const) {
+    for (const [has, grams] of [
+      [row.hasBasket, row.basketGrams],
+      [row.hasContainer, row.containerGrams],
+    ] as const) {
       if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
     }
     return {
@@ -81,7 +97,13 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
   });
 }
 
-type Line = [itemId: string, found: number, expected: number, mustHaveClass: number, massGrams: number | null];
+type Line = [
+  itemId: string,
+  found: number,
+  expected: number,
+  mustHaveClass: number,
+  massGrams: number | null,
+];
 
 /** The lines of one set by item: an item on several lines is one heap. A piece of unknown mass makes the whole unknown. */
 function heldIn(text: string): Pick<StoredSet, 'contents' | 'massGrams'> {
@@ -105,7 +127,7 @@ async function loadPacks({ read }: Reading): Promise<StoredPack[]> {
     .select({ stock, place: places })
     .from(stock)
     .innerJoin(places, eq(places.id, stock.placeId))
-    .where(inArray(stock.form, ["pouch", "sterilePacked"]))
+    .where(inArray(stock.form, ['pouch', 'sterilePacked']))
     .orderBy(asc(stock.useBy), asc(stock.id));
   return rows.map(({ stock: row, place }) => ({
     id: stockId.parse(row.id),

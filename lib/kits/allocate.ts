@@ -1,7 +1,7 @@
 import type { Item } from '../catalogue/item';
 import type { ItemId } from '../identity/ids';
-import { isCautioned } from './cautioned';
 import type { CatalogueIndex } from './catalogueIndex';
+import { isCautioned } from './cautioned';
 import type { ChosenChain, ChosenLink, SourceRef } from './kit';
 import type { Candidate, ChainNeed, LinkVerdict } from './need';
 
@@ -17,7 +17,9 @@ const APART = 1e4;
  */
 export function chooseChain(need: ChainNeed, sources: Sources, index: CatalogueIndex): ChosenChain | null {
   const usable = need.slots.map(({ candidates }) =>
-    candidates.map((one) => one.established && (one.itemId === null || (sources.get(one.itemId)?.length ?? 0) > 0)),
+    candidates.map(
+      (one) => one.established && (one.itemId === null || (sources.get(one.itemId)?.length ?? 0) > 0),
+    ),
   );
   const chosen = need.slots.map(() => -1);
   let best: { cost: number; chosen: number[] } | null = null;
@@ -32,7 +34,7 @@ export function chooseChain(need: ChainNeed, sources: Sources, index: CatalogueI
       if (!usable[slot]?.[at]) return;
       chosen[slot] = at;
       let more = candidate.answers.some(isCautioned) ? CAUTION : 0;
-      more += at / 1000;
+      more += at / 1000 + unhandy(need, candidate, index);
       for (const link of need.links) {
         if (Math.max(link.first, link.second) !== slot) continue;
         const pair = link.pairs.find(
@@ -40,8 +42,18 @@ export function chooseChain(need: ChainNeed, sources: Sources, index: CatalogueI
         );
         if (!pair) return;
         if (pair.answer && isCautioned(pair.answer)) more += CAUTION;
-        more += play(candidateAt(need, link.first, pair.first), candidateAt(need, link.second, pair.second), index);
-        if (!together(candidateAt(need, link.first, pair.first), candidateAt(need, link.second, pair.second), sources)) {
+        more += play(
+          candidateAt(need, link.first, pair.first),
+          candidateAt(need, link.second, pair.second),
+          index,
+        );
+        if (
+          !together(
+            candidateAt(need, link.first, pair.first),
+            candidateAt(need, link.second, pair.second),
+            sources,
+          )
+        ) {
           more += APART;
         }
       }
@@ -53,6 +65,14 @@ export function chooseChain(need: ChainNeed, sources: Sources, index: CatalogueI
   return found && { chainId: need.id, links: linksOf(need, found.chosen, sources) };
 }
 
+const DRILLS = new Set<ChainNeed['kind']>(['drilling', 'lagDrilling', 'wiring']);
+
+/** Bits are driven by power where there is a choice, screws and taps by hand (common practice, no source). */
+function unhandy({ kind }: ChainNeed, { itemId }: Candidate, index: CatalogueIndex): number {
+  const item = itemId === null ? undefined : index.byId.get(itemId);
+  return item?.kind === 'handle' && (item.form === 'power') !== DRILLS.has(kind) ? 1 : 0;
+}
+
 function candidateAt(need: ChainNeed, slot: number, at: number): Candidate {
   return need.slots[slot]?.candidates[at] as Candidate;
 }
@@ -60,7 +80,8 @@ function candidateAt(need: ChainNeed, slot: number, at: number): Candidate {
 /** Micrometres between a bit and the bore around it; 0 for other pairs. */
 function play(first: Candidate, second: Candidate, index: CatalogueIndex): number {
   const item = (one: Candidate) => (one.itemId === null ? undefined : index.byId.get(one.itemId));
-  const bore = (one: Candidate, is: Item | undefined) => (is?.kind === 'drillSleeve' ? is.ends[one.endIndex ?? 0]?.boreUm : null);
+  const bore = (one: Candidate, is: Item | undefined) =>
+    is?.kind === 'drillSleeve' ? is.ends[one.endIndex ?? 0]?.boreUm : null;
   const [a, b] = [item(first), item(second)];
   const width = a?.kind === 'drillBit' ? a.diameterUm : b?.kind === 'drillBit' ? b.diameterUm : null;
   const around = bore(first, a) ?? bore(second, b) ?? null;
@@ -74,14 +95,18 @@ function together(first: Candidate, second: Candidate, sources: Sources): boolea
 }
 
 export function sameSource(a: SourceRef, b: SourceRef): boolean {
-  return a.kind === 'set' ? b.kind === 'set' && a.setId === b.setId : b.kind === 'pack' && a.stockId === b.stockId;
+  return a.kind === 'set'
+    ? b.kind === 'set' && a.setId === b.setId
+    : b.kind === 'pack' && a.stockId === b.stockId;
 }
 
 /** The chosen links, each from the source that gives most of the chain. */
 function linksOf(need: ChainNeed, chosen: number[], sources: Sources): ChosenLink[] {
   const candidates = chosen.map((at, slot) => candidateAt(need, slot, at));
   const gives = (source: SourceRef) =>
-    candidates.filter(({ itemId }) => itemId !== null && sources.get(itemId)?.some((one) => sameSource(one, source))).length;
+    candidates.filter(
+      ({ itemId }) => itemId !== null && sources.get(itemId)?.some((one) => sameSource(one, source)),
+    ).length;
   const links: ChosenLink[] = [];
   need.slots.forEach(({ name }, slot) => {
     const { itemId, endIndex, answers } = candidates[slot] as Candidate;
@@ -91,7 +116,9 @@ function linksOf(need: ChainNeed, chosen: number[], sources: Sources): ChosenLin
     const between: LinkVerdict[] = [];
     for (const link of need.links) {
       if (Math.max(link.first, link.second) !== slot) continue;
-      const pair = link.pairs.find((one) => one.first === chosen[link.first] && one.second === chosen[link.second]);
+      const pair = link.pairs.find(
+        (one) => one.first === chosen[link.first] && one.second === chosen[link.second],
+      );
       if (pair?.answer) between.push(pair.answer);
     }
     links.push({ slot: name, itemId, endIndex, from, answers: [...answers, ...between] });

@@ -1,5 +1,5 @@
-import type { Item } from '../catalogue/item';
 import type { Hole } from '../catalogue/hole';
+import type { Item } from '../catalogue/item';
 import type { Question, Verdict } from '../fit/question';
 
 /** Whoever answers fit questions: the engine of `lib/fit`. */
@@ -48,7 +48,7 @@ export function holeSignature(hole: Hole): string {
 function keyOf(question: Question): string {
   switch (question.relation) {
     case 'seats':
-      return `seats|${question.screw.id}|${holeSignature(question.hole)}|${question.plate?.id}|${useOf(question.use)}`;
+      return `seats|${question.screw.id}|${holeSignature(question.hole)}|${question.plate?.id}|${purposeOf(question.use)}`;
     case 'guides':
       return `guides|${question.by.sleeve.id}|${question.by.endIndex}|${seatOf(question.seat)}|${question.position}`;
     case 'passes':
@@ -61,7 +61,7 @@ function keyOf(question: Question): string {
     case 'countersinks':
       return `countersinks|${question.countersink.id}|${question.screw.id}`;
     case 'measures':
-      return `measures|${question.gauge.id}|${question.screw.id}|${useOf(question.use)}`;
+      return `measures|${question.gauge.id}|${question.screw.id}|${purposeOf(question.use)}`;
     case 'turns':
       return `turns|${question.driver.id}|${question.screw.id}`;
     case 'joins':
@@ -75,7 +75,7 @@ function keyOf(question: Question): string {
   }
 }
 
-function useOf(use: Extract<Question, { relation: 'seats' }>['use']): string {
+function purposeOf(use: Extract<Question, { relation: 'seats' }>['use']): string {
   return use ? `${use.purpose}${use.cortices}` : '';
 }
 

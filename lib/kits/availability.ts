@@ -1,4 +1,4 @@
-import { type PlainDate, isPastUseBy } from '../quantities/plainDate';
+import { isPastUseBy, type PlainDate } from '../quantities/plainDate';
 import type { Unavailable } from './kit';
 import type { Store, StoredPack, StoredSet } from './store';
 
@@ -31,7 +31,8 @@ export function availableFor(store: Store, caseDate: PlainDate): Availability {
 }
 
 function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
-  if (set.heldBecause !== null || set.step === 'held') return { kind: 'held', reason: set.heldBecause ?? 'held' };
+  if (set.heldBecause !== null || set.step === 'held')
+    return { kind: 'held', reason: set.heldBecause ?? 'held' };
   if (set.step !== 'inSterileStore') return { kind: 'notInStore', step: set.step, readyAt: set.readyAt };
   if (set.useBy !== null && isPastUseBy(set.useBy, caseDate)) return { kind: 'pastUseBy', useBy: set.useBy };
   return null;
@@ -39,6 +40,7 @@ function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
 
 function whyNotPack(pack: StoredPack, caseDate: PlainDate): Unavailable | null {
   if (pack.heldBecause !== null) return { kind: 'held', reason: pack.heldBecause };
-  if (pack.useBy !== null && isPastUseBy(pack.useBy, caseDate)) return { kind: 'pastUseBy', useBy: pack.useBy };
+  if (pack.useBy !== null && isPastUseBy(pack.useBy, caseDate))
+    return { kind: 'pastUseBy', useBy: pack.useBy };
   return null;
 }

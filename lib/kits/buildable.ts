@@ -4,11 +4,11 @@ import type { Construct } from '../plans/plan';
 import type { Rules } from './askOnce';
 import { type CatalogueIndex, indexCatalogue } from './catalogueIndex';
 import { STOPPING } from './chosen';
-import { coverChain, possibleChain } from './coverOfStore';
 import { isClosed, waysToClose } from './cover/closure';
 import { matchPieces } from './cover/pieces';
 import type { CoverChain, CoverProblem } from './cover/problem';
 import { unmetPieces } from './cover/spare';
+import { coverChain, possibleChain } from './coverOfStore';
 import type { ChainKind, ChainNeed, Needs, PieceNeed, StepKey } from './need';
 import { needsOf } from './needs';
 
@@ -50,7 +50,8 @@ export function buildableFrom(
   const atHand = new Int32Array(problem.itemCount);
   for (const { itemId, found } of contents) {
     const item = items.get(itemId);
-    if (item !== undefined && index.byId.get(itemId)?.status === 'current') atHand[item] = (atHand[item] ?? 0) + found;
+    if (item !== undefined && index.byId.get(itemId)?.status === 'current')
+      atHand[item] = (atHand[item] ?? 0) + found;
   }
   const blocked: Blocked[] = [];
   const open: Buildable['open'] = [];
@@ -59,7 +60,8 @@ export function buildableFrom(
     if (isClosed(chain, atHand)) return;
     const { id: needId, kind, steps } = need;
     if (isClosed(possible[at] as CoverChain, atHand)) open.push({ needId, steps });
-    else blocked.push({ kind: 'chain', needId, chain: kind, steps, wouldClose: waysFor(chain, atHand, ready) });
+    else
+      blocked.push({ kind: 'chain', needId, chain: kind, steps, wouldClose: waysFor(chain, atHand, ready) });
   });
   const stated = needs.pieces.filter(isStated);
   if (matchPieces(problem, atHand).matched < stated.length) {
@@ -68,8 +70,11 @@ export function buildableFrom(
       blocked.push({ kind: 'piece', needId, what, steps: [step], accepts: accepts.map((one) => one.itemId) });
     }
   }
-  for (const { id: needId, step } of needs.pieces.filter((need) => !isStated(need))) open.push({ needId, steps: [step] });
-  const stoppedByPlan = needs.faults.flatMap((fault) => ('step' in fault && STOPPING.has(fault.kind) ? [fault.step] : []));
+  for (const { id: needId, step } of needs.pieces.filter((need) => !isStated(need)))
+    open.push({ needId, steps: [step] });
+  const stoppedByPlan = needs.faults.flatMap((fault) =>
+    'step' in fault && STOPPING.has(fault.kind) ? [fault.step] : [],
+  );
   const stopped = new Set([...stoppedByPlan, ...blocked.flatMap((one) => one.steps)]);
   const unsettled = open.length > 0 || needs.faults.some((fault) => fault.kind === 'factNotStated');
   return {
@@ -128,7 +133,9 @@ function makeReady(construct: Construct, catalogue: readonly Item[], engine: Rul
 }
 
 function waysFor(chain: CoverChain, atHand: Int32Array, { problem, ids, ways }: Ready): ItemId[][] {
-  const looks = chain.slots.flatMap(({ candidates }) => candidates.map((item) => (item < 0 ? 1 : Math.min(atHand[item] ?? 0, 1))));
+  const looks = chain.slots.flatMap(({ candidates }) =>
+    candidates.map((item) => (item < 0 ? 1 : Math.min(atHand[item] ?? 0, 1))),
+  );
   const key = `${problem.chains.indexOf(chain)}|${looks.join('')}`;
   const known = ways.get(key);
   if (known) return known;

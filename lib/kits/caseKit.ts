@@ -1,21 +1,21 @@
 import type { Item } from '../catalogue/item';
-import type { PlainDate } from '../quantities/plainDate';
 import type { Construct } from '../plans/plan';
+import type { PlainDate } from '../quantities/plainDate';
 import { askOnce, type Rules } from './askOnce';
 import { type Availability, availableFor } from './availability';
-import { cautionsOf } from './cautioned';
 import { indexCatalogue } from './catalogueIndex';
+import { cautionsOf } from './cautioned';
 import { chosenChains, chosenPacks, chosenSets, STOPPING, stepKits, tieOf } from './chosen';
-import { coverOfLengths } from './coverOfLengths';
-import { coverOfStore, type StoreProblem } from './coverOfStore';
 import { reachable, search } from './cover/search';
 import { solveCover } from './cover/solve';
+import { coverOfLengths } from './coverOfLengths';
+import { coverOfStore, type StoreProblem } from './coverOfStore';
 import { type Ground, groundOf } from './ground';
 import type { CaseKit, ChosenChain, KitVerdict, Proof, Short, SourceRef, Tie } from './kit';
 import { needsOf } from './needs';
-import { cautionedNeeds, helpfulSets, unmetNeeds } from './shorts';
 import { packsLeft, singlePoints, stepMargins, whyNotFewer } from './sensitivity';
 import type { KitSettings } from './settings';
+import { cautionedNeeds, helpfulSets, unmetNeeds } from './shorts';
 import type { Solver } from './solver';
 import type { Store, StoredSet } from './store';
 import { orderOfUse, pickLines } from './useOrder';
@@ -51,7 +51,14 @@ export async function planKit(question: KitQuestion): Promise<CaseKit> {
   const needs = needsOf(construct, catalogue, engine);
   const available = availableFor(store, caseDate);
   const build = (sets: StoredSet[]): StoreProblem =>
-    coverOfStore({ needs, sets, packs: available.packs, caseDate, index: indexCatalogue(catalogue), settings: question.settings });
+    coverOfStore({
+      needs,
+      sets,
+      packs: available.packs,
+      caseDate,
+      index: indexCatalogue(catalogue),
+      settings: question.settings,
+    });
   const now = build(available.sets);
   const waiting = waitFor(now, available, build);
   const problem = waiting?.problem ?? now;
@@ -63,11 +70,25 @@ export async function planKit(question: KitQuestion): Promise<CaseKit> {
   return { ...kit, verdict: waitingVerdict(kit.verdict, waiting, codes, question.needBy) };
 }
 
-async function settle(question: KitQuestion, needs: Ground['needs'], available: Availability, store: StoreProblem) {
+async function settle(
+  question: KitQuestion,
+  needs: Ground['needs'],
+  available: Availability,
+  store: StoreProblem,
+) {
   const { construct, catalogue, engine, settings, solver } = question;
   const solved = await solveCover(store.problem, { solver, timeLimitMs: settings.timeLimitMs });
   const rules = askOnce(engine, catalogue);
-  return groundOf({ construct, catalogue, index: indexCatalogue(catalogue), rules, needs, available, store, solved });
+  return groundOf({
+    construct,
+    catalogue,
+    index: indexCatalogue(catalogue),
+    rules,
+    needs,
+    available,
+    store,
+    solved,
+  });
 }
 
 interface Waiting {
@@ -77,7 +98,11 @@ interface Waiting {
 }
 
 /** The earliest moment at which nothing is short because sets have come back; `null` when nothing is short or none helps. */
-function waitFor(now: StoreProblem, available: Availability, build: (sets: StoredSet[]) => StoreProblem): Waiting | null {
+function waitFor(
+  now: StoreProblem,
+  available: Availability,
+  build: (sets: StoredSet[]) => StoreProblem,
+): Waiting | null {
   const shortNow = shortNeeds(now);
   if (shortNow.length === 0) return null;
   const coming = available.otherSets
@@ -86,7 +111,8 @@ function waitFor(now: StoreProblem, available: Availability, build: (sets: Store
     .sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   for (let count = 1; count <= coming.length; count += 1) {
     const problem = build([...now.sets, ...coming.slice(0, count).map(({ set }) => set)]);
-    if (shortNeeds(problem).length === 0) return { at: coming[count - 1]?.at as string, problem, shortUntilThen: shortNow };
+    if (shortNeeds(problem).length === 0)
+      return { at: coming[count - 1]?.at as string, problem, shortUntilThen: shortNow };
   }
   return null;
 }
@@ -101,7 +127,12 @@ function shortNeeds(store: StoreProblem): string[] {
   return reach.pieces < store.pieces.length ? [...short, ...store.pieces.map((piece) => piece.id)] : short;
 }
 
-function waitingVerdict(verdict: KitVerdict, waiting: Waiting, setCodes: string[], needBy: string | null): KitVerdict {
+function waitingVerdict(
+  verdict: KitVerdict,
+  waiting: Waiting,
+  setCodes: string[],
+  needBy: string | null,
+): KitVerdict {
   if (verdict.kind !== 'ready') return verdict;
   const late = needBy !== null && Date.parse(waiting.at) > Date.parse(needBy);
   return { kind: 'readyAt', at: waiting.at, late, setCodes, shortUntilThen: waiting.shortUntilThen };
@@ -118,7 +149,11 @@ function answer(ground: Ground, question: KitQuestion): CaseKit {
   const target = lengthCover === 'withTopUp' ? question.settings.targetCover : null;
   return {
     verdict: verdictOf(ground, shorts, notEstablished.length > 0),
-    buildable: buildableOf(ground, shorts, packs.some((pack) => pack.role === 'open')),
+    buildable: buildableOf(
+      ground,
+      shorts,
+      packs.some((pack) => pack.role === 'open'),
+    ),
     needs,
     sets: chosenSets(ground),
     packs,
@@ -141,7 +176,14 @@ function answer(ground: Ground, question: KitQuestion): CaseKit {
     proof: proofOf(ground),
     lengthCover: lengthCover === 'none' ? null : coverOfLengths(ground, target),
     order,
-    pickList: pickLines({ needs, steps, chains, order, packs, nextOf: (itemId, from) => nextOf(itemId, from, ground) }),
+    pickList: pickLines({
+      needs,
+      steps,
+      chains,
+      order,
+      packs,
+      nextOf: (itemId, from) => nextOf(itemId, from, ground),
+    }),
   };
 
   function proofOf({ solved: { proof } }: Ground): Proof {
@@ -151,9 +193,12 @@ function answer(ground: Ground, question: KitQuestion): CaseKit {
 }
 
 function verdictOf({ needs }: Ground, shorts: Short[], unsettled: boolean): KitVerdict {
-  if (needs.steps.length === 0 || needs.faults.some((fault) => STOPPING.has(fault.kind))) return { kind: 'planStopped' };
+  if (needs.steps.length === 0 || needs.faults.some((fault) => STOPPING.has(fault.kind)))
+    return { kind: 'planStopped' };
   if (shorts.some(stops)) return { kind: 'short' };
-  const open = needs.faults.some((fault) => fault.kind === 'factNotStated' || fault.kind === 'lengthNotStated');
+  const open = needs.faults.some(
+    (fault) => fault.kind === 'factNotStated' || fault.kind === 'lengthNotStated',
+  );
   return unsettled || open ? { kind: 'notEstablished' } : { kind: 'ready' };
 }
 
@@ -170,7 +215,11 @@ function cautionsInChain(chainId: string, chains: ChosenChain[]) {
 }
 
 /** Where the next one of an item is: not in the kit, but in the store. */
-function nextOf(itemId: CaseKit['pickList'][number]['itemId'], _from: SourceRef, ground: Ground): SourceRef[] {
+function nextOf(
+  itemId: CaseKit['pickList'][number]['itemId'],
+  _from: SourceRef,
+  ground: Ground,
+): SourceRef[] {
   const inSets = ground.available.sets
     .filter((set) => !ground.chosen.sets.some((number) => ground.store.sets[number]?.id === set.id))
     .filter((set) => set.contents.some((line) => line.itemId === itemId && line.found > 0))
@@ -183,7 +232,10 @@ function keepingPromises(ground: Ground): Tie | null {
   const { store, chosen, solved } = ground;
   const promised = (number: number) => (store.sets[number]?.promisedTo.length ?? 0) > 0;
   if (!chosen.sets.some(promised)) return null;
-  const free = { ...store.problem, sets: store.problem.sets.map((set, number) => (promised(number) ? { ...set, holds: new Map() } : set)) };
+  const free = {
+    ...store.problem,
+    sets: store.problem.sets.map((set, number) => (promised(number) ? { ...set, holds: new Map() } : set)),
+  };
   const reach = reachable(free);
   if (reach.pieces < solved.reach.pieces || reach.chains.length < solved.reach.chains.length) return null;
   const { best } = search(free, reach);

@@ -1,6 +1,15 @@
 import type { Hole } from '../catalogue/hole';
 import type {
-  DrillBit, DrillingPosition, DrillSleeve, GuideWire, Handle, Item, Plate, Screw, SleeveEnd, TorqueLimiter,
+  DrillBit,
+  DrillingPosition,
+  DrillSleeve,
+  GuideWire,
+  Handle,
+  Item,
+  Plate,
+  Screw,
+  SleeveEnd,
+  TorqueLimiter,
 } from '../catalogue/item';
 import type { Question, ScrewUse, Shanked } from '../fit/question';
 import type { Rules } from './askOnce';
@@ -36,18 +45,27 @@ export function screwChains(setting: ChainSetting, index: CatalogueIndex, rules:
   const selfDrilling = screw.tip === 'selfDrillingSelfTapping';
   // a self-drilling screw makes its own hole, needs no tap, and is not measured
   if (!selfDrilling) {
-    chains.push(setting.use.purpose === 'lag' ? kit.lagDrilling(screw, setting) : kit.drilling(screw, setting));
+    chains.push(
+      setting.use.purpose === 'lag' ? kit.lagDrilling(screw, setting) : kit.drilling(screw, setting),
+    );
     // a tip that is not stated may be blunt: the tap is asked for
     if (screw.tip !== 'selfTapping') chains.push(kit.tapping(screw));
     chains.push(kit.measuring(setting.screws, setting.use));
   }
-  if (!setting.seat && !setting.hasWasher && screw.countersinkStated !== false) chains.push(kit.countersinking(screw));
+  if (!setting.seat && !setting.hasWasher && screw.countersinkStated !== false)
+    chains.push(kit.countersinking(screw));
   chains.push(kit.driving(screw));
   return chains;
 }
 
 /** The chain for a temporary wire in a hole: a sleeve where the hole is wider than a wire hole, and what drives it. */
-export function wireChain(wire: GuideWire, hole: Hole, plate: Plate, index: CatalogueIndex, rules: Rules): DraftChain {
+export function wireChain(
+  wire: GuideWire,
+  hole: Hole,
+  plate: Plate,
+  index: CatalogueIndex,
+  rules: Rules,
+): DraftChain {
   return makers(index, rules).wiring(wire, hole, plate);
 }
 
@@ -65,7 +83,11 @@ function makers(index: CatalogueIndex, rules: Rules) {
     holeId,
     verdict: rules.ask(question),
   });
-  const slotOf = <T extends Item>(name: SlotName, items: T[], ask: (item: T) => LinkVerdict[]): DraftSlot<T> => ({
+  const slotOf = <T extends Item>(
+    name: SlotName,
+    items: T[],
+    ask: (item: T) => LinkVerdict[],
+  ): DraftSlot<T> => ({
     name,
     parts: items.map((item) => candidateFrom(item, null, ask(item))).filter((part) => part !== null),
   });
@@ -108,7 +130,9 @@ function makers(index: CatalogueIndex, rules: Rules) {
   const seatOf = (seat: ChainSetting['seat']): Seat => (seat ? { on: 'hole', ...seat } : { on: 'bone' });
   const positionOf = ({ seat, use }: ChainSetting) => (seat ? POSITION[use.purpose] : null);
   const pilotBits = (screw: Screw) =>
-    slotOf('pilotBit', index.current('drillBit'), (bit) => [say({ relation: 'pilots', bit, screw }, [bit, screw])]);
+    slotOf('pilotBit', index.current('drillBit'), (bit) => [
+      say({ relation: 'pilots', bit, screw }, [bit, screw]),
+    ]);
 
   function finish(kind: ChainKind, slots: DraftSlot<never>[], links: SlotLink[]): DraftChain {
     const plain = slots.map(
@@ -159,7 +183,10 @@ function makers(index: CatalogueIndex, rules: Rules) {
         const { endIndex } = sleeve;
         const end = original.ends[endIndex] as DrillSleeve['ends'][number];
         const seat = { on: 'glidingHole', diameterUm: bit.diameterUm } as const;
-        return say({ relation: 'guides', by: { sleeve: original, end, endIndex }, seat, position: null }, [original, bit]);
+        return say({ relation: 'guides', by: { sleeve: original, end, endIndex }, seat, position: null }, [
+          original,
+          bit,
+        ]);
       };
       const bit = pilotBits(screw);
       const handle = handles('handle');
@@ -174,7 +201,9 @@ function makers(index: CatalogueIndex, rules: Rules) {
     },
 
     tapping(screw: Screw): DraftChain {
-      const tap = slotOf('tap', index.current('tap'), (one) => [say({ relation: 'taps', tap: one, screw }, [one, screw])]);
+      const tap = slotOf('tap', index.current('tap'), (one) => [
+        say({ relation: 'taps', tap: one, screw }, [one, screw]),
+      ]);
       const handle = handles('handle');
       return finish('tapping', all(tap, handle), [linkBetween(0, 1, [tap, handle], held)]);
     },
@@ -184,7 +213,9 @@ function makers(index: CatalogueIndex, rules: Rules) {
         say({ relation: 'countersinks', countersink: one, screw }, [one, screw]),
       ]);
       const handle = handles('handle');
-      return finish('countersinking', all(countersink, handle), [linkBetween(0, 1, [countersink, handle], held)]);
+      return finish('countersinking', all(countersink, handle), [
+        linkBetween(0, 1, [countersink, handle], held),
+      ]);
     },
 
     /** One gauge for every accepted length: the length is not known before it is measured. */
@@ -209,7 +240,12 @@ function makers(index: CatalogueIndex, rules: Rules) {
         say({ relation: 'limits', limiter: one, screw }, [one, screw]),
       ]);
       return finish('driving', all(driver, limiter, handle), [
-        linkBetween(0, 1, [driver, limiter], (d, l) => d !== null && l !== null && !d.fixedHandle && joins(d, l)),
+        linkBetween(
+          0,
+          1,
+          [driver, limiter],
+          (d, l) => d !== null && l !== null && !d.fixedHandle && joins(d, l),
+        ),
         linkBetween(1, 2, [limiter, handle], held),
       ]);
     },
@@ -224,7 +260,10 @@ function makers(index: CatalogueIndex, rules: Rules) {
       const sleeve = sleeveSlot('sleeve', { on: 'hole', hole, plate }, position);
       sleeve.parts = sleeve.parts.flatMap((part) => {
         const more = part.item ? passes(wire, part.item) : null;
-        const kept = part.item && more ? candidateFrom(part.item, part.item.endIndex, [...part.candidate.answers, more]) : null;
+        const kept =
+          part.item && more
+            ? candidateFrom(part.item, part.item.endIndex, [...part.candidate.answers, more])
+            : null;
         return kept ? [kept] : [];
       });
       return finish('wiring', all(sleeve, wireDriver), [linkBetween(0, 1, [sleeve, wireDriver], () => true)]);

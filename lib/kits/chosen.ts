@@ -4,7 +4,16 @@ import { isClosed } from './cover/closure';
 import type { Completed } from './cover/packs';
 import { addSet, type CoverSet } from './cover/problem';
 import type { Ground } from './ground';
-import type { ChosenChain, ChosenPack, ChosenSet, NotEstablished, Short, SourceRef, StepKit, Tie } from './kit';
+import type {
+  ChosenChain,
+  ChosenPack,
+  ChosenSet,
+  NotEstablished,
+  Short,
+  SourceRef,
+  StepKit,
+  Tie,
+} from './kit';
 import { needLines, whatSetMeets } from './sensitivity';
 
 /** The chosen trays with what each is for. One that only back-ups need is held unopened. */
@@ -47,7 +56,9 @@ export function chosenPacks(ground: Ground): ChosenPack[] {
     const item = store.numberOf.get(pack.itemId) as number;
     const rest = atHand.slice();
     rest[item] = (rest[item] ?? 0) - quantity;
-    const asPiece = chosen.pieces.given.flatMap((given, at) => (given?.pack === number ? [store.pieces[at]?.id ?? ''] : []));
+    const asPiece = chosen.pieces.given.flatMap((given, at) =>
+      given?.pack === number ? [store.pieces[at]?.id ?? ''] : [],
+    );
     const opens = needLines(ground).filter(({ chain }) => !isClosed(chain, rest));
     const looks = ground.needs.chains.filter((need) =>
       need.slots.some(({ candidates }) => candidates.some((one) => one.itemId === pack.itemId)),
@@ -55,7 +66,9 @@ export function chosenPacks(ground: Ground): ChosenPack[] {
     const must = asPiece.length > 0 || opens.length > 0;
     const { id: stockId, itemId, form, lot, useBy, owner, place } = pack;
     const meets = must ? [...asPiece, ...opens.map(({ need }) => need.id)] : looks.map((need) => need.id);
-    return [{ stockId, itemId, form, role: must ? 'open' : 'hold', quantity, lot, useBy, owner, place, meets }];
+    return [
+      { stockId, itemId, form, role: must ? 'open' : 'hold', quantity, lot, useBy, owner, place, meets },
+    ];
   });
 }
 
@@ -94,7 +107,9 @@ export function stepKits(
     });
   });
   return needs.steps.map(({ key }) => {
-    const pieces = needs.pieces.filter((need) => need.step === key).flatMap((need) => pieceFrom.get(need.id) ?? []);
+    const pieces = needs.pieces
+      .filter((need) => need.step === key)
+      .flatMap((need) => pieceFrom.get(need.id) ?? []);
     const chainIds = needs.chains.filter((need) => need.steps.includes(key)).map((need) => need.id);
     const mustHave = (short: Short) => short.kind === 'piece' || short.importance === 'mustHave';
     const short = refused.has(key) || unmet.shorts.some((one) => mustHave(one) && one.steps.includes(key));

@@ -1,10 +1,10 @@
-import type { LengthCoverInput } from '../calculations/lengthCover/schema';
 import { lengthCover } from '../calculations/lengthCover/lengthCover';
+import type { LengthCoverInput } from '../calculations/lengthCover/schema';
 import type { ItemId } from '../identity/ids';
 import type { Ground } from './ground';
-import { packsLeft } from './sensitivity';
 import type { LengthCoverFigure } from './kit';
 import type { LengthBasis } from './need';
+import { packsLeft } from './sensitivity';
 
 const mm = (um: number) => um / 1000;
 
@@ -18,7 +18,15 @@ export function coverOfLengths(ground: Ground, target: number | null): LengthCov
   const input = coverInput(ground, target);
   if (!input) return null;
   const answer = lengthCover(input);
-  const figure: LengthCoverFigure = { input, cover: null, target: target ?? 0, method: '', assumptions: [], topUp: null, limitedBy: [] };
+  const figure: LengthCoverFigure = {
+    input,
+    cover: null,
+    target: target ?? 0,
+    method: '',
+    assumptions: [],
+    topUp: null,
+    limitedBy: [],
+  };
   if (answer.outcome !== 'answered') return figure;
   const { cover, method, limitedBy, topUp } = answer.answer;
   const lengthOf = (family: string, lengthMm: number) =>
@@ -46,9 +54,15 @@ export function coverOfLengths(ground: Ground, target: number | null): LengthCov
 
 /** Packs left on the shelf that would give the pieces, first expired first. */
 function inStoreAs(screws: ItemId[], pieces: number, ground: Ground) {
-  const left = new Set(screws.flatMap((itemId) => packsLeft(itemId, ground)).map((one) => (one.kind === 'pack' ? one.stockId : null)));
+  const left = new Set(
+    screws
+      .flatMap((itemId) => packsLeft(itemId, ground))
+      .map((one) => (one.kind === 'pack' ? one.stockId : null)),
+  );
   const packs = ground.available.packs
-    .filter((pack) => left.has(pack.id) || (screws.includes(pack.itemId) && !ground.store.packs.includes(pack)))
+    .filter(
+      (pack) => left.has(pack.id) || (screws.includes(pack.itemId) && !ground.store.packs.includes(pack)),
+    )
     .sort((a, b) => ((a.useBy ?? '9999') < (b.useBy ?? '9999') ? -1 : 1));
   const taken: { stockId: (typeof packs)[number]['id']; quantity: number }[] = [];
   let open = pieces;
@@ -73,7 +87,10 @@ function coverInput(ground: Ground, target: number | null): LengthCoverInput | n
     const family = stepOf.get(need.step)?.screwFamily;
     const made = family ? index.family(family) : [];
     if (!family || !need.length || made.length === 0) return [];
-    const stated = lengthNeed(need.length, made.map((screw) => screw.lengthUm ?? 0));
+    const stated = lengthNeed(
+      need.length,
+      made.map((screw) => screw.lengthUm ?? 0),
+    );
     if (!stated) return [];
     return [{ hole: need.step, family, acceptShorterMm: 0, ...stated }];
   });
@@ -84,7 +101,10 @@ function coverInput(ground: Ground, target: number | null): LengthCoverInput | n
       if (screw.lengthUm === null || !isHalfStep(screw.lengthUm)) continue;
       lengths.set(mm(screw.lengthUm), (lengths.get(mm(screw.lengthUm)) ?? 0) + onTable(screw.id, ground));
     }
-    return { family, lengths: [...lengths].map(([lengthMm, stock]) => ({ lengthMm, stock: Math.min(stock, 99) })) };
+    return {
+      family,
+      lengths: [...lengths].map(([lengthMm, stock]) => ({ lengthMm, stock: Math.min(stock, 99) })),
+    };
   });
   return {
     holes,

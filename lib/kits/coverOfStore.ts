@@ -1,9 +1,9 @@
 import type { Item } from '../catalogue/item';
 import type { ItemId } from '../identity/ids';
 import type { PlainDate } from '../quantities/plainDate';
-import { type CoverChain, type CoverProblem, NOTHING } from './cover/problem';
-import { isCautioned } from './cautioned';
 import type { CatalogueIndex } from './catalogueIndex';
+import { isCautioned } from './cautioned';
+import { type CoverChain, type CoverProblem, NOTHING } from './cover/problem';
 import type { ChainNeed, Needs, PieceNeed } from './need';
 import type { KitSettings } from './settings';
 import type { StoredPack, StoredSet } from './store';
@@ -68,7 +68,10 @@ export function coverOfStore(given: {
   }
   const pieces = needs.pieces.filter((need) => need.length?.kind !== 'notStated');
   const coverPieces = pieces.map(({ accepts }) => ({
-    accepts: accepts.map(({ itemId, longerUm }) => ({ item: number(itemId), longerMm: Math.round(longerUm / 1000) })),
+    accepts: accepts.map(({ itemId, longerUm }) => ({
+      item: number(itemId),
+      longerMm: Math.round(longerUm / 1000),
+    })),
   }));
   const current = (id: ItemId) => index.byId.get(id)?.status === 'current';
   const coverSets = sets.map((set) => {
@@ -136,7 +139,10 @@ export function coverChain(need: ChainNeed, number: (id: ItemId) => number, keep
       second,
       pairs: pairs
         .filter((pair) => pair.established && (pair.answer === null || keeps([pair.answer])))
-        .map((pair): [number, number] => [places[first]?.[pair.first] ?? -1, places[second]?.[pair.second] ?? -1])
+        .map((pair): [number, number] => [
+          places[first]?.[pair.first] ?? -1,
+          places[second]?.[pair.second] ?? -1,
+        ])
         .filter(([a, b]) => a !== -1 && b !== -1),
     })),
   };
@@ -181,5 +187,8 @@ function withBackUp(
     candidates.some(({ itemId }) => itemId !== null && backUps.some((kind) => kind === kindOf(itemId))),
   );
   if (!breaks.includes(true)) return null;
-  return { ...chain, slots: chain.slots.map((slot, at) => (breaks[at] ? { ...slot, pieces: slot.pieces + 1 } : slot)) };
+  return {
+    ...chain,
+    slots: chain.slots.map((slot, at) => (breaks[at] ? { ...slot, pieces: slot.pieces + 1 } : slot)),
+  };
 }

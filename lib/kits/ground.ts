@@ -5,10 +5,10 @@ import type { Sources } from './allocate';
 import type { Rules } from './askOnce';
 import type { Availability } from './availability';
 import type { CatalogueIndex } from './catalogueIndex';
-import type { StoreProblem } from './coverOfStore';
 import type { Completed } from './cover/packs';
 import { type AtHand, addPacks, addSet, atHandOf, type CoverSet, nothingAtHand } from './cover/problem';
 import type { Solved } from './cover/solve';
+import type { StoreProblem } from './coverOfStore';
 import type { SourceRef } from './kit';
 import type { Needs } from './need';
 
@@ -53,7 +53,8 @@ export function withoutSet({ problem }: StoreProblem, chosen: Completed, left: n
 
 function sourcesOf(store: StoreProblem, chosen: Completed): Sources {
   const sources: Sources = new Map();
-  const put = (itemId: ItemId, from: SourceRef) => sources.set(itemId, [...(sources.get(itemId) ?? []), from]);
+  const put = (itemId: ItemId, from: SourceRef) =>
+    sources.set(itemId, [...(sources.get(itemId) ?? []), from]);
   for (const set of chosen.sets) {
     const { id } = store.sets[set] as StoreProblem['sets'][number];
     for (const item of store.problem.sets[set]?.holds.keys() ?? []) {

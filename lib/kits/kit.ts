@@ -64,7 +64,14 @@ export interface ChosenChain {
 /** What one step gets: its piece and its chains, as concrete items. */
 export interface StepKit {
   step: StepKey;
-  pieces: { needId: string; itemId: ItemId; lengthUm: number | null; longerUm: number; from: SourceRef; answers: LinkVerdict[] }[];
+  pieces: {
+    needId: string;
+    itemId: ItemId;
+    lengthUm: number | null;
+    longerUm: number;
+    from: SourceRef;
+    answers: LinkVerdict[];
+  }[];
   /** Ids into `CaseKit.chains`. */
   chainIds: string[];
   state: 'met' | 'short' | 'notEstablished';
@@ -174,14 +181,25 @@ export type Proof =
   | { kind: 'gap'; trays: number; lowerBoundTrays: number; gap: number };
 
 /** Phases of the lay-up; the order of use of domain.md §4. */
-export type UsePhase = 'plate' | 'temporaryWires' | 'plainScrews' | 'offsetScrews' | 'lagScrews' | 'lockingScrews';
+export type UsePhase =
+  | 'plate'
+  | 'temporaryWires'
+  | 'plainScrews'
+  | 'offsetScrews'
+  | 'lagScrews'
+  | 'lockingScrews';
 
 export interface OrderEntry {
   phase: UsePhase;
   /** Steps of the phase, in plan order. */
   steps: StepKey[];
   /** Instruments in the order their chains use them, then the implants. */
-  items: { slot: SlotName | 'plate' | 'screw' | 'washer' | 'wire'; itemId: ItemId; quantity: number; from: SourceRef }[];
+  items: {
+    slot: SlotName | 'plate' | 'screw' | 'washer' | 'wire';
+    itemId: ItemId;
+    quantity: number;
+    from: SourceRef;
+  }[];
 }
 
 /** One line of the pick list: what to take, from where, for which steps. */
@@ -225,7 +243,15 @@ export interface LengthCoverFigure {
   method: string;
   assumptions: string[];
   /** The smallest top-up that reaches the target; `null` when the target is met or out of reach. */
-  topUp: { itemId: ItemId | null; family: string; lengthUm: number; quantity: number; inStoreAs: { stockId: StockId; quantity: number }[] }[] | null;
+  topUp:
+    | {
+        itemId: ItemId | null;
+        family: string;
+        lengthUm: number;
+        quantity: number;
+        inStoreAs: { stockId: StockId; quantity: number }[];
+      }[]
+    | null;
   /** Families and lengths that limit the figure. */
   limitedBy: { family: string; lengthUm: number }[];
 }

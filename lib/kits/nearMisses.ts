@@ -1,11 +1,10 @@
-import type { DrillBit, Item, Plate, Screw } from '../catalogue/item';
 import type { Hole } from '../catalogue/hole';
+import type { DrillBit, Item, Plate, Screw } from '../catalogue/item';
 import type { Question, ScrewUse } from '../fit/question';
 import type { ItemId } from '../identity/ids';
-import type { SourceRef } from './kit';
-import type { NearMiss } from './kit';
-import type { ChainNeed, LinkVerdict, SlotName } from './need';
 import type { Ground } from './ground';
+import type { NearMiss, SourceRef } from './kit';
+import type { ChainNeed, LinkVerdict, SlotName } from './need';
 
 /** Enough to see why; a tray may hold dozens of sleeves. */
 const MOST_SHOWN = 8;
@@ -42,7 +41,9 @@ export function nearMissesOf(need: ChainNeed, emptySlots: SlotName[], ground: Gr
         const item = ground.index.byId.get(itemId);
         if (!set || !item || found <= 0 || item.kind !== KIND_OF_SLOT[slot] || seen.has(itemId)) continue;
         seen.add(itemId);
-        const answers = askAbout(slot, item, place, need, ground).filter((answer) => answer.verdict.outcome !== 'fits');
+        const answers = askAbout(slot, item, place, need, ground).filter(
+          (answer) => answer.verdict.outcome !== 'fits',
+        );
         const from: SourceRef = { kind: 'set', setId: set.id };
         if (answers.length > 0 && misses.length < MOST_SHOWN) misses.push({ slot, itemId, from, answers });
       }
@@ -61,16 +62,30 @@ interface Place {
 function placeOf(need: ChainNeed, { needs, index, construct }: Ground): Place | null {
   const screw = index.byId.get(need.forItemId);
   const step = needs.steps.find((one) => one.key === need.steps[0]);
-  if (screw?.kind !== 'screw' || !step || step.purpose === 'plate' || step.purpose === 'temporaryWire') return null;
+  if (screw?.kind !== 'screw' || !step || step.purpose === 'plate' || step.purpose === 'temporaryWire')
+    return null;
   const planned = construct.plates.find((one) => one.key === step.plateKey);
   const plate = planned && index.byId.get(planned.plateItemId);
   const hole = plate?.kind === 'plate' ? plate.holes.find((one) => one.id === step.holeId) : undefined;
-  const fill = step.holeId === null ? construct.freeScrews.find((one) => one.key === step.key) : planned?.fills[step.holeId];
+  const fill =
+    step.holeId === null
+      ? construct.freeScrews.find((one) => one.key === step.key)
+      : planned?.fills[step.holeId];
   const cortices = fill && 'cortices' in fill ? fill.cortices : 2;
-  return { screw, use: { purpose: step.purpose, cortices }, seat: plate?.kind === 'plate' && hole ? { hole, plate } : null };
+  return {
+    screw,
+    use: { purpose: step.purpose, cortices },
+    seat: plate?.kind === 'plate' && hole ? { hole, plate } : null,
+  };
 }
 
-function askAbout(slot: SlotName, item: Item, { screw, use, seat }: Place, need: ChainNeed, ground: Ground): LinkVerdict[] {
+function askAbout(
+  slot: SlotName,
+  item: Item,
+  { screw, use, seat }: Place,
+  need: ChainNeed,
+  ground: Ground,
+): LinkVerdict[] {
   const say = (question: Question, items: Item[], holeId: string | null = null): LinkVerdict => ({
     itemIds: items.map((one) => one.id),
     holeId,
@@ -90,7 +105,13 @@ function askAbout(slot: SlotName, item: Item, { screw, use, seat }: Place, need:
         const guided =
           slot === 'insertSleeve'
             ? []
-            : [say({ relation: 'guides', by, seat: on, position: seat ? position : null }, [item], seat?.hole.id ?? null)];
+            : [
+                say(
+                  { relation: 'guides', by, seat: on, position: seat ? position : null },
+                  [item],
+                  seat?.hole.id ?? null,
+                ),
+              ];
         return [...guided, ...tools.map((tool) => say({ relation: 'passes', tool, by }, [tool, item]))];
       });
     }

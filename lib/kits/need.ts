@@ -1,5 +1,5 @@
-import type { ItemId } from '../identity/ids';
 import type { Verdict } from '../fit/question';
+import type { ItemId } from '../identity/ids';
 
 /**
  * What a planned construct makes necessary, before anyone looks into the store. A construct falls into
@@ -90,7 +90,14 @@ export type SlotName =
   | 'glidingHandle'
   | 'wireDriver';
 
-export type ChainKind = 'drilling' | 'lagDrilling' | 'tapping' | 'countersinking' | 'measuring' | 'driving' | 'wiring';
+export type ChainKind =
+  | 'drilling'
+  | 'lagDrilling'
+  | 'tapping'
+  | 'countersinking'
+  | 'measuring'
+  | 'driving'
+  | 'wiring';
 
 export interface Candidate {
   /** `null`: nothing is needed here (a driver with a fixed handle needs no handle). */

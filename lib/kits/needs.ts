@@ -84,7 +84,12 @@ class Gathering {
     for (const [holeId, fill] of fills) if (fill.purpose !== 'empty') this.hole(key, plate, holeId, fill);
   }
 
-  private hole(plateKey: string, plate: Plate, holeId: string, fill: Exclude<HoleFill, { purpose: 'empty' }>): void {
+  private hole(
+    plateKey: string,
+    plate: Plate,
+    holeId: string,
+    fill: Exclude<HoleFill, { purpose: 'empty' }>,
+  ): void {
     const key = `${plateKey}/${holeId}`;
     const screwFamily = fill.purpose === 'temporaryWire' ? null : fill.screwFamily;
     this.steps.push({ key, kind: 'hole', plateKey, holeId, purpose: fill.purpose, screwFamily });
@@ -151,7 +156,14 @@ class Gathering {
     for (const { draft, key } of made) {
       const known = this.chains.get(key);
       if (known) known.steps.push(step);
-      else this.chains.set(key, { id: '', importance: 'mustHave', steps: [step], forItemId: forItem.id, ...draft });
+      else
+        this.chains.set(key, {
+          id: '',
+          importance: 'mustHave',
+          steps: [step],
+          forItemId: forItem.id,
+          ...draft,
+        });
     }
   }
 
@@ -185,6 +197,8 @@ function chainKey(forItem: Item, { kind, slots, links }: DraftChain): string {
   const parts = slots.map(({ candidates }) =>
     candidates.map((one) => `${one.itemId}.${one.endIndex}${one.established ? '' : '?'}`).join(),
   );
-  const pairs = links.map((link) => link.pairs.map((pair) => `${pair.first}-${pair.second}${pair.established ? '' : '?'}`).join());
+  const pairs = links.map((link) =>
+    link.pairs.map((pair) => `${pair.first}-${pair.second}${pair.established ? '' : '?'}`).join(),
+  );
   return [kind, about, ...parts, ...pairs].join('|');
 }

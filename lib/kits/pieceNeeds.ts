@@ -46,7 +46,14 @@ export function acceptedScrews(
   const basis: LengthBasis =
     length.kind === 'exact'
       ? { kind: 'exact', askedUm, acceptLongerUm }
-      : { kind: 'spread', meanUm: askedUm, sdUm: umFromMm(length.sdMm), rounding, expectedUm: wantedUm, acceptLongerUm };
+      : {
+          kind: 'spread',
+          meanUm: askedUm,
+          sdUm: umFromMm(length.sdMm),
+          rounding,
+          expectedUm: wantedUm,
+          acceptLongerUm,
+        };
   const screws =
     wantedUm === null
       ? []
@@ -58,7 +65,11 @@ export function acceptedScrews(
 }
 
 /** The made length a mean leads to; of two equally near, the shorter. `null` when none is long enough. */
-export function expectedLengthUm(meanUm: number, madeUm: number[], rounding: 'up' | 'nearest'): number | null {
+export function expectedLengthUm(
+  meanUm: number,
+  madeUm: number[],
+  rounding: 'up' | 'nearest',
+): number | null {
   const sorted = [...madeUm].sort((a, b) => a - b);
   if (rounding === 'up') return sorted.find((um) => um >= meanUm) ?? null;
   let best: number | null = null;
@@ -67,7 +78,11 @@ export function expectedLengthUm(meanUm: number, madeUm: number[], rounding: 'up
 }
 
 /** The need for one planned screw, each design asked whether it seats there. */
-export function screwNeed(planned: PlannedScrew, index: CatalogueIndex, rules: Rules): { need: PieceNeed; faults: PlanFault[] } {
+export function screwNeed(
+  planned: PlannedScrew,
+  index: CatalogueIndex,
+  rules: Rules,
+): { need: PieceNeed; faults: PlanFault[] } {
   const { screws, basis, faults } = acceptedScrews(planned, index);
   const asked = screws.map(({ screw, longerUm }): AcceptedPiece => {
     const answers: LinkVerdict[] = [];
@@ -80,8 +95,12 @@ export function screwNeed(planned: PlannedScrew, index: CatalogueIndex, rules: R
     }
     return { itemId: screw.id, lengthUm: screw.lengthUm, longerUm, answers };
   });
-  const need = sortAnswers({ id: `piece:${planned.step}`, step: planned.step, what: 'screw', length: basis }, asked);
-  if (need.refused.length > 0 && need.accepts.length + need.notEstablished.length === 0) faults.push(refusal(need));
+  const need = sortAnswers(
+    { id: `piece:${planned.step}`, step: planned.step, what: 'screw', length: basis },
+    asked,
+  );
+  if (need.refused.length > 0 && need.accepts.length + need.notEstablished.length === 0)
+    faults.push(refusal(need));
   return { need, faults };
 }
 
@@ -99,17 +118,26 @@ export function namedNeed(
     const need: PieceNeed = { id, step, what, accepts: [], notEstablished: [], refused, length: null };
     return { need, faults: [{ kind, step, itemId: item.id, status: item.status }] };
   }
-  const need = sortAnswers({ id, step, what, length: null }, [{ itemId: item.id, lengthUm: null, longerUm: 0, answers }]);
+  const need = sortAnswers({ id, step, what, length: null }, [
+    { itemId: item.id, lengthUm: null, longerUm: 0, answers },
+  ]);
   return { need, faults: need.refused.length > 0 ? [refusal(need)] : [] };
 }
 
 /** Contact between metals is a caution for people to weigh: it never decides whether a piece serves. */
 const decides = (answer: LinkVerdict) => answer.verdict.relation !== 'wearsWith';
 
-function sortAnswers(head: Pick<PieceNeed, 'id' | 'step' | 'what' | 'length'>, asked: AcceptedPiece[]): PieceNeed {
+function sortAnswers(
+  head: Pick<PieceNeed, 'id' | 'step' | 'what' | 'length'>,
+  asked: AcceptedPiece[],
+): PieceNeed {
   const worst = ({ answers }: AcceptedPiece) => {
     const outcomes = answers.filter(decides).map((answer) => answer.verdict.outcome);
-    return outcomes.includes('doesNotFit') ? 'doesNotFit' : outcomes.includes('notEstablished') ? 'notEstablished' : 'fits';
+    return outcomes.includes('doesNotFit')
+      ? 'doesNotFit'
+      : outcomes.includes('notEstablished')
+        ? 'notEstablished'
+        : 'fits';
   };
   return {
     ...head,

@@ -1,10 +1,10 @@
+import type { ItemId } from '../identity/ids';
 import { closedBy, isClosed } from './cover/closure';
 import { matchPieces } from './cover/pieces';
 import { addSet, type CoverChain, type CoverSet, NOTHING } from './cover/problem';
 import { chainSpare, pieceSpare, unmetPieces } from './cover/spare';
 import type { Ground } from './ground';
 import { withoutSet } from './ground';
-import type { ItemId } from '../identity/ids';
 import type { ChosenSet, SinglePoint, SourceRef, StepMargin, WithoutOne } from './kit';
 import type { StepKey } from './need';
 
@@ -46,7 +46,9 @@ export function singlePoints(ground: Ground): SinglePoint[] {
 /** Packs of an item that the kit leaves on the shelf. */
 export function packsLeft(itemId: ItemId, { store, chosen }: Ground): SourceRef[] {
   return store.packs.flatMap((pack, at): SourceRef[] =>
-    pack.itemId === itemId && pack.quantity > (chosen.packs[at] ?? 0) ? [{ kind: 'pack', stockId: pack.id }] : [],
+    pack.itemId === itemId && pack.quantity > (chosen.packs[at] ?? 0)
+      ? [{ kind: 'pack', stockId: pack.id }]
+      : [],
   );
 }
 
@@ -66,7 +68,9 @@ export function stepMargins(ground: Ground): StepMargin[] {
   });
   return needs.steps.map(({ key }) => {
     const spares = [
-      ...needs.chains.filter((chain) => chain.steps.includes(key)).map((chain) => spareOfChain.get(chain.id) ?? -1),
+      ...needs.chains
+        .filter((chain) => chain.steps.includes(key))
+        .map((chain) => spareOfChain.get(chain.id) ?? -1),
       ...needs.pieces.filter((piece) => piece.step === key).map((piece) => spareOfPiece.get(piece.id) ?? -1),
     ];
     return { step: key, spare: spares.length === 0 ? -1 : Math.min(...spares) };
@@ -82,7 +86,12 @@ export function whyNotFewer(ground: Ground): WithoutOne[] {
     const missing = solved.reach.chains
       .filter((line) => !isClosed(store.problem.chains[line] as CoverChain, rest))
       .map((line) => store.lines[line] as Ground['store']['lines'][number])
-      .map(({ need, role }) => ({ needId: need.id, steps: need.steps, role }));
+      .map(({ need, role }) => ({ needId: need.id, steps: need.steps, role }))
+      // where the chain itself is missing, its milder forms go without saying
+      .filter(
+        ({ needId, role }, _, all) =>
+          role === 'need' || !all.some((one) => one.needId === needId && one.role === 'need'),
+      );
     for (const at of unmetPieces(store.problem, rest)) {
       if (!chosen.pieces.given[at]) continue;
       const need = store.pieces[at] as Ground['store']['pieces'][number];

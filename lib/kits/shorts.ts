@@ -23,7 +23,8 @@ export function unmetNeeds(ground: Ground): { shorts: Short[]; notEstablished: N
     // where the chain itself is short, its back-up goes without saying
     if (role === 'backUp' && !isMet(need, ground)) continue;
     const unsettled = role === 'need' ? unsettledAnswers(need, ground) : null;
-    if (unsettled) notEstablished.push({ needId: need.id, steps: need.steps, answers: unsettled, lengthNotStated: false });
+    if (unsettled)
+      notEstablished.push({ needId: need.id, steps: need.steps, answers: unsettled, lengthNotStated: false });
     else shorts.push(shortChain(need, role, all, ground));
   }
   for (const need of ground.needs.pieces) {
@@ -48,7 +49,9 @@ export function unmetNeeds(ground: Ground): { shorts: Short[]; notEstablished: N
 }
 
 function isMet(need: ChainNeed, { store, solved }: Ground): boolean {
-  return solved.reach.chains.some((line) => store.lines[line]?.need === need && store.lines[line]?.role === 'need');
+  return solved.reach.chains.some(
+    (line) => store.lines[line]?.need === need && store.lines[line]?.role === 'need',
+  );
 }
 
 const notEstablishedAnswer = (answer: LinkVerdict) => answer.verdict.outcome === 'notEstablished';
@@ -139,7 +142,14 @@ function shortPiece(need: PieceNeed, at: number, ground: Ground): Short {
       : null;
   const accepts = need.accepts.map(({ itemId }) => itemId);
   const wanted = new Set(hall ? hall.accepts : accepts);
-  return { kind: 'piece', needId: need.id, steps: [need.step], accepts, hall, elsewhere: elsewhereOf(wanted, ground) };
+  return {
+    kind: 'piece',
+    needId: need.id,
+    steps: [need.step],
+    accepts,
+    hall,
+    elsewhere: elsewhereOf(wanted, ground),
+  };
 }
 
 /** Where the wanted items are, although they can't be had for this case. */
@@ -147,11 +157,13 @@ function elsewhereOf(wanted: Set<ItemId>, { available }: Ground): Elsewhere[] {
   const found: Elsewhere[] = [];
   for (const { set, because } of available.otherSets) {
     for (const itemId of new Set(set.contents.filter((line) => line.found > 0).map((line) => line.itemId))) {
-      if (wanted.has(itemId)) found.push({ itemId, in: { kind: 'set', setId: set.id, code: set.code }, because });
+      if (wanted.has(itemId))
+        found.push({ itemId, in: { kind: 'set', setId: set.id, code: set.code }, because });
     }
   }
   for (const { pack, because } of available.otherPacks) {
-    if (wanted.has(pack.itemId)) found.push({ itemId: pack.itemId, in: { kind: 'pack', stockId: pack.id }, because });
+    if (wanted.has(pack.itemId))
+      found.push({ itemId: pack.itemId, in: { kind: 'pack', stockId: pack.id }, because });
   }
   return found;
 }
@@ -177,4 +189,3 @@ export function cautionedNeeds({ solved, store }: Ground): ChainNeed[] {
     return cautioned ? [need] : [];
   });
 }
-

@@ -1,5 +1,5 @@
-import type { PlainDate } from '../quantities/plainDate';
 import type { ConfigurationId, ItemId, PlaceId, SetId, StockId } from '../identity/ids';
+import type { PlainDate } from '../quantities/plainDate';
 import type { MustHaveClass } from '../sets/configuration';
 import type { TurnStep } from '../sets/setState';
 

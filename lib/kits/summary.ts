@@ -1,8 +1,14 @@
 import type { Item } from '../catalogue/item';
-import { isMustHave, shortName, shortSentence, type VerdictWords, verdictWords } from '../wording/kit';
+import {
+  isMustHave,
+  shortName,
+  shortSentence,
+  stepsWords,
+  type VerdictWords,
+  verdictWords,
+} from '../wording/kit';
 import { indexCatalogue } from './catalogueIndex';
 import type { CaseKit } from './kit';
-import { stepsWords } from '../wording/kit';
 
 /** How a kit stands, in few words: what a list of cases or the planner shows. Plain JSON. */
 export interface KitSummary extends VerdictWords {

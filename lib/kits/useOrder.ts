@@ -4,7 +4,14 @@ import type { ChosenChain, ChosenPack, OrderEntry, PickLine, SourceRef, StepKit,
 import type { ChainKind, Needs, PieceNeed, Step, StepKey } from './need';
 
 /** The order of use (domain §4): wires that hold, plain screws that draw the plate to bone, offset, lag, then locking. */
-const PHASES: UsePhase[] = ['plate', 'temporaryWires', 'plainScrews', 'offsetScrews', 'lagScrews', 'lockingScrews'];
+const PHASES: UsePhase[] = [
+  'plate',
+  'temporaryWires',
+  'plainScrews',
+  'offsetScrews',
+  'lagScrews',
+  'lockingScrews',
+];
 
 const PHASE_OF: Record<Step['purpose'], UsePhase> = {
   plate: 'plate',
@@ -16,7 +23,15 @@ const PHASE_OF: Record<Step['purpose'], UsePhase> = {
 };
 
 /** The order in which one screw uses its chains. */
-const CHAINS: ChainKind[] = ['wiring', 'lagDrilling', 'drilling', 'tapping', 'countersinking', 'measuring', 'driving'];
+const CHAINS: ChainKind[] = [
+  'wiring',
+  'lagDrilling',
+  'drilling',
+  'tapping',
+  'countersinking',
+  'measuring',
+  'driving',
+];
 
 type Entry = OrderEntry['items'][number];
 
@@ -72,7 +87,16 @@ export function pickLines(given: {
     for (const { slot, itemId, quantity, from } of items) {
       if (lines.some((line) => line.itemId === itemId && sameSource(line.from, from))) continue;
       const serves = stepsUsing(itemId, needs, steps, chains);
-      lines.push({ phase, slot, itemId, quantity, steps: serves, from, role: 'open', backUpIn: nextOf(itemId, from) });
+      lines.push({
+        phase,
+        slot,
+        itemId,
+        quantity,
+        steps: serves,
+        from,
+        role: 'open',
+        backUpIn: nextOf(itemId, from),
+      });
     }
   }
   for (const pack of packs) {
@@ -105,7 +129,9 @@ function slotOf(itemId: ItemId, needs: Needs) {
 }
 
 function stepsUsing(itemId: ItemId, needs: Needs, steps: StepKit[], chains: ChosenChain[]): StepKey[] {
-  const used = new Set(chains.filter(({ links }) => links.some((link) => link.itemId === itemId)).map((chain) => chain.chainId));
+  const used = new Set(
+    chains.filter(({ links }) => links.some((link) => link.itemId === itemId)).map((chain) => chain.chainId),
+  );
   return needs.steps
     .map((step) => step.key)
     .filter((key) => {

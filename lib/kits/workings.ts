@@ -1,10 +1,10 @@
-import { NOTHING_NEEDED } from '../calculations/fewestTrays/schema';
-import type { fewestTraysInput } from '../calculations/fewestTrays/schema';
+import type { z } from 'zod';
 import type { buildableInput } from '../calculations/buildable/schema';
+import type { fewestTraysInput } from '../calculations/fewestTrays/schema';
+import { NOTHING_NEEDED } from '../calculations/fewestTrays/schema';
 import type { Item } from '../catalogue/item';
 import type { ItemId } from '../identity/ids';
 import type { PlainDate } from '../quantities/plainDate';
-import type { z } from 'zod';
 import { availableFor } from './availability';
 import { type CatalogueIndex, indexCatalogue } from './catalogueIndex';
 import { coverOfStore, type LineRole, type StoreProblem } from './coverOfStore';
@@ -53,27 +53,39 @@ function namesOf({ byId }: CatalogueIndex) {
   return {
     code,
     candidate: ({ itemId, endIndex }: Candidate) =>
-      itemId === null ? NOTHING_NEEDED : ends(itemId) > 1 ? `${code(itemId)} end ${(endIndex ?? 0) + 1}` : code(itemId),
+      itemId === null
+        ? NOTHING_NEEDED
+        : ends(itemId) > 1
+          ? `${code(itemId)} end ${(endIndex ?? 0) + 1}`
+          : code(itemId),
     /** Every name under which an item is asked for. */
     all: (id: ItemId) =>
       ends(id) > 1 ? Array.from({ length: ends(id) }, (_, end) => `${code(id)} end ${end + 1}`) : [code(id)],
   };
 }
 
-const ROLE_WORDS: Record<LineRole, string> = { need: '', withoutCaution: ', without a caution', backUp: ', with a second piece' };
+const ROLE_WORDS: Record<LineRole, string> = {
+  need: '',
+  withoutCaution: ', without a caution',
+  backUp: ', with a second piece',
+};
 
 function traysInput(store: StoreProblem, names: Names): KitWorkings['fewest-trays'] {
   const { problem } = store;
   const chains = store.lines.map(({ need, role }, at) => {
     const cover = problem.chains[at] as StoreProblem['problem']['chains'][number];
     const kept = need.slots.map(({ candidates }) => candidates);
-    const nameAt = (slot: number, number: number) => establishedName(need, role, slot, number, cover, kept, names, store);
+    const nameAt = (slot: number, number: number) =>
+      establishedName(need, role, slot, number, cover, kept, names, store);
     return {
       line: `${need.id}${ROLE_WORDS[role]}`,
       importance: role === 'need' ? ('mustHave' as const) : ('backUp' as const),
       need: {
         kind: 'chain' as const,
-        slots: cover.slots.map(({ candidates, pieces }, slot) => ({ items: candidates.map((_, number) => nameAt(slot, number)), pieces })),
+        slots: cover.slots.map(({ candidates, pieces }, slot) => ({
+          items: candidates.map((_, number) => nameAt(slot, number)),
+          pieces,
+        })),
         links: cover.links.map(({ first, second, pairs }) => ({
           slots: [first, second] as [number, number],
           pairs: pairs.map(([a, b]): [string, string] => [nameAt(first, a), nameAt(second, b)]),
@@ -126,7 +138,9 @@ function establishedName(
   const id = store.items[item] as ItemId;
   // candidates keep their order, so the how-manieth of its item it is tells the end
   const before = cover.slots[slot]?.candidates.slice(0, number).filter((other) => other === item).length ?? 0;
-  const same = (kept[slot] ?? need.slots[slot]?.candidates ?? []).filter((one) => one.itemId === id && one.established);
+  const same = (kept[slot] ?? need.slots[slot]?.candidates ?? []).filter(
+    (one) => one.itemId === id && one.established,
+  );
   const candidate = same[Math.min(before, same.length - 1)];
   return candidate ? names.candidate(candidate) : names.code(id);
 }
@@ -141,7 +155,8 @@ function buildableInputOf(kit: CaseKit, store: StoreProblem, names: Names): KitW
       for (const name of names.all(itemId)) contents.set(name, (contents.get(name) ?? 0) + found);
     }
   }
-  const stated = (id: string) => store.pieces.find((need) => need.step === id && !need.id.endsWith('/washer'));
+  const stated = (id: string) =>
+    store.pieces.find((need) => need.step === id && !need.id.endsWith('/washer'));
   return {
     steps: kit.needs.steps.map(({ key }) => {
       const accepts = stated(key)?.accepts.map(({ itemId }) => names.code(itemId)) ?? [];
@@ -153,7 +168,10 @@ function buildableInputOf(kit: CaseKit, store: StoreProblem, names: Names): KitW
     }),
     chains: kit.needs.chains.map(({ id, slots, links }) => ({
       chain: id,
-      slots: slots.map(({ name, candidates }) => ({ slot: name, items: candidates.filter((one) => one.established).map(names.candidate) })),
+      slots: slots.map(({ name, candidates }) => ({
+        slot: name,
+        items: candidates.filter((one) => one.established).map(names.candidate),
+      })),
       links: links.map(({ first, second, pairs }) => ({
         slots: [first, second] as [number, number],
         pairs: pairs.map((pair) => ({
@@ -164,6 +182,8 @@ function buildableInputOf(kit: CaseKit, store: StoreProblem, names: Names): KitW
       })),
     })),
     contents: [...contents].map(([item, pieces]) => ({ item, pieces })),
-    pouches: kit.packs.flatMap((pack) => names.all(pack.itemId).map((item) => ({ item, pieces: pack.quantity }))),
+    pouches: kit.packs.flatMap((pack) =>
+      names.all(pack.itemId).map((item) => ({ item, pieces: pack.quantity })),
+    ),
   };
 }

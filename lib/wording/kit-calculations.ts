@@ -1,5 +1,5 @@
-import type { WorkingStep } from '@/lib/calculations/calculation';
 import type { BuildableOutput } from '@/lib/calculations/buildable/schema';
+import type { WorkingStep } from '@/lib/calculations/calculation';
 import type { FewestTraysOutput } from '@/lib/calculations/fewestTrays/schema';
 import type { CalculationWords } from './calculations';
 import { countWord, listWords } from './numbers';
@@ -8,7 +8,8 @@ import { countWord, listWords } from './numbers';
 export const kitCalculationWords = {
   'fewest-trays': {
     title: 'Fewest trays',
-    question: 'Which sets to open and which packs to fetch so that everything the plan needs is there and fits together?',
+    question:
+      'Which sets to open and which packs to fetch so that everything the plan needs is there and fits together?',
     formula: [
       'Minimise, in this order: must-haves short, back-ups short, trays, single packs, millimetres longer than stated, promises to other cases, days to use-by, grams, metres',
       'so that each chain has a candidate at hand in every slot with all its links fitting, and each piece asked for has one of its own (matching)',
@@ -22,7 +23,10 @@ export const kitCalculationWords = {
     ],
     sources: [
       { text: 'Order of aims: common practice, no source' },
-      { text: 'HiGHS, for the integer programme: Huangfu & Hall, Math. Prog. Comp. 10 (2018) 119–142', fromMemory: true },
+      {
+        text: 'HiGHS, for the integer programme: Huangfu & Hall, Math. Prog. Comp. 10 (2018) 119–142',
+        fromMemory: true,
+      },
     ],
   },
   buildable: {
@@ -53,12 +57,23 @@ export const coverLinesWords = {
   chainBlocked: (chain: string, steps: string[], ways: string[][]) =>
     `${chain} stops ${listWords(steps)}: ${waysWords(ways)}.`,
   pieceBlocked: (step: string, ways: string[][]) =>
-    `${step} has no piece of its own: it takes ${listWords(ways.map(([item]) => item ?? ''), 'or')}.`,
+    `${step} has no piece of its own: it takes ${listWords(
+      ways.map(([item]) => item ?? ''),
+      'or',
+    )}.`,
   working(answer: FewestTraysOutput, lines: number, sets: number): WorkingStep[] {
     const { proof } = answer;
     return [
-      { label: 'Lines and sets', expression: `${lines} lines, ${sets} sets`, value: `${answer.short.length} short` },
-      { label: 'Rule of thumb', expression: 'the tray that helps most next', value: String(answer.greedyTrays) },
+      {
+        label: 'Lines and sets',
+        expression: `${lines} lines, ${sets} sets`,
+        value: `${answer.short.length} short`,
+      },
+      {
+        label: 'Rule of thumb',
+        expression: 'the tray that helps most next',
+        value: String(answer.greedyTrays),
+      },
       {
         label: proof.kind === 'optimal' ? 'Proven fewest' : 'Best found',
         expression:
@@ -73,14 +88,26 @@ export const coverLinesWords = {
   },
   buildableWorking(answer: BuildableOutput): WorkingStep[] {
     return [
-      { label: 'Steps possible', expression: `${answer.stepsPossible} of ${answer.steps}`, value: answer.buildable },
-      ...answer.blocked.map(({ name, steps, sentence }) => ({ label: name, expression: sentence, value: `${steps.length} stopped` })),
+      {
+        label: 'Steps possible',
+        expression: `${answer.stepsPossible} of ${answer.steps}`,
+        value: answer.buildable,
+      },
+      ...answer.blocked.map(({ name, steps, sentence }) => ({
+        label: name,
+        expression: sentence,
+        value: `${steps.length} stopped`,
+      })),
     ];
   },
 };
 
 function waysWords(ways: string[][]): string {
   if (ways.length === 0) return 'nothing in the catalogue closes it';
-  const written = ways.map((items) => (items.length === 1 ? (items[0] ?? '') : `${listWords(items)} together`));
-  return ways.length === 1 ? `${written[0]} would do` : `any ${countWord(1)} of these would do: ${written.join('; ')}`;
+  const written = ways.map((items) =>
+    items.length === 1 ? (items[0] ?? '') : `${listWords(items)} together`,
+  );
+  return ways.length === 1
+    ? `${written[0]} would do`
+    : `any ${countWord(1)} of these would do: ${written.join('; ')}`;
 }

@@ -1,7 +1,15 @@
 import type { ItemId } from '../identity/ids';
 import { never } from '../identity/result';
 import type {
-  CaseKit, KitVerdict, LengthCoverFigure, Proof, Short, SourceRef, Tie, Unavailable, UsePhase,
+  CaseKit,
+  KitVerdict,
+  LengthCoverFigure,
+  Proof,
+  Short,
+  SourceRef,
+  Tie,
+  Unavailable,
+  UsePhase,
 } from '../kits/kit';
 import type { ChainKind, LengthBasis, Needs, PieceNeed, PlanFault, SlotName, StepKey } from '../kits/need';
 import { writeMm } from '../quantities/length';
@@ -98,7 +106,13 @@ export function stepsWords(keys: readonly StepKey[], needs: Pick<Needs, 'steps'>
 function follows(a: StepKey, b: StepKey): boolean {
   const parts = (key: StepKey) => /^(.*?)(\d+)$/.exec(key);
   const [one, other] = [parts(a), parts(b)];
-  return a.includes('/') && one !== null && other !== null && one[1] === other[1] && Number(other[2]) === Number(one[2]) + 1;
+  return (
+    a.includes('/') &&
+    one !== null &&
+    other !== null &&
+    one[1] === other[1] &&
+    Number(other[2]) === Number(one[2]) + 1
+  );
 }
 
 /** The answer in one word and one sentence. */
@@ -106,7 +120,11 @@ export function verdictWords(kit: CaseKit, name: ItemName): VerdictWords {
   const { verdict } = kit;
   switch (verdict.kind) {
     case 'ready':
-      return { tone: 'good', word: 'Ready', sentence: `Everything the plan needs is in store and fits. ${whatToTake(kit)}` };
+      return {
+        tone: 'good',
+        word: 'Ready',
+        sentence: `Everything the plan needs is in store and fits. ${whatToTake(kit)}`,
+      };
     case 'readyAt':
       return {
         tone: verdict.late ? 'stop' : 'attention',
@@ -119,19 +137,25 @@ export function verdictWords(kit: CaseKit, name: ItemName): VerdictWords {
       const mine = kit.shorts.filter(isMustHave);
       const first = mine[0] as Short;
       const more = mine.length > 1 ? ` and ${countWord(mine.length - 1)} more` : '';
-      return { tone: 'stop', word: `Short: ${shortName(first, kit.needs, name)}${more}`, sentence: shortSentence(first, kit.needs, name) };
+      return {
+        tone: 'stop',
+        word: `Short: ${shortName(first, kit.needs, name)}${more}`,
+        sentence: shortSentence(first, kit.needs, name),
+      };
     }
     case 'notEstablished':
       return {
         tone: 'unknown',
         word: 'Not established',
-        sentence: 'Nothing is known to be short, but a value is missing: what is not known to fit is never counted as a fit.',
+        sentence:
+          'Nothing is known to be short, but a value is missing: what is not known to fit is never counted as a fit.',
       };
     case 'planStopped':
       return {
         tone: 'stop',
         word: 'The plan can’t be built as it is stated',
-        sentence: 'What stops it is listed below. The plan has to be changed by the surgeon; no other implant is offered here.',
+        sentence:
+          'What stops it is listed below. The plan has to be changed by the surgeon; no other implant is offered here.',
       };
     default:
       return never(verdict);
@@ -144,7 +168,8 @@ export function readyWords(at: string): string {
   return `${time} on ${date.slice(8)}/${date.slice(5, 7)}`;
 }
 
-export const isMustHave = (short: Short): boolean => short.kind === 'piece' || short.importance === 'mustHave';
+export const isMustHave = (short: Short): boolean =>
+  short.kind === 'piece' || short.importance === 'mustHave';
 
 /** `Open 2 trays, hold 1, fetch 3 packs.` */
 export function whatToTake({ sets, packs }: Pick<CaseKit, 'sets' | 'packs'>): string {
@@ -181,14 +206,19 @@ export function shortSentence(short: Short, needs: Needs, name: ItemName): strin
       const takes = listWords(short.hall.accepts.map(name), 'or');
       return `${stepsWords(short.hall.steps, needs)} take only ${takes}; there ${short.hall.pieces === 1 ? 'is' : 'are'} ${countWord(short.hall.pieces)}.`;
     }
-    if (short.accepts.length === 0) return `Nothing current serves ${steps}: see what the plan asks for there.`;
+    if (short.accepts.length === 0)
+      return `Nothing current serves ${steps}: see what the plan asks for there.`;
     return `${capital(listWords(short.accepts.map(name), 'or'))} for ${steps} is not in store.`;
   }
   const chain = needs.chains.find((one) => one.id === short.needId);
   const stops = chain ? CHAIN_STOPS[chain.kind] : 'done';
-  if (short.importance === 'backUp') return `There is no second ${backUpName(short, name)} for ${steps}; nothing stops while the first one holds.`;
+  if (short.importance === 'backUp')
+    return `There is no second ${backUpName(short, name)} for ${steps}; nothing stops while the first one holds.`;
   const ways = short.wouldClose.map((way) => listWords(way.map(name)));
-  const would = ways.length === 0 ? 'Nothing in the catalogue closes the chain.' : `${capital(listWords(ways, 'or'))} would close the chain.`;
+  const would =
+    ways.length === 0
+      ? 'Nothing in the catalogue closes the chain.'
+      : `${capital(listWords(ways, 'or'))} would close the chain.`;
   return `Without it ${steps} can’t be ${stops}. ${would}`;
 }
 
@@ -253,7 +283,10 @@ export function faultSentence(fault: PlanFault, needs: Needs, name: ItemName): s
       return `${stepWord(fault.step, needs)}: ${name(fault.itemId)} is ${fault.status} and part of no kit.`;
     case 'lengthNotMade': {
       const made = fault.madeUm;
-      const range = made.length > 0 ? ` It is made from ${writeMm(Math.min(...made))} to ${writeMm(Math.max(...made))} mm.` : '';
+      const range =
+        made.length > 0
+          ? ` It is made from ${writeMm(Math.min(...made))} to ${writeMm(Math.max(...made))} mm.`
+          : '';
       return `${stepWord(fault.step, needs)}: ${fault.family} is not made in ${writeMm(fault.askedUm)} mm.${range}`;
     }
     case 'lengthNotStated':
@@ -271,7 +304,9 @@ export function faultSentence(fault: PlanFault, needs: Needs, name: ItemName): s
 
 function refusalOf(fault: Extract<PlanFault, { kind: 'refused' }>): string | undefined {
   const findings = fault.answers.flatMap((answer) => answer.verdict.findings);
-  return findings.find((finding) => finding.answer === 'notMet' && finding.severity === 'stops' && !finding.outranked)?.sentence;
+  return findings.find(
+    (finding) => finding.answer === 'notMet' && finding.severity === 'stops' && !finding.outranked,
+  )?.sentence;
 }
 
 const factWord = (fact: string) => (fact === 'screw.tip' ? 'form of tip' : 'word on countersinking');
@@ -313,7 +348,9 @@ const TIE_WORDS: Record<NonNullable<Tie['chosenFor']>, string> = {
 };
 
 export const tieWords = (tie: Tie): string =>
-  tie.chosenFor === null ? 'Equal on every aim.' : `The chosen kit is preferred because ${TIE_WORDS[tie.chosenFor]}.`;
+  tie.chosenFor === null
+    ? 'Equal on every aim.'
+    : `The chosen kit is preferred because ${TIE_WORDS[tie.chosenFor]}.`;
 
 export const BUILDABLE_WORDS: Record<CaseKit['buildable'], string> = {
   yes: 'yes',
@@ -333,7 +370,12 @@ export function topUpSentence(figure: LengthCoverFigure): string | null {
   if (!figure.topUp) return `No top-up was found that reaches ${percentWord(figure.target, 0)}.`;
   const parts = figure.topUp.map(({ family, lengthUm, quantity, inStoreAs }) => {
     const there = inStoreAs.reduce((sum, pack) => sum + pack.quantity, 0);
-    const store = there >= quantity ? 'in store as packs' : there > 0 ? `${there} in store as packs` : 'not in store as packs';
+    const store =
+      there >= quantity
+        ? 'in store as packs'
+        : there > 0
+          ? `${there} in store as packs`
+          : 'not in store as packs';
     return `${quantity} × ${family}, ${writeMm(lengthUm)} mm (${store})`;
   });
   return `To reach ${percentWord(figure.target, 0)}: ${listWords(parts)}.`;
@@ -345,7 +387,15 @@ export function sourceKey(from: SourceRef): string {
 }
 
 export const verdictTone = (verdict: KitVerdict): VerdictWords['tone'] =>
-  verdict.kind === 'ready' ? 'good' : verdict.kind === 'readyAt' ? (verdict.late ? 'stop' : 'attention') : verdict.kind === 'notEstablished' ? 'unknown' : 'stop';
+  verdict.kind === 'ready'
+    ? 'good'
+    : verdict.kind === 'readyAt'
+      ? verdict.late
+        ? 'stop'
+        : 'attention'
+      : verdict.kind === 'notEstablished'
+        ? 'unknown'
+        : 'stop';
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,7 +1,16 @@
 import { isClosed, waysToClose } from '@/lib/kits/cover/closure';
 import { complete } from '@/lib/kits/cover/packs';
 import { matchPieces } from '@/lib/kits/cover/pieces';
-import { addPacks, addSet, type AtHand, type CoverChain, type CoverProblem, type CoverSet, NOTHING, nothingAtHand } from '@/lib/kits/cover/problem';
+import {
+  type AtHand,
+  addPacks,
+  addSet,
+  type CoverChain,
+  type CoverProblem,
+  type CoverSet,
+  NOTHING,
+  nothingAtHand,
+} from '@/lib/kits/cover/problem';
 import { reachable } from '@/lib/kits/cover/search';
 import { chainSpare, pieceSpare, unmetPieces } from '@/lib/kits/cover/spare';
 import { coverLinesWords } from '@/lib/wording/kit-calculations';
@@ -25,8 +34,11 @@ export function buildable(input: BuildableInput): Answer<BuildableOutput> {
   const inSet = nothingAtHand(problem);
   addSet(inSet, problem.sets[0] as CoverSet);
   const perhaps = worldOf(input, true);
-  const open = reach.shortChains.filter((chain) => isClosed(perhaps.problem.chains[chain] as CoverChain, everything(perhaps.problem)));
-  const stepsOf = (chain: number) => input.steps.filter((step) => step.chains.includes(chainNames[chain] ?? '')).map(({ step }) => step);
+  const open = reach.shortChains.filter((chain) =>
+    isClosed(perhaps.problem.chains[chain] as CoverChain, everything(perhaps.problem)),
+  );
+  const stepsOf = (chain: number) =>
+    input.steps.filter((step) => step.chains.includes(chainNames[chain] ?? '')).map(({ step }) => step);
 
   const blocked: BuildableOutput['blocked'] = [];
   for (const chain of reach.shortChains) {
@@ -41,12 +53,26 @@ export function buildable(input: BuildableInput): Answer<BuildableOutput> {
       .map((way) => [...way.keys()].map((item) => names[item] ?? ''));
     const reasons = reasonsOf(input, chainNames[chain] ?? '', all, world);
     const name = chainNames[chain] ?? '';
-    blocked.push({ kind: 'chain', name, steps, wouldDo, reasons, sentence: coverLinesWords.chainBlocked(name, steps, wouldDo) });
+    blocked.push({
+      kind: 'chain',
+      name,
+      steps,
+      wouldDo,
+      reasons,
+      sentence: coverLinesWords.chainBlocked(name, steps, wouldDo),
+    });
   }
   for (const at of unmetPieces(problem, all)) {
     const name = pieceSteps[at] ?? '';
     const wouldDo = (problem.pieces[at]?.accepts ?? []).map(({ item }) => [names[item] ?? '']);
-    blocked.push({ kind: 'piece', name, steps: [name], wouldDo, reasons: [], sentence: coverLinesWords.pieceBlocked(name, wouldDo) });
+    blocked.push({
+      kind: 'piece',
+      name,
+      steps: [name],
+      wouldDo,
+      reasons: [],
+      sentence: coverLinesWords.pieceBlocked(name, wouldDo),
+    });
   }
   const kit = complete(problem, reach.chains, [0]);
   const onlyWith = kit.packs.flatMap((pieces, pack) => {
@@ -63,7 +89,9 @@ export function buildable(input: BuildableInput): Answer<BuildableOutput> {
     blocked,
     singlePoints: singlePointsOf(world, reach.chains, all, stepsOf),
     margins: input.steps.map(({ step, chains }) => {
-      const spares = chains.map((chain) => chainSpare(problem.chains[chainNames.indexOf(chain)] as CoverChain, all));
+      const spares = chains.map((chain) =>
+        chainSpare(problem.chains[chainNames.indexOf(chain)] as CoverChain, all),
+      );
       const piece = pieceSteps.indexOf(step);
       if (piece !== -1) spares.push(stopped.has(step) ? -1 : pieceSpare(problem, piece, all));
       return { step, spare: stopped.has(step) ? -1 : Math.min(3, ...spares) };
@@ -71,7 +99,15 @@ export function buildable(input: BuildableInput): Answer<BuildableOutput> {
   };
   const working = coverLinesWords.buildableWorking(answer);
   if (open.length === 0 || stopped.size > 0) return { outcome: 'answered', answer, working };
-  return { outcome: 'notEstablished', missing: missingOf(input, open.map((chain) => chainNames[chain] ?? '')), known: null, working };
+  return {
+    outcome: 'notEstablished',
+    missing: missingOf(
+      input,
+      open.map((chain) => chainNames[chain] ?? ''),
+    ),
+    known: null,
+    working,
+  };
 }
 
 interface World {
@@ -93,24 +129,36 @@ function worldOf(input: BuildableInput, withUnknown: boolean): World {
     numbers.set(item, names.length);
     return names.push(item) - 1;
   };
-  const chains = input.chains.map(({ slots, links }): CoverChain => ({
-    slots: slots.map(({ items }) => ({ candidates: items.map(number), pieces: 1 })),
-    links: links.map(({ slots: [first, second], pairs }) => ({
-      first,
-      second,
-      pairs: pairs
-        .filter(({ outcome }) => outcome === 'fits' || (withUnknown && outcome === 'notEstablished'))
-        .map((pair): [number, number] => [slots[first]?.items.indexOf(pair.first) ?? -1, slots[second]?.items.indexOf(pair.second) ?? -1])
-        .filter(([a, b]) => a !== -1 && b !== -1),
-    })),
-  }));
+  const chains = input.chains.map(
+    ({ slots, links }): CoverChain => ({
+      slots: slots.map(({ items }) => ({ candidates: items.map(number), pieces: 1 })),
+      links: links.map(({ slots: [first, second], pairs }) => ({
+        first,
+        second,
+        pairs: pairs
+          .filter(({ outcome }) => outcome === 'fits' || (withUnknown && outcome === 'notEstablished'))
+          .map((pair): [number, number] => [
+            slots[first]?.items.indexOf(pair.first) ?? -1,
+            slots[second]?.items.indexOf(pair.second) ?? -1,
+          ])
+          .filter(([a, b]) => a !== -1 && b !== -1),
+      })),
+    }),
+  );
   const withPiece = input.steps.filter(({ piece }) => piece !== null);
-  const pieces = withPiece.map(({ piece }) => ({ accepts: (piece ?? []).map((item) => ({ item: number(item), longerMm: 0 })) }));
+  const pieces = withPiece.map(({ piece }) => ({
+    accepts: (piece ?? []).map((item) => ({ item: number(item), longerMm: 0 })),
+  }));
   const holds = new Map<number, number>();
-  for (const { item, pieces: sound } of input.contents) holds.set(number(item), (holds.get(number(item)) ?? 0) + sound);
+  for (const { item, pieces: sound } of input.contents)
+    holds.set(number(item), (holds.get(number(item)) ?? 0) + sound);
   const packs = input.pouches
     .filter(({ pieces: sound }) => sound > 0)
-    .map(({ item, pieces: quantity }) => ({ item: number(item), quantity, cost: { useByDays: 0, metres: 0 } }));
+    .map(({ item, pieces: quantity }) => ({
+      item: number(item),
+      quantity,
+      cost: { useByDays: 0, metres: 0 },
+    }));
   const sets: CoverSet[] = [{ holds, cost: { promises: 0, useByDays: 0, massGrams: 0, metres: 0 } }];
   return {
     problem: { itemCount: names.length, sets, packs, chains, pieces },
@@ -152,14 +200,21 @@ function missingOf({ chains }: BuildableInput, open: string[]): MissingValue[] {
   });
 }
 
-function singlePointsOf(world: World, chains: number[], all: AtHand, stepsOf: (chain: number) => string[]): BuildableOutput['singlePoints'] {
+function singlePointsOf(
+  world: World,
+  chains: number[],
+  all: AtHand,
+  stepsOf: (chain: number) => string[],
+): BuildableOutput['singlePoints'] {
   const { problem, names, pieceSteps } = world;
   const matched = matchPieces(problem, all).matched;
   return names.flatMap((name, item) => {
     if ((all[item] ?? 0) === 0) return [];
     const less = all.slice();
     less[item] = (less[item] ?? 0) - 1;
-    const steps = new Set(chains.filter((chain) => !isClosed(problem.chains[chain] as CoverChain, less)).flatMap(stepsOf));
+    const steps = new Set(
+      chains.filter((chain) => !isClosed(problem.chains[chain] as CoverChain, less)).flatMap(stepsOf),
+    );
     if (matchPieces(problem, less).matched < matched) {
       problem.pieces.forEach(({ accepts }, piece) => {
         if (accepts.some((one) => one.item === item)) steps.add(pieceSteps[piece] ?? '');

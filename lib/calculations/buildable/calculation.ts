@@ -25,7 +25,12 @@ export const buildableCalculation = defineCalculation({
             slots: [0, 1],
             pairs: [
               { first: 'bit 2.5', second: 'sleeve 2.5/3.5', outcome: 'fits' },
-              { first: 'bit 2.5', second: 'sleeve 2.7', outcome: 'doesNotFit', reason: 'The 2.7 bore is loose for 2.5.' },
+              {
+                first: 'bit 2.5',
+                second: 'sleeve 2.7',
+                outcome: 'doesNotFit',
+                reason: 'The 2.7 bore is loose for 2.5.',
+              },
             ],
           },
         ],

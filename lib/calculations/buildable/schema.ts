@@ -43,14 +43,22 @@ export const buildableInput = z.strictObject({
       z.strictObject({
         chain: name,
         slots: z
-          .array(z.strictObject({ slot: name, items: z.array(name).max(120).meta({ title: 'Items that suit the screw and the hole' }) }))
+          .array(
+            z.strictObject({
+              slot: name,
+              items: z.array(name).max(120).meta({ title: 'Items that suit the screw and the hole' }),
+            }),
+          )
           .min(1)
           .max(8),
         links: z
           .array(
             z.strictObject({
               slots: z.tuple([z.number().int().min(0), z.number().int().min(0)]),
-              pairs: z.array(pair).max(800).meta({ title: 'Answers', description: 'A pair that is not named does not fit' }),
+              pairs: z
+                .array(pair)
+                .max(800)
+                .meta({ title: 'Answers', description: 'A pair that is not named does not fit' }),
             }),
           )
           .max(8)
@@ -97,16 +105,29 @@ export function checkBuildable({ steps, chains }: BuildableInput): Problem[] {
   const problems: Problem[] = [];
   const twice = (names: string[], list: string, key: string) => {
     names.forEach((given, at) => {
-      if (names.indexOf(given) !== at) problems.push({ path: [list, at, key], code: 'duplicate', message: coverLinesWords.duplicate(given) });
+      if (names.indexOf(given) !== at)
+        problems.push({
+          path: [list, at, key],
+          code: 'duplicate',
+          message: coverLinesWords.duplicate(given),
+        });
     });
   };
   const known = chains.map(({ chain }) => chain);
-  twice(steps.map(({ step }) => step), 'steps', 'step');
+  twice(
+    steps.map(({ step }) => step),
+    'steps',
+    'step',
+  );
   twice(known, 'chains', 'chain');
   steps.forEach((step, at) => {
     step.chains.forEach((chain, chainAt) => {
       if (known.includes(chain)) return;
-      problems.push({ path: ['steps', at, 'chains', chainAt], code: 'no-such-chain', message: coverLinesWords.noSuchChain(chain) });
+      problems.push({
+        path: ['steps', at, 'chains', chainAt],
+        code: 'no-such-chain',
+        message: coverLinesWords.noSuchChain(chain),
+      });
     });
   });
   chains.forEach((chain, at) => {

@@ -1,8 +1,16 @@
-import { greedySets } from '@/lib/kits/cover/greedy';
 import { isClosed } from '@/lib/kits/cover/closure';
-import { addPacks, addSet, type CoverChain, type CoverPiece, type CoverProblem, NOTHING, nothingAtHand } from '@/lib/kits/cover/problem';
-import { solveCover } from '@/lib/kits/cover/solve';
+import { greedySets } from '@/lib/kits/cover/greedy';
 import type { Completed } from '@/lib/kits/cover/packs';
+import {
+  addPacks,
+  addSet,
+  type CoverChain,
+  type CoverPiece,
+  type CoverProblem,
+  NOTHING,
+  nothingAtHand,
+} from '@/lib/kits/cover/problem';
+import { solveCover } from '@/lib/kits/cover/solve';
 import { unmetPieces } from '@/lib/kits/cover/spare';
 import { coverLinesWords } from '@/lib/wording/kit-calculations';
 import type { Answer, Ports } from '../calculation';
@@ -17,7 +25,10 @@ const MOST_TIES = 10;
  * Which sets to open and which packs to fetch so that every line is met: the fewest trays, then the fewest packs, then
  * the further aims, proven or with the gap stated (calculations.md §5).
  */
-export async function fewestTrays(input: FewestTraysInput, { solver }: Ports): Promise<Answer<FewestTraysOutput>> {
+export async function fewestTrays(
+  input: FewestTraysInput,
+  { solver }: Ports,
+): Promise<Answer<FewestTraysOutput>> {
   const { problem, chainLine, pieceLine } = problemOf(input);
   const solved = await solveCover(problem, { solver, timeLimitMs: input.timeLimitMs });
   const { best, reach, ties, proof } = solved;
@@ -40,28 +51,37 @@ export async function fewestTrays(input: FewestTraysInput, { solver }: Ports): P
     trays: best.cost[0],
     singlePacks: best.cost[1],
     ...kit(best),
-    short: [...missing].sort(([a], [b]) => a - b).map(([line, missingPieces]) => ({
-      line: lineName(line),
-      importance: input.lines[line]?.importance ?? 'mustHave',
-      missingPieces,
-    })),
+    short: [...missing]
+      .sort(([a], [b]) => a - b)
+      .map(([line, missingPieces]) => ({
+        line: lineName(line),
+        importance: input.lines[line]?.importance ?? 'mustHave',
+        missingPieces,
+      })),
     ties: ties.slice(0, MOST_TIES).map(kit),
     whyNotFewer: best.sets.map((set) => ({
       set: input.sets[set]?.set ?? '',
-      missing: missingWithout(problem, reach.chains, best, set).map(({ chain, piece }) =>
-        lineName((chain === null ? pieceLine[piece as number] : chainLine[chain]) as number),
-      ).filter((line, at, all) => all.indexOf(line) === at),
+      missing: missingWithout(problem, reach.chains, best, set)
+        .map(({ chain, piece }) =>
+          lineName((chain === null ? pieceLine[piece as number] : chainLine[chain]) as number),
+        )
+        .filter((line, at, all) => all.indexOf(line) === at),
     })),
     proof,
     greedyTrays: greedy,
   };
-  return { outcome: 'answered', answer, working: coverLinesWords.working(answer, input.lines.length, input.sets.length) };
+  return {
+    outcome: 'answered',
+    answer,
+    working: coverLinesWords.working(answer, input.lines.length, input.sets.length),
+  };
 }
 
 function missingWithout(problem: CoverProblem, chains: number[], best: Completed, left: number) {
   const rest = nothingAtHand(problem);
   addPacks(rest, problem);
-  for (const set of best.sets) if (set !== left) addSet(rest, problem.sets[set] as CoverProblem['sets'][number]);
+  for (const set of best.sets)
+    if (set !== left) addSet(rest, problem.sets[set] as CoverProblem['sets'][number]);
   const open = chains.filter((chain) => !isClosed(problem.chains[chain] as CoverChain, rest));
   const pieces = unmetPieces(problem, rest).filter((piece) => best.pieces.given[piece]);
   return [
@@ -93,7 +113,8 @@ function problemOf(input: FewestTraysInput) {
       return;
     }
     chainLine.push(at);
-    if (need.kind === 'anyOf') chains.push({ slots: [{ candidates: need.items.map(number), pieces: 1 }], links: [] });
+    if (need.kind === 'anyOf')
+      chains.push({ slots: [{ candidates: need.items.map(number), pieces: 1 }], links: [] });
     else {
       chains.push({
         slots: need.slots.map((slot) => ({ candidates: slot.items.map(number), pieces: slot.pieces })),
@@ -101,7 +122,10 @@ function problemOf(input: FewestTraysInput) {
           first,
           second,
           pairs: pairs.flatMap(([a, b]): [number, number][] => {
-            const pair: [number, number] = [need.slots[first]?.items.indexOf(a) ?? -1, need.slots[second]?.items.indexOf(b) ?? -1];
+            const pair: [number, number] = [
+              need.slots[first]?.items.indexOf(a) ?? -1,
+              need.slots[second]?.items.indexOf(b) ?? -1,
+            ];
             return pair.includes(-1) ? [] : [pair];
           }),
         })),

@@ -12,23 +12,37 @@ const slot = z.strictObject({
   items: z
     .array(name)
     .max(120)
-    .meta({ title: 'Items', description: `Any of them fills the slot; “${NOTHING_NEEDED}” is always at hand` }),
+    .meta({
+      title: 'Items',
+      description: `Any of them fills the slot; “${NOTHING_NEEDED}” is always at hand`,
+    }),
   pieces: z.number().int().min(1).max(20).default(1).meta({ title: 'Pieces of the chosen item' }),
 });
 
 const link = z.strictObject({
-  slots: z.tuple([z.number().int().min(0), z.number().int().min(0)]).meta({ title: 'Slots', description: 'Counted from 0' }),
-  pairs: z.array(z.tuple([name, name])).max(600).meta({ title: 'Pairs that fit each other' }),
+  slots: z
+    .tuple([z.number().int().min(0), z.number().int().min(0)])
+    .meta({ title: 'Slots', description: 'Counted from 0' }),
+  pairs: z
+    .array(z.tuple([name, name]))
+    .max(600)
+    .meta({ title: 'Pairs that fit each other' }),
 });
 
 /** What a line asks for. */
 export const lineNeed = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('anyOf'), items: z.array(name).max(200) }).meta({ title: 'Any one of these' }),
+  z
+    .strictObject({ kind: z.literal('anyOf'), items: z.array(name).max(200) })
+    .meta({ title: 'Any one of these' }),
   z
     .strictObject({ kind: z.literal('pieces'), items: z.array(name).max(200), quantity: count })
     .meta({ title: 'Pieces that are used up', description: 'Lines compete for them' }),
   z
-    .strictObject({ kind: z.literal('chain'), slots: z.array(slot).min(1).max(8), links: z.array(link).max(8) })
+    .strictObject({
+      kind: z.literal('chain'),
+      slots: z.array(slot).min(1).max(8),
+      links: z.array(link).max(8),
+    })
     .meta({ title: 'A chain whose links fit each other', description: 'Slots and links form a tree' }),
 ]);
 
@@ -86,7 +100,13 @@ export const fewestTraysOutput = z.strictObject({
   singlePacks: z.number().int(),
   ...kitShape,
   /** Lines that stay short whatever is opened. */
-  short: z.array(z.strictObject({ line: z.string(), importance: z.enum(['mustHave', 'backUp']), missingPieces: z.number().int() })),
+  short: z.array(
+    z.strictObject({
+      line: z.string(),
+      importance: z.enum(['mustHave', 'backUp']),
+      missingPieces: z.number().int(),
+    }),
+  ),
   /** Other kits with as few trays and packs. */
   ties: z.array(z.strictObject(kitShape)),
   /** Per set: the lines that would be short with it left closed, whatever packs are fetched. */
@@ -105,11 +125,20 @@ export type FewestTraysOutput = z.output<typeof fewestTraysOutput>;
 /** Names given twice, and links that name no slot or make a ring. */
 export function checkFewestTrays(input: FewestTraysInput): Problem[] {
   const problems: Problem[] = [];
-  for (const [list, key] of [['lines', 'line'], ['sets', 'set'], ['packs', 'pack']] as const) {
+  for (const [list, key] of [
+    ['lines', 'line'],
+    ['sets', 'set'],
+    ['packs', 'pack'],
+  ] as const) {
     const seen = new Set<string>();
     input[list].forEach((entry, at) => {
       const given = (entry as unknown as Record<string, string>)[key] as string;
-      if (seen.has(given)) problems.push({ path: [list, at, key], code: 'duplicate', message: coverLinesWords.duplicate(given) });
+      if (seen.has(given))
+        problems.push({
+          path: [list, at, key],
+          code: 'duplicate',
+          message: coverLinesWords.duplicate(given),
+        });
       seen.add(given);
     });
   }
@@ -132,9 +161,10 @@ export function checkTree(
     if (a === undefined || b === undefined || first === second) {
       problems.push({ path: here, code: 'no-such-slot', message: coverLinesWords.noSuchSlot(slots.length) });
     } else if (a === b) problems.push({ path: here, code: 'ring', message: coverLinesWords.ring });
-    else group.forEach((one, slot) => {
-      if (one === b) group[slot] = a;
-    });
+    else
+      group.forEach((one, slot) => {
+        if (one === b) group[slot] = a;
+      });
   });
   return problems;
 }

@@ -66,7 +66,8 @@ export function closedBy(chain: CoverChain, atHand: AtHand): boolean[][] | null 
     if (parent === -1) continue;
     const mine = alive[slot] as boolean[];
     const theirs = alive[parent] as boolean[];
-    for (let i = 0; i < mine.length; i += 1) mine[i] = mine[i] === true && (partners[i] ?? []).some((one) => theirs[one]);
+    for (let i = 0; i < mine.length; i += 1)
+      mine[i] = mine[i] === true && (partners[i] ?? []).some((one) => theirs[one]);
   }
   return alive;
 }
@@ -81,7 +82,12 @@ export function isClosed(chain: CoverChain, atHand: AtHand): boolean {
  *
  * @param available pieces that could be added, by item
  */
-export function waysToClose(chain: CoverChain, atHand: AtHand, available: AtHand, limit = 20_000): Map<number, number>[] {
+export function waysToClose(
+  chain: CoverChain,
+  atHand: AtHand,
+  available: AtHand,
+  limit = 20_000,
+): Map<number, number>[] {
   const walk = walkOf(chain);
   const could = atHand.map((count, item) => count + (available[item] ?? 0));
   const alive = closedBy(chain, could);
@@ -110,7 +116,8 @@ export function waysToClose(chain: CoverChain, atHand: AtHand, available: AtHand
       if (leaf && settled.has(lacking === 0 ? 0 : item + 1)) return;
       settled.add(lacking === 0 ? 0 : item + 1);
       chosen[slot] = candidate;
-      const next = lacking === 0 ? missing : new Map(missing).set(item, Math.max(lacking, missing.get(item) ?? 0));
+      const next =
+        lacking === 0 ? missing : new Map(missing).set(item, Math.max(lacking, missing.get(item) ?? 0));
       go(at + 1, next);
     });
   };

@@ -68,7 +68,8 @@ export class Flow {
     }
     if (by[sink] === -1) return null;
     const path: number[] = [];
-    for (let node = sink; node !== source; node = this.to[(by[node] as number) ^ 1] as number) path.push(by[node] as number);
+    for (let node = sink; node !== source; node = this.to[(by[node] as number) ^ 1] as number)
+      path.push(by[node] as number);
     return path.reverse();
   }
 }

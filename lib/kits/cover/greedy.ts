@@ -1,6 +1,6 @@
 import { closedBy, isClosed } from './closure';
 import { matchPieces } from './pieces';
-import { addPacks, addSet, type AtHand, type CoverProblem, nothingAtHand } from './problem';
+import { type AtHand, addPacks, addSet, type CoverProblem, nothingAtHand } from './problem';
 import type { Reachable } from './search';
 
 /**
@@ -39,8 +39,9 @@ export function greedySets(problem: CoverProblem, reach: Reachable): number[] {
 /** Whether everything that can be met is met. */
 export function allMet(problem: CoverProblem, reach: Reachable, atHand: AtHand): boolean {
   return (
-    reach.chains.every((chain) => isClosed(problem.chains[chain] as CoverProblem['chains'][number], atHand)) &&
-    matchPieces(problem, atHand).matched >= reach.pieces
+    reach.chains.every((chain) =>
+      isClosed(problem.chains[chain] as CoverProblem['chains'][number], atHand),
+    ) && matchPieces(problem, atHand).matched >= reach.pieces
   );
 }
 

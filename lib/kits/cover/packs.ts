@@ -1,7 +1,14 @@
 import { isClosed, waysToClose } from './closure';
 import { givePieces, type PieceChoice } from './pieces';
 import {
-  addPacks, addSet, type AtHand, type Cost, type CoverPack, type CoverProblem, compareCosts, nothingAtHand,
+  type AtHand,
+  addPacks,
+  addSet,
+  type Cost,
+  type CoverPack,
+  type CoverProblem,
+  compareCosts,
+  nothingAtHand,
 } from './problem';
 
 /** The best a tray choice can come to: which packs it needs beside it, and what the whole costs. */
@@ -23,7 +30,11 @@ const MOST_WAYS_LOOKED_AT = 60_000;
  *
  * @param chains numbers of the chains that must be closed
  */
-export function complete(problem: CoverProblem, chains: readonly number[], sets: readonly number[]): Completed {
+export function complete(
+  problem: CoverProblem,
+  chains: readonly number[],
+  sets: readonly number[],
+): Completed {
   const fromSets = nothingAtHand(problem);
   for (const set of sets) addSet(fromSets, problem.sets[set] as CoverProblem['sets'][number]);
   const pieces = givePieces(problem, fromSets, problem.packs);
@@ -69,7 +80,9 @@ function fewestPacks(problem: CoverProblem, chains: readonly number[], fromSets:
   addPacks(available, problem);
   const open = chains.map((chain) => problem.chains[chain] as CoverProblem['chains'][number]);
   const unmet = open.filter((chain) => !isClosed(chain, fromSets));
-  const ways = unmet.map((chain) => waysToClose(chain, fromSets, available)).sort((a, b) => a.length - b.length);
+  const ways = unmet
+    .map((chain) => waysToClose(chain, fromSets, available))
+    .sort((a, b) => a.length - b.length);
   const shelf = shelves(problem.packs);
   let best: Fetched | null = null;
   let looked = 0;
@@ -111,7 +124,11 @@ function shelves(packs: readonly CoverPack[]): Map<number, number[]> {
   return byItem;
 }
 
-function fetch(items: Map<number, number>, shelf: Map<number, number[]>, packs: readonly CoverPack[]): Fetched {
+function fetch(
+  items: Map<number, number>,
+  shelf: Map<number, number[]>,
+  packs: readonly CoverPack[],
+): Fetched {
   const fetched: Fetched = { taken: new Map(), count: 0, useByDays: 0, metres: 0, exact: true };
   for (const [item, count] of items) {
     let left = count;

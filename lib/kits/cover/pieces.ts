@@ -1,5 +1,5 @@
 import { Flow } from './flow';
-import { type AtHand, type CoverPack, type CoverProblem } from './problem';
+import type { AtHand, CoverPack, CoverProblem } from './problem';
 
 /** How many of the pieces asked for can be had together: the largest matching. */
 export function mostPieces(problem: CoverProblem, atHand: AtHand): number {
@@ -74,7 +74,11 @@ const MOST_DAYS = 3_650;
  *
  * @param fromSets pieces in the sets that are opened
  */
-export function givePieces(problem: CoverProblem, fromSets: AtHand, packs: readonly CoverPack[]): PieceChoice {
+export function givePieces(
+  problem: CoverProblem,
+  fromSets: AtHand,
+  packs: readonly CoverPack[],
+): PieceChoice {
   const needs = problem.pieces.length;
   const items = [...new Set(problem.pieces.flatMap((piece) => piece.accepts.map(({ item }) => item)))];
   const nodeOf = new Map(items.map((item, at) => [item, 1 + needs + at]));
@@ -109,7 +113,12 @@ function readChoice(
   supplies: Map<number, { pack: number | null; arc: number }[]>,
   packs: readonly CoverPack[],
 ): PieceChoice {
-  const left = new Map([...supplies].map(([item, list]) => [item, list.map(({ pack, arc }) => ({ pack, left: flow.carried(arc) }))]));
+  const left = new Map(
+    [...supplies].map(([item, list]) => [
+      item,
+      list.map(({ pack, arc }) => ({ pack, left: flow.carried(arc) })),
+    ]),
+  );
   const choice: PieceChoice = { given: [], packs: 0, longerMm: 0, useByDays: 0, metres: 0 };
   for (const options of asks) {
     const taken = options.find(({ arc }) => flow.carried(arc) > 0);

@@ -40,7 +40,9 @@ export function kitProgramme(problem: CoverProblem, reach: Reachable): KitProgra
 
   const useful = mostUseful(problem);
   const sets = problem.sets.map(() => variable(1, true));
-  const packs = problem.packs.map(({ item, quantity }) => variable(Math.min(quantity, useful.get(item) ?? 0), true));
+  const packs = problem.packs.map(({ item, quantity }) =>
+    variable(Math.min(quantity, useful.get(item) ?? 0), true),
+  );
 
   /** Pieces of an item in what is chosen, at most `cap` from any one set. */
   const supply = (item: number, cap: number): [number, number][] => {
@@ -71,17 +73,34 @@ export function kitProgramme(problem: CoverProblem, reach: Reachable): KitProgra
     const chosen = chain.slots.map(({ candidates, pieces }) => {
       const variables = candidates.map((item) => {
         const picked = variable(1, false);
-        if (item !== NOTHING) constrain([[picked, 1], [atHand(item, pieces), -1]], null, 0);
+        if (item !== NOTHING)
+          constrain(
+            [
+              [picked, 1],
+              [atHand(item, pieces), -1],
+            ],
+            null,
+            0,
+          );
         return picked;
       });
-      constrain(variables.map((picked): [number, number] => [picked, 1]), 1, 1);
+      constrain(
+        variables.map((picked): [number, number] => [picked, 1]),
+        1,
+        1,
+      );
       return variables;
     });
     for (const { first, second, pairs } of chain.links) {
       const together = pairs.map(() => variable(1, false));
-      for (const [side, slot] of [[0, first], [1, second]] as const) {
+      for (const [side, slot] of [
+        [0, first],
+        [1, second],
+      ] as const) {
         chosen[slot]?.forEach((picked, candidate) => {
-          const mine = pairs.flatMap((pair, at): [number, number][] => (pair[side] === candidate ? [[together[at] as number, 1]] : []));
+          const mine = pairs.flatMap((pair, at): [number, number][] =>
+            pair[side] === candidate ? [[together[at] as number, 1]] : [],
+          );
           constrain([...mine, [picked, -1]], 0, 0);
         });
       }
@@ -110,7 +129,14 @@ export function kitProgramme(problem: CoverProblem, reach: Reachable): KitProgra
   }
   if (everything.length > 0) constrain(everything, reach.pieces, null);
   for (const [item, terms] of given) {
-    constrain([...terms, ...supply(item, Number.POSITIVE_INFINITY).map(([one, count]): [number, number] => [one, -count])], null, 0);
+    constrain(
+      [
+        ...terms,
+        ...supply(item, Number.POSITIVE_INFINITY).map(([one, count]): [number, number] => [one, -count]),
+      ],
+      null,
+      0,
+    );
   }
 
   const aim = (terms: [number, number][]): number[] => {

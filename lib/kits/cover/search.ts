@@ -1,8 +1,16 @@
 import { closedBy, isClosed } from './closure';
-import { complete, type Completed } from './packs';
+import { type Completed, complete } from './packs';
 import { matchPieces } from './pieces';
-import { addPacks, addSet, type AtHand, type CoverProblem, type CoverSet, compareCosts, nothingAtHand } from './problem';
-import { setTypes, type SetType } from './types';
+import {
+  type AtHand,
+  addPacks,
+  addSet,
+  type CoverProblem,
+  type CoverSet,
+  compareCosts,
+  nothingAtHand,
+} from './problem';
+import { type SetType, setTypes } from './types';
 
 /** What can be met at all with everything opened and fetched: the lines that a kit is held to. */
 export interface Reachable {
@@ -56,7 +64,11 @@ export const DEFAULT_LIMITS: SearchLimits = { nodes: 30_000, choices: 600 };
  * lower bound up: take an unmet line with the fewest sets that help it; one of them must be opened. Sets alike in all
  * that the lines look at are one type, of which the cheapest copies are taken.
  */
-export function search(problem: CoverProblem, reach: Reachable, limits: SearchLimits = DEFAULT_LIMITS): Searched {
+export function search(
+  problem: CoverProblem,
+  reach: Reachable,
+  limits: SearchLimits = DEFAULT_LIMITS,
+): Searched {
   const types = setTypes(problem);
   const run = new Run(problem, reach, types, limits);
   for (let trays = 0; trays <= problem.sets.length; trays += 1) {
@@ -67,7 +79,9 @@ export function search(problem: CoverProblem, reach: Reachable, limits: SearchLi
   const completed = run.found.map((sets) => complete(problem, reach.chains, sets));
   completed.sort((a, b) => compareCosts(a.cost, b.cost));
   const best = completed[0] ?? null;
-  const ties = best ? completed.slice(1).filter((one) => one.cost[0] === best.cost[0] && one.cost[1] === best.cost[1]) : [];
+  const ties = best
+    ? completed.slice(1).filter((one) => one.cost[0] === best.cost[0] && one.cost[1] === best.cost[1])
+    : [];
   return {
     best,
     ties,
@@ -156,7 +170,8 @@ class Run {
       const items = new Set<number>();
       chain.slots.forEach(({ candidates, pieces }, slot) => {
         candidates.forEach((item, candidate) => {
-          if (item >= 0 && alive[slot]?.[candidate] && (this.atHand[item] as number) < pieces) items.add(item);
+          if (item >= 0 && alive[slot]?.[candidate] && (this.atHand[item] as number) < pieces)
+            items.add(item);
         });
       });
       const types = this.helping(items);

@@ -1,9 +1,9 @@
 import type { IntegerProgramme, Solver } from '../solver';
 import { greedySets } from './greedy';
-import { complete, type Completed } from './packs';
-import { compareCosts, type CoverProblem } from './problem';
-import { kitProgramme, type KitProgramme } from './programme';
-import { DEFAULT_LIMITS, type Reachable, reachable, search, type SearchLimits } from './search';
+import { type Completed, complete } from './packs';
+import { type CoverProblem, compareCosts } from './problem';
+import { type KitProgramme, kitProgramme } from './programme';
+import { DEFAULT_LIMITS, type Reachable, reachable, type SearchLimits, search } from './search';
 import { startValues } from './startValues';
 
 export interface Solved {
@@ -11,7 +11,9 @@ export interface Solved {
   best: Completed;
   /** Kits with as few trays and packs; known only where the search looked at all choices. */
   ties: Completed[];
-  proof: { kind: 'optimal'; by: 'search' | 'programme' } | { kind: 'gap'; lowerBoundTrays: number; gap: number };
+  proof:
+    | { kind: 'optimal'; by: 'search' | 'programme' }
+    | { kind: 'gap'; lowerBoundTrays: number; gap: number };
 }
 
 export interface SolveOptions {
@@ -26,14 +28,22 @@ export interface SolveOptions {
  * usual case at once and with proof; what it gives up goes to the integer programme, which starts from the best
  * answer known and is never worse than it.
  */
-export async function solveCover(problem: CoverProblem, { solver, timeLimitMs, limits = DEFAULT_LIMITS }: SolveOptions): Promise<Solved> {
+export async function solveCover(
+  problem: CoverProblem,
+  { solver, timeLimitMs, limits = DEFAULT_LIMITS }: SolveOptions,
+): Promise<Solved> {
   const reach = reachable(problem);
   const searched = search(problem, reach, limits);
   if (searched.best && searched.complete) {
     return { reach, best: searched.best, ties: searched.ties, proof: { kind: 'optimal', by: 'search' } };
   }
   const start = better(searched.best, complete(problem, reach.chains, greedySets(problem, reach)));
-  const unproven: Solved = { reach, best: start, ties: searched.ties, proof: gapOf(start, searched.fewestTrays) };
+  const unproven: Solved = {
+    reach,
+    best: start,
+    ties: searched.ties,
+    proof: gapOf(start, searched.fewestTrays),
+  };
   return solver ? await byProgramme(problem, unproven, solver, timeLimitMs) : unproven;
 }
 
@@ -41,7 +51,12 @@ export async function solveCover(problem: CoverProblem, { solver, timeLimitMs, l
  * One aim after the other, each held at its optimum before the next. The sets so found are completed by the exact
  * pack step, which also settles what the programme leaves to chance.
  */
-async function byProgramme(problem: CoverProblem, known: Solved, solver: Solver, timeLimitMs: number): Promise<Solved> {
+async function byProgramme(
+  problem: CoverProblem,
+  known: Solved,
+  solver: Solver,
+  timeLimitMs: number,
+): Promise<Solved> {
   const { reach } = known;
   const programme = kitProgramme(problem, reach);
   const constraints = [...programme.base.constraints];
@@ -57,7 +72,8 @@ async function byProgramme(problem: CoverProblem, known: Solved, solver: Solver,
     };
     // the aim that decides gets most of the time; the rest share what is left
     const answer = await solver(asked, { timeLimitMs: stage === 0 ? timeLimitMs * 0.6 : timeLimitMs * 0.2 });
-    if (answer.status === 'infeasible') throw new Error('a kit that holds was called infeasible by the solver');
+    if (answer.status === 'infeasible')
+      throw new Error('a kit that holds was called infeasible by the solver');
     if (answer.status === 'nothingFound') break;
     best = better(best, complete(problem, reach.chains, openedIn(answer.values, programme)));
     if (answer.status === 'timeLimit') {

@@ -7,7 +7,8 @@ export const MOST_SPARE = 3;
 
 /** How many pieces a chain can lose and still close: the smallest number that breaks it, less one. */
 export function chainSpare(chain: CoverChain, atHand: AtHand): number {
-  for (let losses = 1; losses <= MOST_SPARE; losses += 1) if (breaksWith(chain, atHand, losses)) return losses - 1;
+  for (let losses = 1; losses <= MOST_SPARE; losses += 1)
+    if (breaksWith(chain, atHand, losses)) return losses - 1;
   return MOST_SPARE;
 }
 
@@ -34,14 +35,17 @@ function oneWay(chain: CoverChain, alive: boolean[][]): number[] {
       chosen[slot] = at;
       const holds = chain.links.every(
         ({ first, second, pairs }) =>
-          Math.max(first, second) !== slot || pairs.some(([a, b]) => a === chosen[first] && b === chosen[second]),
+          Math.max(first, second) !== slot ||
+          pairs.some(([a, b]) => a === chosen[first] && b === chosen[second]),
       );
       if (holds && fill(slot + 1)) return true;
     }
     return false;
   };
   fill(0);
-  return [...new Set(chosen.map((at, slot) => chain.slots[slot]?.candidates[at] ?? NOTHING))].filter((item) => item !== NOTHING);
+  return [...new Set(chosen.map((at, slot) => chain.slots[slot]?.candidates[at] ?? NOTHING))].filter(
+    (item) => item !== NOTHING,
+  );
 }
 
 /** How many more needs like this one the pieces at hand could meet beside all others. */

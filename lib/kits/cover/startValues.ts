@@ -8,9 +8,16 @@ import type { Reachable } from './search';
  * A known kit as values of the programme's first variables. Only the sets and packs are given: the solver completes
  * a partial start to a whole one by fixing these and solving what remains, which is then easy.
  */
-export function startValues(problem: CoverProblem, reach: Reachable, programme: KitProgramme, kit: Completed): (number | null)[] | null {
+export function startValues(
+  problem: CoverProblem,
+  reach: Reachable,
+  programme: KitProgramme,
+  kit: Completed,
+): (number | null)[] | null {
   const atHand = atHandOf(problem, kit);
-  const whole = reach.chains.every((chain) => closedBy(problem.chains[chain] as CoverProblem['chains'][number], atHand));
+  const whole = reach.chains.every((chain) =>
+    closedBy(problem.chains[chain] as CoverProblem['chains'][number], atHand),
+  );
   if (!whole) return null;
   const values = new Array<number | null>(programme.base.lower.length).fill(null);
   for (const variable of programme.sets) values[variable] = 0;

@@ -1,4 +1,4 @@
-import { type CoverProblem, type SetCost } from './problem';
+import type { CoverProblem, SetCost } from './problem';
 
 /** Sets that the lines can't tell apart: copies of a configuration, but for what is short. */
 export interface SetType {

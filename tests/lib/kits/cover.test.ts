@@ -106,8 +106,11 @@ describe('a chain', () => {
         addPacks(available, problem);
         for (const chain of problem.chains) {
           const ways = waysToClose(chain, atHand, available);
-          const with_ = (way: Map<number, number>) => (item: number) => (atHand[item] ?? 0) + (way.get(item) ?? 0);
-          expect(ways.length > 0).toBe(closesByTrying(chain, (item) => (atHand[item] ?? 0) + (available[item] ?? 0)));
+          const with_ = (way: Map<number, number>) => (item: number) =>
+            (atHand[item] ?? 0) + (way.get(item) ?? 0);
+          expect(ways.length > 0).toBe(
+            closesByTrying(chain, (item) => (atHand[item] ?? 0) + (available[item] ?? 0)),
+          );
           for (const way of ways) {
             expect(closesByTrying(chain, with_(way))).toBe(true);
             for (const [item, count] of way) {

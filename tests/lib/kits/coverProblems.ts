@@ -13,10 +13,13 @@ const slot = fc.record({
 
 /** A chain whose links make a tree: each slot but the first is linked to an earlier one. */
 const chain: fc.Arbitrary<CoverChain> = fc
-  .array(fc.record({ slot, parent: fc.nat(), keep: fc.array(fc.boolean(), { minLength: 9, maxLength: 9 }) }), {
-    minLength: 1,
-    maxLength: 3,
-  })
+  .array(
+    fc.record({ slot, parent: fc.nat(), keep: fc.array(fc.boolean(), { minLength: 9, maxLength: 9 }) }),
+    {
+      minLength: 1,
+      maxLength: 3,
+    },
+  )
   .map((parts) => ({
     slots: parts.map((part) => part.slot),
     links: parts.slice(1).map(({ slot: mine, parent, keep }, at) => {
@@ -83,7 +86,10 @@ export function closesByTrying(chain: CoverChain, has: (item: number) => number)
 }
 
 /** The most needs that get a piece, and the fewest millimetres too long among such ways; by trying all. */
-export function piecesByTrying(problem: CoverProblem, has: (item: number) => number): { met: number; longer: number } {
+export function piecesByTrying(
+  problem: CoverProblem,
+  has: (item: number) => number,
+): { met: number; longer: number } {
   const go = (need: number, left: Map<number, number>): { met: number; longer: number } => {
     const piece = problem.pieces[need];
     if (!piece) return { met: 0, longer: 0 };
@@ -102,7 +108,11 @@ export function piecesByTrying(problem: CoverProblem, has: (item: number) => num
 
 /** The cost of the best of all choices of sets and packs, by looking at each. */
 export function bestByTrying(problem: CoverProblem): number[] | null {
-  const all = haves(problem, problem.sets.map((_, at) => at), problem.packs.map(({ quantity }) => quantity));
+  const all = haves(
+    problem,
+    problem.sets.map((_, at) => at),
+    problem.packs.map(({ quantity }) => quantity),
+  );
   const closable = problem.chains.filter((one) => closesByTrying(one, all));
   const most = piecesByTrying(problem, all).met;
   let best: number[] | null = null;
@@ -115,7 +125,10 @@ export function bestByTrying(problem: CoverProblem): number[] | null {
       const sum = (of: (cost: CoverProblem['sets'][number]['cost']) => number) =>
         sets.reduce((total, at) => total + of((problem.sets[at] as CoverProblem['sets'][number]).cost), 0);
       const ofPacks = (of: (cost: CoverProblem['packs'][number]['cost']) => number) =>
-        packs.reduce((total, count, at) => total + count * of((problem.packs[at] as CoverProblem['packs'][number]).cost), 0);
+        packs.reduce(
+          (total, count, at) => total + count * of((problem.packs[at] as CoverProblem['packs'][number]).cost),
+          0,
+        );
       const cost = [
         sets.length,
         packs.reduce((a, b) => a + b, 0),

@@ -6,20 +6,25 @@ import type { KitNames } from './kit-names';
 /**
  * An answer of the fit rules as findings to show.
  *
- * @param which `all`; `missing` what is not stated; `notMet` cautions and refusals; `refused` whatever keeps it from fitting
+ * @param which `missing` what is not stated; `notMet` cautions and refusals; `refused` whatever keeps it from fitting
  */
-export function answerViews(answer: LinkVerdict, names: KitNames, which: 'all' | 'missing' | 'notMet' | 'refused'): FindingView[] {
-  const subject = answer.itemIds.map(names.item).join(' · ') + (answer.holeId ? ` · hole ${answer.holeId}` : '');
+export function answerViews(
+  answer: LinkVerdict,
+  names: KitNames,
+  which: 'missing' | 'notMet' | 'refused',
+): FindingView[] {
+  const subject =
+    answer.itemIds.map(names.item).join(' · ') + (answer.holeId ? ` · hole ${answer.holeId}` : '');
   return answer.verdict.findings
     .filter(({ answer: said, severity, outranked }) => {
       if (outranked) return false;
       if (which === 'missing') return said === 'missing';
       if (which === 'notMet') return said === 'notMet';
-      if (which === 'refused') return severity === 'stops' && said !== 'met';
-      return true;
+      return severity === 'stops' && said !== 'met';
     })
     .map((finding) => ({
-      outcome: finding.answer === 'met' ? 'fits' : finding.answer === 'missing' ? 'notEstablished' : 'doesNotFit',
+      outcome:
+        finding.answer === 'met' ? 'fits' : finding.answer === 'missing' ? 'notEstablished' : 'doesNotFit',
       severity: finding.severity,
       sentence: finding.sentence,
       subject,

@@ -40,8 +40,10 @@ export function Certainty({ kit, names, caseId }: { kit: CaseKit; names: KitName
             {kit.ties.map((tie) => (
               <li key={tie.setCodes.join()}>
                 {listWords(tie.setCodes)}
-                {tie.packs.length > 0 ? ` with ${listWords(tie.packs.map((pack) => `${pack.quantity} × ${names.item(pack.itemId)}`))}` : ''}.{' '}
-                {tieWords(tie)}
+                {tie.packs.length > 0
+                  ? ` with ${listWords(tie.packs.map((pack) => `${pack.quantity} × ${names.item(pack.itemId)}`))}`
+                  : ''}
+                . {tieWords(tie)}
               </li>
             ))}
           </ul>
@@ -54,7 +56,8 @@ export function Certainty({ kit, names, caseId }: { kit: CaseKit; names: KitName
         ) : (
           <details>
             <summary>
-              {kit.singlePoints.length} {kit.singlePoints.length === 1 ? 'piece' : 'pieces'} whose loss stops a step
+              {kit.singlePoints.length} {kit.singlePoints.length === 1 ? 'piece' : 'pieces'} whose loss stops
+              a step
             </summary>
             <ul className={styles.lines}>
               {kit.singlePoints.map((point) => (
@@ -73,14 +76,17 @@ export function Certainty({ kit, names, caseId }: { kit: CaseKit; names: KitName
       </div>
       <div>
         <h3>Spare, step by step</h3>
-        <p className={styles.aside}>Pieces that could be lost, whichever they are, before the step is stopped.</p>
+        <p className={styles.aside}>
+          Pieces that could be lost, whichever they are, before the step is stopped.
+        </p>
         <ul className={styles.margins}>
           {[3, 2, 1, 0, -1].map((spare) => {
             const steps = kit.margins.filter((margin) => margin.spare === spare).map((margin) => margin.step);
             if (steps.length === 0) return null;
             return (
               <li key={spare}>
-                <strong>{spare === -1 ? 'stopped' : spare === 3 ? '3 or more' : spare}</strong> {stepsWords(steps, kit.needs)}
+                <strong>{spare === -1 ? 'stopped' : spare === 3 ? '3 or more' : spare}</strong>{' '}
+                {stepsWords(steps, kit.needs)}
               </li>
             );
           })}
@@ -95,11 +101,23 @@ function missingWords(missing: CaseKit['whyNotFewer'][number]['missing'], kit: C
   const words = missing.map(({ needId, steps, role }) => {
     const chain = kit.needs.chains.find((one) => one.id === needId);
     const piece = kit.needs.pieces.find((one) => one.id === needId);
-    const what = chain ? CHAIN_WORDS[chain.kind].toLowerCase() : piece?.what === 'plate' ? 'the plate' : 'a piece';
-    const how = role === 'backUp' ? `no second bit for ${what}` : role === 'withoutCaution' ? `${what} only with a caution` : `no ${what.replace(/^(the|a) /, '')}`;
+    const what = chain
+      ? CHAIN_WORDS[chain.kind].toLowerCase()
+      : piece?.what === 'plate'
+        ? 'the plate'
+        : 'a piece';
+    const how =
+      role === 'backUp'
+        ? `no second bit for ${what}`
+        : role === 'withoutCaution'
+          ? `${what} only with a caution`
+          : `no ${what.replace(/^(the|a) /, '')}`;
     return { how, steps };
   });
   const merged = new Map<string, string[]>();
   for (const { how, steps } of words) merged.set(how, [...(merged.get(how) ?? []), ...steps]);
-  return [...merged].slice(0, 5).map(([how, steps]) => `${how} (${stepsWords([...new Set(steps)], kit.needs)})`).join('; ');
+  return [...merged]
+    .slice(0, 5)
+    .map(([how, steps]) => `${how} (${stepsWords([...new Set(steps)], kit.needs)})`)
+    .join('; ');
 }

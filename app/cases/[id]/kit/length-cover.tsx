@@ -19,20 +19,31 @@ export async function LengthCover({ caseId }: { caseId: string }) {
   return (
     <div className={styles.cover}>
       <p className={styles.coverFigure}>
-        {figure.cover === null ? <Status tone="unknown">Not established: a length is not stated</Status> : coverWords(figure)}
+        {figure.cover === null ? (
+          <Status tone="unknown">Not established: a length is not stated</Status>
+        ) : (
+          coverWords(figure)
+        )}
       </p>
       <div>
         {figure.cover === null ? null : (
           <p>
             <Status tone={reached ? 'good' : 'attention'} look="plain">
-              {reached ? `At or above the target of ${percentWord(figure.target, 0)}` : `Below the target of ${percentWord(figure.target, 0)}`}
+              {reached
+                ? `At or above the target of ${percentWord(figure.target, 0)}`
+                : `Below the target of ${percentWord(figure.target, 0)}`}
             </Status>
           </p>
         )}
         {reached ? null : <p>{topUpSentence(figure)}</p>}
         {figure.limitedBy.length > 0 && !reached ? (
           <p className={styles.aside}>
-            Limited by {figure.limitedBy.slice(0, 3).map(({ family, lengthUm }) => `${family}, ${writeMm(lengthUm)} mm`).join('; ')}.
+            Limited by{' '}
+            {figure.limitedBy
+              .slice(0, 3)
+              .map(({ family, lengthUm }) => `${family}, ${writeMm(lengthUm)} mm`)
+              .join('; ')}
+            .
           </p>
         ) : null}
         <Working

@@ -1,23 +1,21 @@
 import { Disclosure } from '@/app/_ui/disclosure';
-import { FindingList } from '@/app/_ui/finding';
 import { Glyph } from '@/app/_ui/glyph';
 import { Status } from '@/app/_ui/status';
 import type { CaseKit, ChosenChain } from '@/lib/kits/caseKit';
-import type { ChainNeed, LinkVerdict } from '@/lib/kits/need';
 import { isCautioned } from '@/lib/kits/cautioned';
-import { basisWords, CHAIN_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit';
+import type { ChainNeed, LinkVerdict } from '@/lib/kits/need';
 import { RELATION_WORDS } from '@/lib/wording/fit';
-import { answerViews } from './answer-views';
+import { basisWords, CHAIN_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';
-import { uniqueViews } from './shortages';
+import { Reasons } from './reasons';
 
 /** Need by need: for which holes, met by what from where, and every answer it rests on. */
 export function Needs({ kit, names }: { kit: CaseKit; names: KitNames }) {
   return (
     <>
       <h3>What is implanted</h3>
-      <ul className={styles.plainList}>
+      <ul className={`${styles.plainList} ${styles.folds}`}>
         {pieceGroups(kit).map((group) => (
           <li key={group.key}>
             <PieceGroup group={group} kit={kit} names={names} />
@@ -25,10 +23,15 @@ export function Needs({ kit, names }: { kit: CaseKit; names: KitNames }) {
         ))}
       </ul>
       <h3>Instruments, chain by chain</h3>
-      <ul className={styles.plainList}>
+      <ul className={`${styles.plainList} ${styles.folds}`}>
         {kit.needs.chains.map((need) => (
           <li key={need.id}>
-            <Chain need={need} chosen={kit.chains.find((chain) => chain.chainId === need.id)} kit={kit} names={names} />
+            <Chain
+              need={need}
+              chosen={kit.chains.find((chain) => chain.chainId === need.id)}
+              kit={kit}
+              names={names}
+            />
           </li>
         ))}
       </ul>
@@ -46,19 +49,42 @@ interface Group {
   answers: LinkVerdict[];
 }
 
-function pieceGroups(kit: CaseKit): (Group & { itemId: CaseKit['packs'][number]['itemId'] | null; count: number })[] {
+function pieceGroups(
+  kit: CaseKit,
+): (Group & { itemId: CaseKit['packs'][number]['itemId'] | null; count: number })[] {
   const groups = new Map<string, ReturnType<typeof pieceGroups>[number]>();
   for (const need of kit.needs.pieces) {
-    const given = kit.steps.find((step) => step.step === need.step)?.pieces.find((piece) => piece.needId === need.id);
-    const itemId = given?.itemId ?? need.accepts[0]?.itemId ?? need.notEstablished[0]?.itemId ?? need.refused[0]?.itemId ?? null;
-    const unknown = need.length?.kind === 'notStated' || kit.notEstablished.some((one) => one.needId === need.id);
+    const given = kit.steps
+      .find((step) => step.step === need.step)
+      ?.pieces.find((piece) => piece.needId === need.id);
+    const itemId =
+      given?.itemId ??
+      need.accepts[0]?.itemId ??
+      need.notEstablished[0]?.itemId ??
+      need.refused[0]?.itemId ??
+      null;
+    const unknown =
+      need.length?.kind === 'notStated' || kit.notEstablished.some((one) => one.needId === need.id);
     const tone = given ? 'good' : unknown ? 'unknown' : 'stop';
     const basis = need.length ? basisWords(need.length) : null;
     const key = `${itemId}|${tone}|${basis}`;
-    const group = groups.get(key) ?? { key, title: '', steps: [], sources: [], basis, tone, answers: [], itemId, count: 0 };
+    const group = groups.get(key) ?? {
+      key,
+      title: '',
+      steps: [],
+      sources: [],
+      basis,
+      tone,
+      answers: [],
+      itemId,
+      count: 0,
+    };
     group.steps.push(need.step);
     group.count += 1;
-    if (given) group.sources.push(given.from.kind === 'set' ? `set:${given.from.setId}` : `pack:${given.from.stockId}`);
+    if (given)
+      group.sources.push(
+        given.from.kind === 'set' ? `set:${given.from.setId}` : `pack:${given.from.stockId}`,
+      );
     const answers = given?.answers ?? need.refused[0]?.answers ?? need.notEstablished[0]?.answers ?? [];
     if (group.answers.length === 0) group.answers.push(...answers);
     groups.set(key, group);
@@ -66,11 +92,29 @@ function pieceGroups(kit: CaseKit): (Group & { itemId: CaseKit['packs'][number][
   return [...groups.values()];
 }
 
-const STATE = { good: 'Met', stop: 'Short', unknown: 'Not established', attention: 'With a caution' } as const;
+const STATE = {
+  good: 'Met',
+  stop: 'Short',
+  unknown: 'Not established',
+  attention: 'With a caution',
+} as const;
 
-function PieceGroup({ group, kit, names }: { group: ReturnType<typeof pieceGroups>[number]; kit: CaseKit; names: KitNames }) {
+function PieceGroup({
+  group,
+  kit,
+  names,
+}: {
+  group: ReturnType<typeof pieceGroups>[number];
+  kit: CaseKit;
+  names: KitNames;
+}) {
   const lengthOpen = group.basis === 'length not stated';
-  const title = group.itemId === null ? 'A length that is not made' : lengthOpen ? 'Screw, length not stated' : names.item(group.itemId);
+  const title =
+    group.itemId === null
+      ? 'A length that is not made'
+      : lengthOpen
+        ? 'Screw, length not stated'
+        : names.item(group.itemId);
   const from = [...new Set(group.sources)].map((key) => {
     const [kind, id] = key.split(':') as ['set' | 'pack', never];
     return names.source(kind === 'set' ? { kind, setId: id } : { kind, stockId: id });
@@ -93,12 +137,22 @@ function PieceGroup({ group, kit, names }: { group: ReturnType<typeof pieceGroup
       }
     >
       {group.basis ? <p>Length {group.basis.replace(/^length /, '')}.</p> : null}
-      <FindingList label={`Answers for ${title}`} findings={uniqueViews(group.answers.flatMap((answer) => answerViews(answer, names, 'all')))} empty="No rule is asked for it." />
+      <Reasons label={`Answers for ${title}`} answers={group.answers} names={names} />
     </Disclosure>
   );
 }
 
-function Chain({ need, chosen, kit, names }: { need: ChainNeed; chosen: ChosenChain | undefined; kit: CaseKit; names: KitNames }) {
+function Chain({
+  need,
+  chosen,
+  kit,
+  names,
+}: {
+  need: ChainNeed;
+  chosen: ChosenChain | undefined;
+  kit: CaseKit;
+  names: KitNames;
+}) {
   const unknown = kit.notEstablished.some((one) => one.needId === need.id);
   const cautioned = chosen?.links.some((link) => link.answers.some(isCautioned)) ?? false;
   const tone = chosen ? (cautioned ? 'attention' : 'good') : unknown ? 'unknown' : 'stop';
@@ -119,10 +173,10 @@ function Chain({ need, chosen, kit, names }: { need: ChainNeed; chosen: ChosenCh
       </p>
       {chosen ? <ChainLine chosen={chosen} names={names} /> : <MissingChain need={need} />}
       {chosen ? (
-        <FindingList
+        <Reasons
           label={`Answers for ${CHAIN_WORDS[need.kind]}`}
-          findings={uniqueViews(chosen.links.flatMap((link) => link.answers.flatMap((answer) => answerViews(answer, names, 'all'))))}
-          empty="No rule is asked: the part is all there is to it."
+          answers={chosen.links.flatMap((link) => link.answers)}
+          names={names}
         />
       ) : null}
     </Disclosure>
@@ -134,7 +188,14 @@ function ChainLine({ chosen, names }: { chosen: ChosenChain; names: KitNames }) 
   return (
     <ol className={styles.chain} aria-label="The chain, link by link">
       {chosen.links.map((link, at) => {
-        const joint = at === 0 ? null : link.answers.find((answer) => answer.itemIds.length === 2 && chosen.links.some((other) => other !== link && answer.itemIds.includes(other.itemId)));
+        const joint =
+          at === 0
+            ? null
+            : link.answers.find(
+                (answer) =>
+                  answer.itemIds.length === 2 &&
+                  chosen.links.some((other) => other !== link && answer.itemIds.includes(other.itemId)),
+              );
         const caution = joint ? isCautioned(joint) : false;
         return (
           <li key={`${link.slot}-${link.itemId}`} className={styles.link}>
@@ -167,7 +228,9 @@ function MissingChain({ need }: { need: ChainNeed }) {
           <span className={styles.part} data-open="yes">
             <span className={styles.partSlot}>{SLOT_WORDS[slot.name]}</span>
             <span className={styles.partName}>
-              {slot.candidates.length === 0 ? 'nothing in the catalogue' : `${slot.candidates.length} in the catalogue would suit`}
+              {slot.candidates.length === 0
+                ? 'nothing in the catalogue'
+                : `${slot.candidates.length} in the catalogue would suit`}
             </span>
           </span>
         </li>

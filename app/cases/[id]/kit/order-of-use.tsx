@@ -11,7 +11,10 @@ export function OrderOfUse({ kit, names }: { kit: CaseKit; names: KitNames }) {
       {kit.order.map((entry) => (
         <li key={entry.phase}>
           <h3>
-            {PHASE_WORDS[entry.phase]} <span className={styles.aside}>{entry.phase === 'plate' ? '' : stepsWords(entry.steps, kit.needs)}</span>
+            {PHASE_WORDS[entry.phase]}{' '}
+            <span className={styles.aside}>
+              {entry.phase === 'plate' ? '' : stepsWords(entry.steps, kit.needs)}
+            </span>
           </h3>
           <ul className={styles.orderItems}>
             {entry.items.map((item) => (

@@ -3,7 +3,6 @@ import { notFound } from 'next/navigation';
 import { Suspense } from 'react';
 import { database } from '@/app/_server/database';
 import { highsSolver } from '@/app/_server/solver/highs';
-import { Cautions } from '@/app/_ui/cautions';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -13,7 +12,6 @@ import { Status } from '@/app/_ui/status';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { findCase } from '@/db/queries/cases';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
-import { cautions } from '@/lib/wording/cautions';
 import { verdictWords } from '@/lib/wording/kit';
 import { LIMB_WORDS, REGION_WORDS } from '@/lib/wording/plans';
 import { Certainty } from './certainty';
@@ -49,7 +47,11 @@ export default async function KitPage({ params }: Props) {
       <Page title="Kit" breadcrumb={breadcrumb} lead={lead}>
         <EmptyState
           title="There is no plan to make a kit from"
-          action={<LinkButton href={`/cases/${booked.id}/plan`} kind="primary">Plan this case</LinkButton>}
+          action={
+            <LinkButton href={`/cases/${booked.id}/plan`} kind="primary">
+              Plan this case
+            </LinkButton>
+          }
         >
           The kit follows from what the surgeon states: the plates, what goes in each hole, and the lengths.
         </EmptyState>
@@ -101,7 +103,6 @@ export default async function KitPage({ params }: Props) {
       <Section title="How sure this is" id="sure">
         <Certainty kit={kit} names={names} caseId={booked.id} />
       </Section>
-      <Cautions lines={cautions} />
     </Page>
   );
 }

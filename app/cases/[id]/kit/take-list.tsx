@@ -28,7 +28,9 @@ function Tray({ set, kit }: { set: ChosenSet; kit: CaseKit }) {
   return (
     <li className={styles.takeRow}>
       <div className={styles.takeRole}>
-        <Status tone={set.role === 'open' ? 'good' : 'neutral'}>{set.role === 'open' ? 'Open' : 'Hold'}</Status>
+        <Status tone={set.role === 'open' ? 'good' : 'neutral'}>
+          {set.role === 'open' ? 'Open' : 'Hold'}
+        </Status>
       </div>
       <div>
         <p className={styles.takeName}>
@@ -55,7 +57,9 @@ function Tray({ set, kit }: { set: ChosenSet; kit: CaseKit }) {
       <dl className={styles.takeFacts}>
         <div>
           <dt>Place</dt>
-          <dd>{set.readyAt ? `comes back at ${readyWords(set.readyAt)}` : (set.place?.name ?? 'not stated')}</dd>
+          <dd>
+            {set.readyAt ? `comes back at ${readyWords(set.readyAt)}` : (set.place?.name ?? 'not stated')}
+          </dd>
         </div>
         <div>
           <dt>Use-by</dt>
@@ -75,7 +79,9 @@ function Pack({ pack, kit, names }: { pack: ChosenPack; kit: CaseKit; names: Kit
   return (
     <li className={styles.takeRow}>
       <div className={styles.takeRole}>
-        <Status tone={pack.role === 'open' ? 'good' : 'neutral'}>{pack.role === 'open' ? 'Fetch' : 'Hold'}</Status>
+        <Status tone={pack.role === 'open' ? 'good' : 'neutral'}>
+          {pack.role === 'open' ? 'Fetch' : 'Hold'}
+        </Status>
       </div>
       <div>
         <p className={styles.takeName}>

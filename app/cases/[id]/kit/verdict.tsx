@@ -34,13 +34,21 @@ export function Verdict({
   const trays = kitCalculationWords['fewest-trays'];
   const buildable = kitCalculationWords.buildable;
   return (
-    <Section title={words.word} look="sheet" note={<PlanNote plan={plan} newerDraft={newerDraft} caseId={caseId} />}>
+    <Section
+      title={words.word}
+      look="sheet"
+      note={<PlanNote plan={plan} newerDraft={newerDraft} caseId={caseId} />}
+    >
       <p className={styles.verdict}>{words.sentence}</p>
       <FigureRow>
         <Figure
           label="Trays to open"
           value={open.length}
-          note={hold.length > 0 ? `and ${hold.length} held unopened` : open.map((set) => set.code).join(', ') || undefined}
+          note={
+            hold.length > 0
+              ? `and ${hold.length} held unopened`
+              : open.map((set) => set.code).join(', ') || undefined
+          }
           working={{
             calculation: 'fewest-trays',
             inputs: [
@@ -60,7 +68,8 @@ export function Verdict({
           working={{
             calculation: 'fewest-trays',
             inputs: kit.packs.map((pack) => ({ label: names.item(pack.itemId), value: pack.quantity })),
-            formula: 'Fewest single packs beside the fewest trays; first expired first out against the day of the case',
+            formula:
+              'Fewest single packs beside the fewest trays; first expired first out against the day of the case',
           }}
         />
         <Figure
@@ -94,10 +103,19 @@ export function Verdict({
   );
 }
 
-function PlanNote({ plan, newerDraft, caseId }: { plan: PlanVersion; newerDraft: number | null; caseId: string }) {
+function PlanNote({
+  plan,
+  newerDraft,
+  caseId,
+}: {
+  plan: PlanVersion;
+  newerDraft: number | null;
+  caseId: string;
+}) {
   return (
     <>
-      for <Link href={`/cases/${caseId}`}>plan version {plan.version}</Link>, {plan.status === 'confirmed' ? 'confirmed' : 'a draft, not confirmed'}
+      for <Link href={`/cases/${caseId}`}>plan version {plan.version}</Link>,{' '}
+      {plan.status === 'confirmed' ? 'confirmed' : 'a draft, not confirmed'}
       {newerDraft === null ? '' : `; version ${newerDraft} is being written and is not followed here`}
     </>
   );

@@ -10,15 +10,21 @@ import { construct } from '@/lib/plans/plan';
  * POST a construct, get how its kit would stand in this case now: the answer the planner shows while it is edited.
  * Nothing is saved.
  */
-export async function POST(request: Request, { params }: { params: Promise<{ id: string }> }): Promise<Response> {
+export async function POST(
+  request: Request,
+  { params }: { params: Promise<{ id: string }> },
+): Promise<Response> {
   const body = await readJson(request);
   if (!body.ok) return problemResponse(400, 'The body can’t be read', body.problems);
   const parsed = construct.safeParse(body.value);
-  if (!parsed.success) return problemResponse(422, 'The construct can’t be taken as it is', problemsFromZod(parsed.error));
+  if (!parsed.success)
+    return problemResponse(422, 'The construct can’t be taken as it is', problemsFromZod(parsed.error));
   const { id } = await params;
   const preview = await previewKit(database(), id, parsed.data, { solver: highsSolver });
   if (!preview) {
-    return problemResponse(404, 'Not found', [{ path: ['id'], code: 'no-such-case', message: `There is no case ${id.slice(0, 60)}.` }]);
+    return problemResponse(404, 'Not found', [
+      { path: ['id'], code: 'no-such-case', message: `There is no case ${id.slice(0, 60)}.` },
+    ]);
   }
   return Response.json(kitSummary(preview.kit, preview.catalogue));
 }

@@ -6,7 +6,10 @@ import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
 import { kitWorkings } from '@/lib/kits/workings';
 
 /** The input with which `fewest-trays` or `buildable` repeats a figure of this case's kit from outside. */
-export async function GET(_: Request, { params }: { params: Promise<{ id: string; name: string }> }): Promise<Response> {
+export async function GET(
+  _: Request,
+  { params }: { params: Promise<{ id: string; name: string }> },
+): Promise<Response> {
   const { id, name } = await params;
   const loaded = await loadKitOfCase(database(), id, { solver: highsSolver, lengthCover: 'none' });
   if (loaded.kind !== 'kit' || (name !== 'fewest-trays' && name !== 'buildable')) {
@@ -14,5 +17,7 @@ export async function GET(_: Request, { params }: { params: Promise<{ id: string
     return problemResponse(404, 'Not found', [{ path: [], code: 'no-such-working', message }]);
   }
   const { kit, store, catalogue, booked } = loaded.answer;
-  return Response.json(kitWorkings(kit, { store, caseDate: booked.caseDate, catalogue, settings: DEFAULT_KIT_SETTINGS })[name]);
+  return Response.json(
+    kitWorkings(kit, { store, caseDate: booked.caseDate, catalogue, settings: DEFAULT_KIT_SETTINGS })[name],
+  );
 }
