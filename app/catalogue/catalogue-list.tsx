@@ -12,6 +12,7 @@ import { SelectField } from '@/app/_ui/select-field';
 import { Status } from '@/app/_ui/status';
 import { useUrlParam } from '@/app/_ui/url-state';
 import type { CatalogueFacets, CatalogueRow } from '@/db/queries/catalogueSearch';
+import { KIND_FIELDS } from '@/lib/catalogue/form/fields';
 import type { ItemKind } from '@/lib/catalogue/item';
 import type { Material, Side } from '@/lib/catalogue/measures';
 import { queryOf, SEARCH_NAMES } from '@/lib/catalogue/search';
@@ -20,6 +21,21 @@ import { KIND_WORDS, MATERIAL_WORDS, SIDE_WORDS, sentenceCase } from '@/lib/word
 import styles from './catalogue.module.css';
 import { itemStatusTag } from './item-status';
 import { Thumb } from './thumb';
+
+/** Kinds that have such a dimension at all; the others show a dash, which is not the same as not stated. */
+const NONE = '–';
+const HAS_DIAMETER: ReadonlySet<string> = new Set<ItemKind>([
+  'screw',
+  'tap',
+  'drillBit',
+  'guideWire',
+  'drillSleeve',
+]);
+const HAS_LENGTH: ReadonlySet<string> = new Set(
+  Object.entries(KIND_FIELDS).flatMap(([kind, fields]) =>
+    fields.some(({ key }) => key === 'lengthUm') ? [kind] : [],
+  ),
+);
 
 const columns: Column<CatalogueRow>[] = [
   { id: 'code', header: 'Code', value: (row) => row.code, width: 'fit' },
@@ -45,8 +61,20 @@ const columns: Column<CatalogueRow>[] = [
   },
   { id: 'kind', header: 'Kind', value: (row) => KIND_WORDS[row.kind as ItemKind] },
   { id: 'maker', header: 'Maker', value: (row) => row.maker },
-  { id: 'diameter', header: 'Diameter', unit: 'mm', align: 'end', value: (row) => inMm(row.diameterUm) },
-  { id: 'length', header: 'Length', unit: 'mm', align: 'end', value: (row) => inMm(row.lengthUm) },
+  {
+    id: 'diameter',
+    header: 'Diameter',
+    unit: 'mm',
+    align: 'end',
+    value: (row) => (HAS_DIAMETER.has(row.kind) ? inMm(row.diameterUm) : NONE),
+  },
+  {
+    id: 'length',
+    header: 'Length',
+    unit: 'mm',
+    align: 'end',
+    value: (row) => (HAS_LENGTH.has(row.kind) ? inMm(row.lengthUm) : NONE),
+  },
   {
     id: 'side',
     header: 'Side',

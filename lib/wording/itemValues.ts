@@ -48,7 +48,9 @@ function written(field: ItemField, value: unknown): { value: string | null; unit
     case 'mm':
       return { value: writeMm(value as number), unit: 'mm' };
     case 'whole':
-      return field.unit === undefined ? { value: String(value) } : { value: String(value), unit: field.unit };
+      return field.unit === undefined
+        ? { value: String(value) }
+        : { value: String(value), unit: unitFor(field.unit, value as number) };
     case 'pounds':
       return { value: `£${((value as number) / 100).toFixed(2)}` };
     case 'choice':
@@ -71,4 +73,9 @@ function written(field: ItemField, value: unknown): { value: string | null; unit
     default:
       return { value: String(value) };
   }
+}
+
+/** `1 piece`, `2 pieces`; units that are signs stay as they are. */
+function unitFor(unit: string, count: number): string {
+  return count === 1 ? unit.replace(/^(piece|part|cycle)s$/, '$1') : unit;
 }

@@ -207,26 +207,18 @@ test('an item and its form are readable by everyone', async ({ page, baseURL }) 
   await expectAccessible(page);
 });
 
+/** Each leaves other rows than the one before it, so that the change can be seen; single letters leave the most. */
+const TYPED = ['p', 'plate', 'plate 3.5', 's', 'screw', 'screw 2.7', 'bit', 'l', 'locking', 'left'];
+
 test('a keystroke in the search is answered and painted within a tenth of a second', async ({
   page,
 }, testInfo) => {
   await page.goto('/catalogue');
   const search = page.getByRole('searchbox', { name: 'Search' });
-  await search.fill('plate');
+  await search.fill('gauge');
   await expect(page.getByRole('search').getByRole('status')).toHaveText(/of/);
   const times: number[] = [];
-  for (const typed of [
-    'plate 3',
-    'plate 3.',
-    'plate 3.5',
-    'plate 3.5 8',
-    'screw',
-    'screw 2',
-    'screw 2.7',
-    'scr',
-    'bit',
-    'locking',
-  ]) {
+  for (const typed of TYPED) {
     times.push(await paintTime(page, typed));
   }
   times.sort((a, b) => a - b);
@@ -256,7 +248,8 @@ function paintTime(page: Page, typed: string): Promise<number> {
     input.dispatchEvent(new Event('input', { bubbles: true }));
     for (;;) {
       await new Promise(requestAnimationFrame);
-      if (body() !== before || performance.now() - start > 3_000) break;
+      if (body() !== before) break;
+      if (performance.now() - start > 3_000) throw new Error(`nothing changed after “${text}”`);
     }
     // the frame in which it changed is on the screen when the next task after it runs
     await new Promise((done) => setTimeout(done, 0));
