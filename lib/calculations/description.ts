@@ -40,7 +40,8 @@ function outputSchema(calculation: RegisteredCalculation): object {
 
 /** Input as JSON Schema: what may be sent, so fields with a default are not required. */
 export function inputSchema(calculation: RegisteredCalculation): object {
-  return z.toJSONSchema(calculation.input, { io: 'input' });
+  // plain data only: the schema as made also carries methods, which cannot be sent to a browser
+  return JSON.parse(JSON.stringify(z.toJSONSchema(calculation.input, { io: 'input' })));
 }
 
 export function describeCalculation(calculation: RegisteredCalculation): CalculationDescription {

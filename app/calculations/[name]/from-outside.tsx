@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { Button } from '@/app/_ui/button';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { Section } from '@/app/_ui/section';
 import { sharedAddress } from './shared-input';
 import styles from './what-if.module.css';
@@ -48,9 +49,11 @@ function Command({ label, text }: { label: string; text: string }) {
           {copied === text ? 'Copied' : 'Copy'}
         </Button>
       </div>
-      <pre>
-        <code>{text}</code>
-      </pre>
+      <ScrollRegion label={label} className={styles.commandText}>
+        <pre>
+          <code>{text}</code>
+        </pre>
+      </ScrollRegion>
     </div>
   );
 }

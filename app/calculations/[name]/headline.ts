@@ -73,5 +73,5 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
 };
 
 export function headlinesOf(name: string, answer: unknown): Headline[] {
-  return HEADLINES[name]?.(answer as never) ?? [];
+  return answer ? (HEADLINES[name]?.(answer as never) ?? []) : [];
 }

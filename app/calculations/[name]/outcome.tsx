@@ -10,12 +10,37 @@ import { headlinesOf } from './headline';
 import type { LiveAnswer } from './use-live-answer';
 import styles from './what-if.module.css';
 
-/** What the calculation says: the figures, how they were worked, and what is missing where it cannot say. */
-export function Outcome({ name, answer, asking }: { name: string; answer: LiveAnswer; asking: boolean }) {
+/** How the calculation stands and its main figures, above everything, so that they are seen while one types. */
+export function Headline({ name, answer, asking }: { name: string; answer: LiveAnswer; asking: boolean }) {
+  const figures = headlinesOf(name, shownOf(answer));
   return (
-    <Section title="What comes out" note={<Standing answer={answer} asking={asking} />}>
+    <div className={styles.headline} aria-busy={asking}>
+      <div className={styles.standing}>
+        <Standing answer={answer} asking={asking} />
+      </div>
+      {figures.length > 0 ? (
+        <FigureRow>
+          {figures.map((figure) => (
+            <Figure key={figure.label} size="medium" {...figure} />
+          ))}
+        </FigureRow>
+      ) : null}
+    </div>
+  );
+}
+
+/** What can be said: the answer, or what is known where there is none. */
+function shownOf(answer: LiveAnswer): unknown {
+  if (answer.kind !== 'output') return null;
+  return answer.output.outcome === 'answered' ? answer.output.answer : answer.output.known;
+}
+
+/** What the calculation says: every figure, how it was worked, and what is missing where it cannot say. */
+export function Outcome({ answer, asking }: { answer: LiveAnswer; asking: boolean }) {
+  return (
+    <Section title="What comes out">
       <div className={styles.result} aria-busy={asking}>
-        <Result name={name} answer={answer} />
+        <Result answer={answer} />
       </div>
     </Section>
   );
@@ -39,7 +64,7 @@ function Standing({ answer, asking }: { answer: LiveAnswer; asking: boolean }) {
   );
 }
 
-function Result({ name, answer }: { name: string; answer: LiveAnswer }) {
+function Result({ answer }: { answer: LiveAnswer }) {
   if (answer.kind === 'unreachable') {
     return (
       <ErrorState title="The server did not answer">
@@ -57,7 +82,7 @@ function Result({ name, answer }: { name: string; answer: LiveAnswer }) {
     );
   }
   const { output } = answer;
-  const shown = output.outcome === 'answered' ? output.answer : output.known;
+  const shown = shownOf(answer);
   return (
     <>
       {output.outcome === 'notEstablished' ? (
@@ -71,16 +96,7 @@ function Result({ name, answer }: { name: string; answer: LiveAnswer }) {
           {shown ? <p>What can be said all the same:</p> : null}
         </div>
       ) : null}
-      {shown ? (
-        <>
-          <FigureRow>
-            {headlinesOf(name, shown).map((headline) => (
-              <Figure key={headline.label} size="medium" {...headline} />
-            ))}
-          </FigureRow>
-          <AnswerView answer={shown as Record<string, unknown>} />
-        </>
-      ) : null}
+      {shown ? <AnswerView answer={shown as Record<string, unknown>} /> : null}
       {output.working.length > 0 ? (
         <ScrollRegion label="Working">
           <table className={styles.table}>

@@ -2,12 +2,10 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
 import { highsSolver } from '@/app/_server/solver/highs';
-import { Cautions } from '@/app/_ui/cautions';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { inputSchema } from '@/lib/calculations/description';
 import { findCalculation, runCalculation } from '@/lib/calculations/registry';
-import { cautions } from '@/lib/wording/cautions';
 import type { Schema } from './schema';
 import { readSharedInput } from './shared-input';
 import type { LiveAnswer } from './use-live-answer';
@@ -72,7 +70,6 @@ export default async function CalculationPage({ params, searchParams }: Props) {
           />
         </Section>
       </div>
-      <Cautions lines={cautions} />
     </Page>
   );
 }

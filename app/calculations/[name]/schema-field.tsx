@@ -20,6 +20,8 @@ export interface SchemaFieldProps {
   value: unknown;
   problems: readonly FieldProblem[];
   onChange: (value: unknown) => void;
+  /** Rows after the first leave out what the first already explains. */
+  brief?: boolean | undefined;
 }
 
 /** One field of an input, whatever it is: made from its schema alone. */
@@ -31,7 +33,7 @@ export function SchemaField(props: SchemaFieldProps) {
   const field = {
     name: path,
     label,
-    hint: schema.description,
+    hint: props.brief ? undefined : schema.description,
     problems: problemsAt(props.problems, path),
   };
   switch (shape.kind) {
@@ -89,7 +91,7 @@ export function SchemaField(props: SchemaFieldProps) {
 }
 
 /** Fields of an object, side by side where there is room; of a union, with the choice of its form first. */
-export function Fields({ schema, path, value, problems, onChange }: Omit<SchemaFieldProps, 'name'>) {
+export function Fields({ schema, path, value, problems, onChange, brief }: Omit<SchemaFieldProps, 'name'>) {
   const shape = shapeOf(schema);
   const object = (value !== null && typeof value === 'object' ? value : {}) as Record<string, unknown>;
   if (shape.kind === 'variants') {
@@ -108,12 +110,28 @@ export function Fields({ schema, path, value, problems, onChange }: Omit<SchemaF
             onChange(firstValue(shape.variants.find((variant) => variant.value === next)?.schema ?? {}))
           }
         />
-        <FieldList fields={rest} path={path} object={object} problems={problems} onChange={onChange} />
+        <FieldList
+          fields={rest}
+          path={path}
+          object={object}
+          problems={problems}
+          onChange={onChange}
+          brief={brief}
+        />
       </>
     );
   }
   const fields = shape.kind === 'fields' ? shape.fields : [];
-  return <FieldList fields={fields} path={path} object={object} problems={problems} onChange={onChange} />;
+  return (
+    <FieldList
+      fields={fields}
+      path={path}
+      object={object}
+      problems={problems}
+      onChange={onChange}
+      brief={brief}
+    />
+  );
 }
 
 function FieldList({
@@ -122,12 +140,14 @@ function FieldList({
   object,
   problems,
   onChange,
+  brief,
 }: {
   fields: readonly [string, Schema][];
   path: string;
   object: Record<string, unknown>;
   problems: readonly FieldProblem[];
   onChange: (value: unknown) => void;
+  brief?: boolean | undefined;
 }) {
   return fields.map(([key, schema]) => (
     <SchemaField
@@ -137,6 +157,7 @@ function FieldList({
       schema={schema}
       value={object[key] === undefined ? schema.default : object[key]}
       problems={problems}
+      brief={brief}
       onChange={(next) => onChange({ ...object, [key]: next })}
     />
   ));
@@ -148,7 +169,7 @@ function FieldSet(props: SchemaFieldProps & { label: string; nullable: boolean }
   return (
     <fieldset className={styles.fieldset}>
       <legend>{label}</legend>
-      {schema.description ? <p className={styles.hint}>{schema.description}</p> : null}
+      {schema.description && !props.brief ? <p className={styles.hint}>{schema.description}</p> : null}
       {nullable ? (
         <CheckboxField
           name={`${path}.stated`}
@@ -160,7 +181,14 @@ function FieldSet(props: SchemaFieldProps & { label: string; nullable: boolean }
       ) : null}
       {stated ? (
         <div className={styles.fields}>
-          <Fields schema={schema} path={path} value={value} problems={problems} onChange={onChange} />
+          <Fields
+            schema={schema}
+            path={path}
+            value={value}
+            problems={problems}
+            onChange={onChange}
+            brief={props.brief}
+          />
         </div>
       ) : null}
     </fieldset>
@@ -193,6 +221,7 @@ function Rows({ name, path, schema, of, value, problems, onChange }: SchemaField
                 path={`${path}.${at}`}
                 value={row}
                 problems={problems}
+                brief={at > 0}
                 onChange={(next) => onChange(rows.with(at, next))}
               />
             </fieldset>

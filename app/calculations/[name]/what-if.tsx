@@ -8,7 +8,7 @@ import { Section } from '@/app/_ui/section';
 import { Tabs } from '@/app/_ui/tabs';
 import { FromOutside } from './from-outside';
 import { JsonInput } from './json-input';
-import { Outcome } from './outcome';
+import { Headline, Outcome } from './outcome';
 import type { Schema } from './schema';
 import { Fields } from './schema-field';
 import { sharedAddress } from './shared-input';
@@ -44,6 +44,7 @@ export function WhatIf({
 
   return (
     <div className={styles.whatIf}>
+      <Headline name={name} answer={answer} asking={asking} />
       <div className={styles.inputs}>
         <Section
           title="What goes in"
@@ -72,7 +73,7 @@ export function WhatIf({
         </Section>
       </div>
       <div className={styles.outcome}>
-        <Outcome name={name} answer={answer} asking={asking} />
+        <Outcome answer={answer} asking={asking} />
         <FromOutside name={name} input={input} origin={origin} />
       </div>
     </div>
