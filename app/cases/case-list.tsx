@@ -14,31 +14,43 @@ import { type Readiness, useReadiness } from './use-readiness';
 
 type ReadyLine = CaseLine & { kit: Readiness | null | undefined };
 
+const fixed = { hideable: false } as const;
 const columns: Column<ReadyLine>[] = [
-  { id: 'time', header: 'Time', value: (line) => line.startsAt, cell: (line) => line.time, width: 'fit' },
-  { id: 'reference', header: 'Case', value: (line) => line.reference, width: 'fit' },
-  { id: 'theatre', header: 'Theatre', value: (line) => line.theatre },
-  { id: 'what', header: 'Region and side', value: (line) => line.what, width: 'wide' },
-  { id: 'surgeon', header: 'Surgeon', value: (line) => line.surgeon },
-  { id: 'urgency', header: 'Urgency', value: (line) => line.urgency, width: 'fit' },
+  { ...fixed, id: 'reference', header: 'Case', value: (line) => line.reference, width: 'fit' },
   {
+    ...fixed,
+    id: 'time',
+    header: 'Time',
+    value: (line) => line.startsAt,
+    cell: (line) => line.time,
+    width: 'fit',
+  },
+  { ...fixed, id: 'theatre', header: 'Theatre', value: (line) => line.theatre, width: 'fit' },
+  { ...fixed, id: 'what', header: 'Region and side', value: (line) => line.what },
+  { ...fixed, id: 'surgeon', header: 'Surgeon', value: (line) => line.surgeon, width: 'fit' },
+  { ...fixed, id: 'urgency', header: 'Urgency', value: (line) => line.urgency, width: 'fit' },
+  {
+    ...fixed,
     id: 'plan',
     header: 'Plan',
     value: (line) => line.plan.word,
     cell: (line) => <Status tone={line.plan.tone}>{line.plan.word}</Status>,
+    width: 'fit',
   },
   {
+    ...fixed,
     id: 'kit',
     header: 'Kit',
-    value: (line) => line.kit?.word ?? null,
+    value: (line) => line.kit?.word ?? '',
     cell: (line) =>
       line.kit === undefined ? (
-        <span>…</span>
+        <span>working it out …</span>
       ) : line.kit === null ? (
         <span>nothing planned</span>
       ) : (
         <Status tone={line.kit.tone}>{line.kit.word}</Status>
       ),
+    width: 'wide',
   },
 ];
 

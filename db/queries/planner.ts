@@ -1,4 +1,4 @@
-import { asc, eq, inArray, ne } from 'drizzle-orm';
+import { and, asc, eq, inArray, ne } from 'drizzle-orm';
 import type { Item, Plate } from '@/lib/catalogue/item';
 import type { Construct } from '@/lib/plans/plan';
 import { type PackedFamily, packFamily, planCatalogueOf } from '@/lib/plans/planCatalogue';
@@ -36,16 +36,29 @@ export async function loadPlannerCatalogue(
   };
 }
 
-/** Every plate that has not been withdrawn, by name and then code: the order says nothing about which suits. */
+/** Every plate that can be had, by name and then code (7 holes before 12): the order says nothing about which suits. */
 export async function listPlates({ read }: Pick<Database, 'read'>): Promise<Plate[]> {
   const rows = await read
     .select()
     .from(items)
-    .where(eq(items.kind, 'plate'))
-    .orderBy(asc(items.name), asc(items.code));
-  return rows
-    .map(itemFromRow)
-    .filter((item): item is Plate => item.kind === 'plate' && item.status === 'current');
+    .where(and(eq(items.kind, 'plate'), eq(items.status, 'current')));
+  const plates = rows.map(itemFromRow).filter((item) => item.kind === 'plate');
+  return plates.sort((a, b) => byName.compare(a.name, b.name) || byName.compare(a.code, b.code));
+}
+
+const byName = new Intl.Collator('en-GB', { numeric: true });
+
+/** The plates that a construct names, whatever their status, by id. */
+export async function platesOf(
+  { read }: Pick<Database, 'read'>,
+  { plates }: Construct,
+): Promise<ReadonlyMap<string, Plate>> {
+  const ids = [...new Set(plates.map(({ plateItemId }) => plateItemId))];
+  if (ids.length === 0) return new Map();
+  const rows = await read.select().from(items).where(inArray(items.id, ids));
+  return new Map(
+    rows.map(itemFromRow).flatMap((item) => (item.kind === 'plate' ? [[item.id, item] as const] : [])),
+  );
 }
 
 /** Names of plates, wires and washers by id, for words about a plan. */

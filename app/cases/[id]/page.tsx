@@ -10,7 +10,7 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
 import { listPeople } from '@/db/queries/people';
-import { itemNames } from '@/db/queries/planner';
+import { itemNames, platesOf } from '@/db/queries/planner';
 import { may } from '@/lib/people/permissions';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
@@ -101,7 +101,11 @@ export default async function CasePage({ params }: Props) {
           title={`The plan, version ${shown.version}`}
           note={shown.status === 'draft' ? 'in draft' : 'confirmed'}
         >
-          <PlanInWords construct={shown.construct} itemName={itemName} />
+          <PlanInWords
+            construct={shown.construct}
+            itemName={itemName}
+            plates={await platesOf(db, shown.construct)}
+          />
         </Section>
       ) : (
         <EmptyState title="Nothing is planned for this case yet">

@@ -1,4 +1,5 @@
-import type { Construct } from '@/lib/plans/plan';
+import type { Plate } from '@/lib/catalogue/item';
+import type { Construct, PlannedPlate } from '@/lib/plans/plan';
 import { compareNatural } from '@/lib/plans/planFinding';
 import { freeScrewWords } from '@/lib/wording/planChanges';
 import {
@@ -11,14 +12,18 @@ import {
   zoneWords,
 } from '@/lib/wording/plans';
 import styles from './case.module.css';
+import { PlanDrawing } from './plan-drawing';
 
 /** A plan as it was stated, in words: every plate with its holes, every free screw. */
 export function PlanInWords({
   construct,
   itemName,
+  plates,
 }: {
   construct: Construct;
   itemName: (itemId: string) => string;
+  /** Plates to draw, by id; one that is not here is only named. */
+  plates?: ReadonlyMap<string, Plate>;
 }) {
   return (
     <div className={styles.plan}>
@@ -35,6 +40,7 @@ export function PlanInWords({
           <p className={styles.soft}>
             {`Principle: ${plate.principle ? PRINCIPLE_WORDS[plate.principle].toLowerCase() : 'not stated'} · fracture zone ${zoneWords(plate.zone)}`}
           </p>
+          {drawn(plate, plates)}
           <dl className={styles.holes}>
             {Object.keys(plate.fills)
               .sort(compareNatural)
@@ -62,4 +68,9 @@ export function PlanInWords({
       ) : null}
     </div>
   );
+}
+
+function drawn(planned: PlannedPlate, plates: ReadonlyMap<string, Plate> | undefined) {
+  const plate = plates?.get(planned.plateItemId);
+  return plate ? <PlanDrawing planned={planned} plate={plate} /> : null;
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Item } from '@/lib/catalogue/item';
 import { itemId } from '@/lib/identity/ids';
 import { assessPlan, stopsOf } from '@/lib/plans/assess';
 import type { Construct } from '@/lib/plans/plan';
@@ -11,7 +12,7 @@ const BOOKED = { limb: 'left', region: 'forearmShaft' } as const;
 const MADE = [screwOf(14), screwOf(16), screwOf(18)];
 const FULL = { S1: neutral(14), S2: neutral(16), S3: { purpose: 'empty' } } as const;
 
-const codes = (construct: Construct, items = [plateOf(), ...MADE], engine = answering()) =>
+const codes = (construct: Construct, items: Item[] = [plateOf(), ...MADE], engine = answering()) =>
   assessPlan(construct, planCatalogueOf(items), engine, BOOKED).map(
     ({ group, code, path }) => `${group} ${code} ${path.join('/')}`,
   );
@@ -34,7 +35,7 @@ describe('assessPlan says', () => {
   const cases: {
     why: string;
     construct: Construct;
-    items?: Parameters<typeof codes>[1];
+    items?: Item[];
     said: string[];
     engine?: ReturnType<typeof answering>;
   }[] = [
