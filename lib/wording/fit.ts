@@ -160,9 +160,16 @@ export function sourceWords(source: Source): string {
   }
 }
 
-/** First letter large and a full stop, for a line that stands alone. */
-export function asSentence(words: string): string {
-  const text = words.charAt(0).toUpperCase() + words.slice(1);
+/** A rule's code as a heading: `seat-ha-hb-in-spherical-seat → 'Seat HA HB in spherical seat'`. */
+export function ruleTitle(code: string): string {
+  const words = code.split('-').map((word) => (/^h[abcd]$/.test(word) ? word.toUpperCase() : word));
+  const text = words.join(' ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A full stop, and a large first letter unless the line goes on from another. */
+export function asSentence(words: string, large = true): string {
+  const text = large ? words.charAt(0).toUpperCase() + words.slice(1) : words;
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 

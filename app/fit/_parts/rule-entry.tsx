@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { FitRule } from '@/lib/fit/rule';
 import type { PlainDate } from '@/lib/quantities/plainDate';
-import { asSentence, conditionWords, sourceWords } from '@/lib/wording/fit';
+import { asSentence, conditionWords, ruleTitle, sourceWords } from '@/lib/wording/fit';
 import styles from './rule-entry.module.css';
 import { SeverityMark, StandingMark } from './rule-status';
 
@@ -31,10 +31,11 @@ export function RuleEntry({ rule, today }: { rule: FitRule; today: PlainDate }) 
       </div>
       <div className={styles.body}>
         <h3 className={styles.title}>
-          <Link href={`/fit/rules/${rule.code}`}>{rule.code.replaceAll('-', ' ')}</Link>
+          <Link href={`/fit/rules/${rule.code}`}>{ruleTitle(rule.code)}</Link>
         </h3>
         <p className={styles.spec}>
-          {asSentence(conditionWords(rule.relation, rule.requires))}
+          <span className={styles.when}>Requires: </span>
+          {asSentence(conditionWords(rule.relation, rule.requires), false)}
           {always ? null : (
             <span className={styles.when}>
               {' '}

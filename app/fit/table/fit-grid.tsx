@@ -1,6 +1,6 @@
 'use client';
 
-import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useMemo, useRef, useState } from 'react';
 import { FilterBar } from '@/app/_ui/filter-bar';
 import { FindingList } from '@/app/_ui/finding';
 import { Glyph } from '@/app/_ui/glyph';
@@ -23,7 +23,7 @@ const WORD: Record<CellWord, { tone: Tone; short: string; long: string }> = {
 type Place = { row: number; column: number };
 
 /** The table itself: one tab stop, arrow keys within; the cell you are on is explained above. */
-export function FitGrid({ caption, grid }: { caption: string; grid: Grid }) {
+export function FitGrid({ caption, grid, picker }: { caption: string; grid: Grid; picker: ReactNode }) {
   const [rowText, setRowText] = useUrlParam('rows');
   const [columnText, setColumnText] = useUrlParam('columns');
   const rows = useMemo(() => matching(grid.rows, rowText), [grid.rows, rowText]);
@@ -46,6 +46,7 @@ export function FitGrid({ caption, grid }: { caption: string; grid: Grid }) {
   return (
     <div className={styles.wrap}>
       <FilterBar label="Narrow the table" summary={`${rows.length} rows × ${columns.length} columns`}>
+        {picker}
         <SearchField name="rows" label="Rows" value={rowText} onValue={setRowText} placeholder="All rows" />
         <SearchField
           name="columns"

@@ -26,29 +26,39 @@ export default async function TablePage({ searchParams }: { searchParams: Promis
   const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
   const current = catalogue.filter(({ status }) => status === 'current');
   const table = fitTable(engine, current, relation);
+  const picker = (
+    <RelationPicker
+      relations={relations.options.map((value) => ({
+        value,
+        label: `${RELATION_WORDS[value].name}: ${RELATION_WORDS[value].between}`,
+      }))}
+    />
+  );
   return (
     <Page
       title="Fit table"
-      lead="Current items only. Things that no rule can tell apart share a row or a column. Move with the arrow keys; the reasons stand beside the cell you are on."
+      lead="Things that no rule can tell apart share a row or a column. Arrow keys move from cell to cell."
       breadcrumb={[{ label: 'Fit', href: '/fit' }]}
     >
       <FitNav here="table" />
-      <RelationPicker
-        relations={relations.options.map((value) => ({
-          value,
-          label: `${RELATION_WORDS[value].name}: ${RELATION_WORDS[value].between}`,
-        }))}
-      />
       {table.rows.length === 0 || table.columns.length === 0 ? (
-        <EmptyState
-          title="Nothing to set against each other"
-          action={<LinkButton href="/catalogue">To the catalogue</LinkButton>}
-        >
-          The catalogue has no current items for “{RELATION_WORDS[relation].between}”. Add some, or choose
-          another table.
-        </EmptyState>
+        <>
+          {picker}
+          <EmptyState
+            title="Nothing to set against each other"
+            action={<LinkButton href="/catalogue">To the catalogue</LinkButton>}
+          >
+            The catalogue has no current items for “{RELATION_WORDS[relation].between}”. Add some, or choose
+            another table.
+          </EmptyState>
+        </>
       ) : (
-        <FitGrid key={relation} caption={RELATION_WORDS[relation].asks} grid={gridOf(table)} />
+        <FitGrid
+          key={relation}
+          caption={RELATION_WORDS[relation].asks}
+          grid={gridOf(table)}
+          picker={picker}
+        />
       )}
     </Page>
   );

@@ -9,13 +9,6 @@ const LIVE = { server: true, delayMs: 0 };
 export function RelationPicker({ relations }: { relations: SelectOption[] }) {
   const [relation, setRelation] = useUrlParam('relation', 'seats', LIVE);
   return (
-    <SelectField
-      name="relation"
-      label="Table"
-      options={relations}
-      value={relation}
-      onValue={setRelation}
-      width="medium"
-    />
+    <SelectField name="relation" label="Table" options={relations} value={relation} onValue={setRelation} />
   );
 }

@@ -16,7 +16,7 @@ import { createFitEngine } from '@/lib/fit/engine';
 import { examplesOf } from '@/lib/fit/examples';
 import type { FitRule } from '@/lib/fit/rule';
 import { standingOn } from '@/lib/fit/standing';
-import { conditionWords, factWords, RELATION_WORDS, sourceWords } from '@/lib/wording/fit';
+import { conditionWords, factWords, RELATION_WORDS, ruleTitle, sourceWords } from '@/lib/wording/fit';
 import { designWords } from '@/lib/wording/fit-things';
 import { EffectView } from '../../_parts/effect-view';
 import { FitNav } from '../../_parts/fit-nav';
@@ -31,7 +31,7 @@ import styles from '../../fit.module.css';
 type Params = { params: Promise<{ code: string }> };
 
 export async function generateMetadata({ params }: Params): Promise<Metadata> {
-  return { title: `Fit rule ${(await params).code}` };
+  return { title: `Fit rule: ${ruleTitle((await params).code)}` };
 }
 
 /** One rule: what it requires, where it comes from, what it says of the catalogue, what a change would change. */
@@ -67,7 +67,7 @@ export default async function RulePage({ params }: Params) {
   const examples = examplesOf(engine, shown, current);
   return (
     <Page
-      title={<span>{code.replaceAll('-', ' ')}</span>}
+      title={ruleTitle(code)}
       mark={<StandingMark rule={shown} today={day} />}
       lead={<RuleSentence sentence={shown.sentence} words={(fact) => factWords(shown.relation, fact)} />}
       breadcrumb={[{ label: 'Fit', href: '/fit' }]}

@@ -6,6 +6,7 @@ import { Page } from '@/app/_ui/page';
 import { fitRuleVersions } from '@/db/queries/fitRules';
 import { may } from '@/lib/people/permissions';
 import { ROLE_WORDS } from '@/lib/people/role';
+import { ruleTitle } from '@/lib/wording/fit';
 import { FitNav } from '../../_parts/fit-nav';
 import { RuleForm } from './rule-form';
 import { vocabularies } from './vocabulary';
@@ -26,7 +27,7 @@ export default async function NewRulePage({ searchParams }: { searchParams: Prom
   const basedOn = versions.find(({ status }) => status !== 'draft')?.version ?? 0;
   return (
     <Page
-      title={start ? `Next version of ${code.replaceAll('-', ' ')}` : 'Draft a rule'}
+      title={start ? `Next version: ${ruleTitle(code)}` : 'Draft a rule'}
       lead="State what has to hold, and what to say when it does not. Try it against the catalogue before you draft; nothing is in force until a second person approves."
       breadcrumb={[
         { label: 'Fit', href: '/fit' },
