@@ -3,7 +3,19 @@ import { typeOf } from './cell';
 import { TYPE_POINTS } from './fonts';
 import { paintMark, paintNoticeShape } from './marks';
 import { INK, mm } from './paper';
-import { artifact, leadingOf, needRoom, type Pen, rule, tagged, type Type, widthOf, wrap, write, writeLines } from './pen';
+import {
+  artifact,
+  leadingOf,
+  needRoom,
+  type Pen,
+  rule,
+  type Type,
+  tagged,
+  widthOf,
+  wrap,
+  write,
+  writeLines,
+} from './pen';
 import { paintScene, sceneSize } from './scenePainter';
 
 type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
@@ -77,7 +89,13 @@ export function paintNotice(pen: Pen, { word, shape, lines }: Notice): void {
   pen.root.add(group);
   let top = pen.y;
   const frame = () =>
-    artifact(pen, 'Layout', () => pen.doc.undash().lineWidth(1.6).rect(pen.left, top, pen.width, pen.y + mm(1.4) - top).stroke(INK));
+    artifact(pen, 'Layout', () =>
+      pen.doc
+        .undash()
+        .lineWidth(1.6)
+        .rect(pen.left, top, pen.width, pen.y + mm(1.4) - top)
+        .stroke(INK),
+    );
   pen.y += mm(1.6);
   artifact(pen, 'Layout', () => paintNoticeShape(pen, shape, pen.left + mm(2.5), pen.y, mm(6)));
   tagged(pen, group, 'P', () => write(pen, word, pen.left + indent, pen.y - mm(0.2), wordType));
@@ -103,7 +121,9 @@ export function paintFigure(pen: Pen, { scene, denominator, alt, caption }: Of<'
   const bbox = [pen.left, pen.y, pen.left + size.width, pen.y + size.height];
   tagged(pen, pen.root, 'Figure', () => paintScene(pen, scene, pen.left, pen.y, denominator), { alt, bbox });
   pen.y += size.height + mm(0.5);
-  tagged(pen, pen.root, 'P', () => write(pen, `${caption}, drawn 1 : ${denominator}`, pen.left, pen.y, SMALL));
+  tagged(pen, pen.root, 'P', () =>
+    write(pen, `${caption}, drawn 1 : ${denominator}`, pen.left, pen.y, SMALL),
+  );
   pen.y += leadingOf(SMALL) + mm(2.5);
 }
 
@@ -118,7 +138,9 @@ export function paintSignatures(pen: Pen, { boxes }: Of<'signatures'>): void {
     for (const [at, { title, note }] of boxes.slice(first, first + 2).entries()) {
       const x = pen.left + at * (width + gap);
       const y = pen.y;
-      artifact(pen, 'Layout', () => pen.doc.undash().lineWidth(0.8).rect(x, y, width, SIGNATURE_HEIGHT).stroke(INK));
+      artifact(pen, 'Layout', () =>
+        pen.doc.undash().lineWidth(0.8).rect(x, y, width, SIGNATURE_HEIGHT).stroke(INK),
+      );
       tagged(pen, pen.root, 'P', () => {
         write(pen, title, x + mm(2), y + mm(1), { font: 'bold', points: 11 });
         if (note) write(pen, note, x + mm(2), y + mm(5.4), SMALL);

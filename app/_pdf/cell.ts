@@ -10,7 +10,10 @@ import { paintScene, sceneSize } from './scenePainter';
 export const PADDING = mm(1);
 const SCALE_TYPE: Type = { font: 'regular', points: TYPE_POINTS.small };
 
-export const typeOf = ({ size, strong }: TextLine): Type => ({ font: strong ? 'bold' : 'regular', points: TYPE_POINTS[size] });
+export const typeOf = ({ size, strong }: TextLine): Type => ({
+  font: strong ? 'bold' : 'regular',
+  points: TYPE_POINTS[size],
+});
 
 export interface PlacedCell {
   height: number;
@@ -22,13 +25,17 @@ export function placeCell(pen: Pen, cell: Cell, { align }: Column, width: number
   const room = width - 2 * PADDING;
   switch (cell.kind) {
     case 'text': {
-      const lines = cell.lines.map((line) => ({ type: typeOf(line), words: wrap(pen, line.text, typeOf(line), room) }));
+      const lines = cell.lines.map((line) => ({
+        type: typeOf(line),
+        words: wrap(pen, line.text, typeOf(line), room),
+      }));
       const height = lines.reduce((sum, { type, words }) => sum + words.length * leadingOf(type), 0);
       return {
         height,
         paint: (x, y, full) => {
           let at = y + (full - height) / 2;
-          for (const { type, words } of lines) at += writeLines(pen, words, x + PADDING, at, type, { align, width: room });
+          for (const { type, words } of lines)
+            at += writeLines(pen, words, x + PADDING, at, type, { align, width: room });
         },
       };
     }
@@ -51,7 +58,11 @@ export function placeCell(pen: Pen, cell: Cell, { align }: Column, width: number
         height: mm(6),
         paint: (x, y, full) => {
           const size = mm(5.5);
-          pen.doc.undash().lineWidth(1).rect(x + (width - size) / 2, y + (full - size) / 2, size, size).stroke(INK);
+          pen.doc
+            .undash()
+            .lineWidth(1)
+            .rect(x + (width - size) / 2, y + (full - size) / 2, size, size)
+            .stroke(INK);
         },
       };
     case 'blank':

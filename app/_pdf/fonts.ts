@@ -25,7 +25,9 @@ const kept = new Map<FontName, ReadFont>();
 export function readFont(name: FontName): ReadFont {
   const known = kept.get(name);
   if (known) return known;
-  const file = readFileSync(join(process.cwd(), 'node_modules', 'dejavu-fonts-ttf', 'ttf', `${FONTS[name]}.ttf`));
+  const file = readFileSync(
+    join(process.cwd(), 'node_modules', 'dejavu-fonts-ttf', 'ttf', `${FONTS[name]}.ttf`),
+  );
   const reader = new PDFDocument({ font: file as unknown as string, autoFirstPage: false });
   const { font } = (reader as unknown as { _font: { font: ReadFont } })._font;
   kept.set(name, font);

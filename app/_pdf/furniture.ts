@@ -8,8 +8,8 @@ import {
   type Pen,
   rule,
   type Tag,
-  tagged,
   type Type,
+  tagged,
   widthOf,
   wrap,
   write,
@@ -26,6 +26,7 @@ const KIND: Type = { font: 'bold', points: 11 };
 const TITLE: Type = { font: 'title', points: 27 };
 const RUNNING: Type = { font: 'title', points: TYPE_POINTS.key };
 const SUBTITLE: Type = { font: 'regular', points: 12 };
+const RUNNING_SUBTITLE: Type = { font: 'regular', points: 9.6 };
 const CODE: Type = { font: 'regular', points: 6.6 };
 const TERM: Type = { font: 'regular', points: 7.2 };
 const VALUE: Type = { font: 'bold', points: 9.6 };
@@ -101,7 +102,9 @@ export function paintRunningHead(pen: Pen, sheet: Sheet): void {
     write(pen, sheet.title, pen.left, below, RUNNING);
     const x = pen.left + widthOf(pen, sheet.title, RUNNING) + mm(3);
     const room = pen.right - x - mm(42);
-    write(pen, wrap(pen, sheet.subtitle, SUBTITLE, room)[0] ?? '', x, below + mm(0.9), SUBTITLE);
+    const lines = wrap(pen, sheet.subtitle, RUNNING_SUBTITLE, room);
+    const middle = below + leadingOf(RUNNING) / 2 + mm(0.3);
+    writeLines(pen, lines, x, middle - (lines.length * leadingOf(RUNNING_SUBTITLE)) / 2, RUNNING_SUBTITLE);
     rule(pen, pen.left, HEAD_TOP + mm(19.5), pen.right, HEAD_TOP + mm(19.5), 1.4);
   });
   pen.y = HEAD_TOP + mm(22.5);
@@ -112,11 +115,23 @@ function paintRecord(pen: Pen, sheet: Sheet, parent: Tag | null): number {
   const symbol = dataMatrix(sheet.record.elementString);
   const { width } = symbolSize(symbol);
   const x = pen.right - width;
-  const lines = wrap(pen, sheet.record.text.replaceAll('/', '/ '), CODE, mm(24)).map((line) => line.replaceAll('/ ', '/'));
+  const lines = wrap(pen, sheet.record.text.replaceAll('/', '/ '), CODE, mm(24)).map((line) =>
+    line.replaceAll('/ ', '/'),
+  );
   const draw = () => paintSymbol(pen, symbol, x, HEAD_TOP);
   const words = () => {
-    write(pen, 'Record code', x - mm(26), HEAD_TOP + mm(1), { ...CODE, font: 'bold' }, { align: 'right', width: mm(25) });
-    writeLines(pen, lines, x - mm(26), HEAD_TOP + mm(1) + leadingOf(CODE), CODE, { align: 'right', width: mm(25) });
+    write(
+      pen,
+      'Record code',
+      x - mm(26),
+      HEAD_TOP + mm(1),
+      { ...CODE, font: 'bold' },
+      { align: 'right', width: mm(25) },
+    );
+    writeLines(pen, lines, x - mm(26), HEAD_TOP + mm(1) + leadingOf(CODE), CODE, {
+      align: 'right',
+      width: mm(25),
+    });
   };
   if (parent === null) {
     draw();
@@ -147,7 +162,10 @@ export function paintFooters(pen: Pen, sheet: Sheet): void {
       const { version, printedAt, printedBy } = sheet.edition;
       const edition = `${sheet.title} · version ${version} · printed ${printedAt} by ${printedBy}`;
       write(pen, edition, pen.left, y + mm(0.6), EDITION);
-      write(pen, `Page ${at + 1} of ${count}`, pen.right - mm(40), y, PAGE, { align: 'right', width: mm(40) });
+      write(pen, `Page ${at + 1} of ${count}`, pen.right - mm(40), y, PAGE, {
+        align: 'right',
+        width: mm(40),
+      });
     });
   }
 }

@@ -1,6 +1,13 @@
-import { never } from '@/lib/identity/result';
 import type { Block, Sheet } from '@/lib/documents/sheet';
-import { paintFigure, paintHeading, paintLegend, paintNotice, paintParagraph, paintSignatures } from './blocks';
+import { never } from '@/lib/identity/result';
+import {
+  paintFigure,
+  paintHeading,
+  paintLegend,
+  paintNotice,
+  paintParagraph,
+  paintSignatures,
+} from './blocks';
 import { paintFooters, paintRunningHead, paintTitleBlock } from './furniture';
 import { mm, type PaperSize } from './paper';
 import { openDocument, openPen, type Pen } from './pen';
@@ -32,23 +39,31 @@ export async function paintSheet(sheet: Sheet, paper: PaperSize, at: Date): Prom
 function paintBlock(pen: Pen, block: Block, next: Block[]): void {
   switch (block.kind) {
     case 'heading':
-      return paintHeading(pen, block, leastOf(next));
+      paintHeading(pen, block, leastOf(next));
+      break;
     case 'paragraph':
-      return paintParagraph(pen, block);
+      paintParagraph(pen, block);
+      break;
     case 'legend':
-      return paintLegend(pen, block);
+      paintLegend(pen, block);
+      break;
     case 'notice':
-      return paintNotice(pen, block);
+      paintNotice(pen, block);
+      break;
     case 'figure':
-      return paintFigure(pen, block);
+      paintFigure(pen, block);
+      break;
     case 'signatures':
-      return paintSignatures(pen, block);
+      paintSignatures(pen, block);
+      break;
     case 'table':
-      return paintTable(pen, block);
+      paintTable(pen, block);
+      break;
     case 'rack':
-      return paintRack(pen, block);
+      paintRack(pen, block);
+      break;
     default:
-      return never(block);
+      never(block);
   }
 }
 

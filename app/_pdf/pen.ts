@@ -1,6 +1,6 @@
 import PDFDocument from 'pdfkit';
 import type { Sheet } from '@/lib/documents/sheet';
-import { CAP_HEIGHT, type FontName, FONTS, LEADING, readFont } from './fonts';
+import { CAP_HEIGHT, FONTS, type FontName, LEADING, readFont } from './fonts';
 import { INK, MARGIN, mm, PAPER_SIZES, type PaperSize } from './paper';
 
 type Document = PDFKit.PDFDocument;
@@ -37,7 +37,8 @@ export function openDocument(sheet: Sheet, paper: PaperSize, at: Date): Document
     bufferPages: true,
     tagged: true,
     pdfVersion: '1.7',
-    subset: 'PDF/UA',
+    // the types do not know it yet
+    subset: 'PDF/UA' as 'PDF/A-1',
     lang: 'en-GB',
     displayTitle: true,
     // without a font of its own the document would name one that is not embedded
@@ -138,7 +139,11 @@ export function write(
   x: number,
   y: number,
   type: Type,
-  { align = 'left', width = 0, colour = INK }: { align?: 'left' | 'centre' | 'right'; width?: number; colour?: string } = {},
+  {
+    align = 'left',
+    width = 0,
+    colour = INK,
+  }: { align?: 'left' | 'centre' | 'right'; width?: number; colour?: string } = {},
 ): void {
   if (words === '') return;
   const own = align === 'left' ? 0 : widthOf(pen, words, type);

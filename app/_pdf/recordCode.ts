@@ -42,7 +42,8 @@ export function paintSymbol(pen: Pen, symbol: Symbol, x: number, y: number): voi
     for (let column = 0; column < symbol.columns; ) {
       let end = column;
       while (end < symbol.columns && symbol.modules[row * symbol.columns + end] === 1) end += 1;
-      if (end > column) pen.doc.rect(left + column * MODULE, top + row * MODULE, (end - column) * MODULE, MODULE);
+      if (end > column)
+        pen.doc.rect(left + column * MODULE, top + row * MODULE, (end - column) * MODULE, MODULE);
       column = Math.max(end, column + 1);
     }
   }

@@ -36,7 +36,12 @@ export function paintScene(pen: Pen, scene: Scene, x: number, y: number, denomin
   doc.restore();
 }
 
-function tracePath({ doc }: Pen, shape: Exclude<Shape, { kind: 'text' }>, denominator: number, unitUm: number): void {
+function tracePath(
+  { doc }: Pen,
+  shape: Exclude<Shape, { kind: 'text' }>,
+  denominator: number,
+  unitUm: number,
+): void {
   const at = (um: number) => pointsOf(um, denominator);
   switch (shape.kind) {
     case 'path':
@@ -64,7 +69,11 @@ interface Scale {
   weight: number;
 }
 
-function paintShape(pen: Pen, shape: Exclude<Shape, { kind: 'text' }>, { denominator, unitUm, weight }: Scale): void {
+function paintShape(
+  pen: Pen,
+  shape: Exclude<Shape, { kind: 'text' }>,
+  { denominator, unitUm, weight }: Scale,
+): void {
   const { doc } = pen;
   // a zone is told by its edges alone: a tint would be lost, or hide what it covers
   const { line, fill } = shape;

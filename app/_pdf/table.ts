@@ -1,7 +1,18 @@
 import type { Cell, Table } from '@/lib/documents/sheet';
 import { isSpoken, PADDING, type PlacedCell, placeCell } from './cell';
 import { mm } from './paper';
-import { artifact, leadingOf, needRoom, type Pen, rule, type Tag, tagged, type Type, wrap, writeLines } from './pen';
+import {
+  artifact,
+  leadingOf,
+  needRoom,
+  type Pen,
+  rule,
+  type Tag,
+  type Type,
+  tagged,
+  wrap,
+  writeLines,
+} from './pen';
 
 const HEAD: Type = { font: 'bold', points: 7.2 };
 
@@ -47,7 +58,9 @@ interface PlacedRow {
 }
 
 function placeRow(pen: Pen, table: Table, row: Cell[], widths: number[]): PlacedRow {
-  const cells = row.map((cell, at) => placeCell(pen, cell, table.columns[at] as Table['columns'][number], widths[at] ?? 0));
+  const cells = row.map((cell, at) =>
+    placeCell(pen, cell, table.columns[at] as Table['columns'][number], widths[at] ?? 0),
+  );
   return { cells, height: Math.max(mm(table.rowMm), ...cells.map(({ height }) => height + 2 * PADDING)) };
 }
 
@@ -61,7 +74,7 @@ function paintRow(
   let x = pen.left;
   for (const [at, placed] of cells.entries()) {
     const cell = row[at] as Cell;
-    const options = at === rowHeader ? { scope: 'Row' } : {};
+    const options: object = at === rowHeader ? { scope: 'Row' } : {};
     const type = at === rowHeader ? 'TH' : 'TD';
     const draw = () => placed.paint(x, pen.y, height);
     if (cell.kind === 'drawing') {
@@ -70,7 +83,15 @@ function paintRow(
       const bbox = [x, pen.y, x + (widths[at] ?? 0), pen.y + height];
       tagged(pen, holder, 'Figure', draw, { alt: `${cell.alt} Printed at 1 to ${cell.denominator}.`, bbox });
     } else if (isSpoken(cell)) {
-      tagged(pen, rowTag, type, draw, cell.kind === 'mark' ? { ...options, alt: `class ${cell.mark.character}, ${cell.mark.words}` } : options);
+      tagged(
+        pen,
+        rowTag,
+        type,
+        draw,
+        cell.kind === 'mark'
+          ? { ...options, alt: `class ${cell.mark.character}, ${cell.mark.words}` }
+          : options,
+      );
     } else {
       rowTag.add(pen.doc.struct(type, options, []));
       artifact(pen, 'Layout', draw);
@@ -92,7 +113,8 @@ function placeHead(pen: Pen, table: Table, widths: number[]) {
       const { align } = table.columns[at] as Table['columns'][number];
       const width = widths[at] ?? 0;
       const top = pen.y + height - PADDING * 0.8 - lines.length * leadingOf(HEAD);
-      const draw = () => writeLines(pen, lines, x + PADDING, top, HEAD, { align, width: width - 2 * PADDING });
+      const draw = () =>
+        writeLines(pen, lines, x + PADDING, top, HEAD, { align, width: width - 2 * PADDING });
       if (rowTag) tagged(pen, rowTag, 'TH', draw, { scope: 'Column' });
       else artifact(pen, 'Pagination', draw);
       x += width;

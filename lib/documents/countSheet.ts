@@ -7,7 +7,7 @@ import { canBeCounted } from '../sets/count';
 import { completenessInputOf, type HeldLine, type SetSettings } from '../sets/holdings';
 import type { HeldBecause, TurnStep } from '../sets/setState';
 import { countWord } from '../wording/numbers';
-import { CLASS_SHORT_WORDS, countSheetWords as words, SHEET_WORDS } from '../wording/paper';
+import { CLASS_SHORT_WORDS, SHEET_WORDS, countSheetWords as words } from '../wording/paper';
 import { HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from '../wording/sets';
 import { editionOf, type Printing, recordCode, sheetCautions, shortDateWords } from './edition';
 import { rowDrawings } from './itemDrawing';
@@ -61,7 +61,10 @@ export function countSheet(given: CountSheetOf): Sheet {
       { term: 'Configuration', value: `version ${set.version.version}` },
       { term: 'Set revision', value: String(set.revision) },
       { term: 'Lines · pieces', value: `${set.lines.length} · ${pieces}` },
-      { term: 'Owner', value: set.owner === 'ours' ? 'ours' : `loan${set.ownerNote ? `, ${set.ownerNote}` : ''}` },
+      {
+        term: 'Owner',
+        value: set.owner === 'ours' ? 'ours' : `loan${set.ownerNote ? `, ${set.ownerNote}` : ''}`,
+      },
       { term: 'Step', value: TURN_STEP_WORDS[set.step] },
       { term: 'Place', value: set.place?.name ?? 'not stated' },
       { term: 'Use-by', value: set.useBy === null ? 'none while open' : shortDateWords(set.useBy) },
@@ -97,7 +100,8 @@ function notices({ set, items }: CountSheetOf): Notice[] {
     found.push({ kind: 'notice', word: words.draftWord, shape: 'note', lines: [words.draftVersion] });
   }
   if (set.step === 'held') {
-    const because = set.heldBecause === null ? 'nobody has said why' : HELD_BECAUSE_WORDS[set.heldBecause as HeldBecause];
+    const because =
+      set.heldBecause === null ? 'nobody has said why' : HELD_BECAUSE_WORDS[set.heldBecause as HeldBecause];
     found.push({
       kind: 'notice',
       word: words.heldWord,
@@ -113,13 +117,24 @@ function notices({ set, items }: CountSheetOf): Notice[] {
     const lines = [...short]
       .sort((a, b) => a.mustHaveClass - b.mustHaveClass)
       .map((line) =>
-        words.shortLine(name(line.itemId), placeOf(line), line.found ?? 0, line.expected, CLASS_SHORT_WORDS[line.mustHaveClass]),
+        words.shortLine(
+          name(line.itemId),
+          placeOf(line),
+          line.found ?? 0,
+          line.expected,
+          CLASS_SHORT_WORDS[line.mustHaveClass],
+        ),
       );
     found.push({ kind: 'notice', word: words.shortWord, shape: 'stop', lines: [...lines, ...foreign] });
   }
   const notCounted = set.lines.filter((line) => line.found === null).length;
   if (notCounted > 0) {
-    found.push({ kind: 'notice', word: words.notCountedWord, shape: 'unknown', lines: [words.notCounted(notCounted)] });
+    found.push({
+      kind: 'notice',
+      word: words.notCountedWord,
+      shape: 'unknown',
+      lines: [words.notCounted(notCounted)],
+    });
   }
   return found;
 }
@@ -246,7 +261,11 @@ function massBlocks({ set, version, items, settings }: CountSheetOf): Block[] {
 }
 
 /** Rows of empty cells, to be written in. */
-function emptyTable(caption: string, columns: { head: string; widthMm: number | null }[], rows: number): Table {
+function emptyTable(
+  caption: string,
+  columns: { head: string; widthMm: number | null }[],
+  rows: number,
+): Table {
   return {
     kind: 'table',
     caption,

@@ -63,8 +63,5 @@ export function editionOf(version: string, printing: Printing): Edition {
 
 /** The cautions of every sheet, and the one that only paper carries. */
 export function sheetCautions(edition: Edition): string[] {
-  return [
-    ...cautions.map(({ sentence }) => sentence),
-    paperCaution(edition.version, edition.printedAt),
-  ];
+  return [...cautions.map(({ sentence }) => sentence), paperCaution(edition.version, edition.printedAt)];
 }

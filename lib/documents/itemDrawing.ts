@@ -2,17 +2,23 @@ import type { Item } from '../catalogue/item';
 import type { ItemId } from '../identity/ids';
 import { drawingInWords } from '../wording/drawing';
 import { drawItem } from './drawing/item';
-import type { Cell } from './sheet';
 import type { Scene } from './drawing/scene';
+import type { Cell } from './sheet';
 
 /** Reductions that drawings are printed at, the largest that fits first. */
 const DENOMINATORS = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100];
 
 /** The largest of the usual scales at which the scene fits the room, all in millimetres of paper. */
-export function denominatorFor(scene: Pick<Scene, 'widthUm' | 'heightUm'>, widthMm: number, heightMm: number): number {
+export function denominatorFor(
+  scene: Pick<Scene, 'widthUm' | 'heightUm'>,
+  widthMm: number,
+  heightMm: number,
+): number {
   const fits = (denominator: number) =>
     scene.widthUm <= widthMm * 1000 * denominator && scene.heightUm <= heightMm * 1000 * denominator;
-  return DENOMINATORS.find(fits) ?? Math.ceil(Math.max(scene.widthUm / widthMm, scene.heightUm / heightMm) / 1000);
+  return (
+    DENOMINATORS.find(fits) ?? Math.ceil(Math.max(scene.widthUm / widthMm, scene.heightUm / heightMm) / 1000)
+  );
 }
 
 /**

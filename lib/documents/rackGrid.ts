@@ -11,11 +11,20 @@ import type { RackCell, RackGrid, RackRow } from './sheet';
  * The cells of one screw rack as a grid: a row for each row of the rack, a column for each of its slots, headed by the
  * length where every screw in that column has the same.
  */
-export function rackGrid(name: string, cells: readonly ConfigurationLine[], items: ReadonlyMap<ItemId, Item>): RackGrid {
+export function rackGrid(
+  name: string,
+  cells: readonly ConfigurationLine[],
+  items: ReadonlyMap<ItemId, Item>,
+): RackGrid {
   const slots = [...new Set(cells.map(({ slot }) => slot))].sort((a, b) => a - b);
   const inRows = groupBy(cells, ({ row }) => row);
   const rows = [...new Set(cells.map(({ row }) => row))].sort((a, b) => a - b);
-  const heads = slots.map((slot) => commonLength(cells.filter((cell) => cell.slot === slot), items));
+  const heads = slots.map((slot) =>
+    commonLength(
+      cells.filter((cell) => cell.slot === slot),
+      items,
+    ),
+  );
   const allByLength = heads.every((head) => head !== null);
   return {
     kind: 'rack',

@@ -73,3 +73,131 @@ export const countSheetWords = {
   draftWord: 'DRAFT',
   draftVersion: 'This version of the configuration is a draft: it is not in force.',
 };
+
+export const kitSheetWords = {
+  when: (day: string, from: string, to: string) => `${day}, ${from} to ${to}`,
+  facts: {
+    when: 'When',
+    theatre: 'Theatre',
+    region: 'Region and side',
+    surgeon: 'Surgeon',
+    urgency: 'Urgency',
+    plan: 'Plan',
+    confirmedBy: 'Confirmed by',
+    take: 'To take',
+    cover: 'Length cover',
+  },
+  planVersion: (version: number, status: string) => `version ${version}, ${status}`,
+  cover: (percent: string) => `${percent}, all lengths at once`,
+  notEstablished: 'not established',
+  shortWord: 'SHORT',
+  planWord: 'PLAN STOPPED',
+  unknownWord: 'NOT ESTABLISHED',
+  waitWord: 'NOT YET IN STORE',
+  draftWord: 'DRAFT PLAN',
+  cautionWord: 'WITH A CAUTION',
+  backUpWord: 'NO BACK-UP',
+  draft: 'The surgeon has not confirmed this plan: nothing is final.',
+  newerDraft: (version: number) =>
+    `Version ${version} of the plan is being written; this sheet follows the confirmed one.`,
+  short: (name: string, sentence: string) => `${name}. ${sentence}`,
+  elsewhere: (places: string) => `Not to be had for this case: ${places}.`,
+  mightServe: (steps: string, missing: string) =>
+    `${steps}: something in store might serve, but a value is missing, so it is not counted as a fit. ${missing}`,
+  carriesCaution: (steps: string, cautions: string) =>
+    `${steps}: what is in store fits, but carries a caution. ${cautions}`,
+  lot: (lot: string | null) => (lot === null ? 'lot not stated' : `lot ${lot}`),
+  useBy: (date: string | null) => (date === null ? 'use-by not stated' : `use-by ${date}`),
+  placeNotStated: 'place not stated',
+  form: { pouch: 'pouch', sterilePacked: 'sterile pack' },
+  consignment: 'consignment',
+};
+
+export const pickListWords = {
+  fetch: 'Fetch',
+  fetchNote: 'in the order of the walk from the pick bench',
+  fetchCaption: 'Sets and packs to fetch, in the order of the walk',
+  nothing: 'Nothing in store serves this plan.',
+  columns: {
+    tick: 'Done',
+    place: 'Place',
+    take: 'Take',
+    what: 'What it is',
+    role: 'Open or hold',
+    useBy: 'Use-by',
+    initials: 'Initials',
+    quantity: 'Quantity',
+    drawing: 'Drawing',
+    item: 'Item, and what it is for',
+    source: 'From',
+    next: 'Role; where the next one is',
+  },
+  metres: (metres: number) => `${metres} m`,
+  forSteps: (slot: string, steps: string) => (steps === '' ? slot : `${slot} for ${steps}`),
+  readyAt: (moment: string) => `back at ${moment}`,
+  promisedTo: (references: string) => `promised to ${references}`,
+  next: (sources: string) => `next: ${sources}`,
+  noNext: 'no other in store',
+  more: (count: number) => `and ${count} more`,
+  phaseCaption: (phase: string) => `${phase}: what to pick`,
+  stepsNote: (steps: string) => `for ${steps}`,
+  handed: 'Handed over',
+  signed: {
+    picked: 'Picked by',
+    checked: 'Checked by',
+    handed: 'Handed to theatre by',
+    taken: 'Taken over by',
+  },
+  checkedNote: 'another person, against this list',
+};
+
+export const layUpWords = {
+  plateTitle: (key: string, name: string) => `${key}: ${name}`,
+  plateCaption: (name: string, principle: string | null) =>
+    `${name}${principle === null ? '' : `, ${principle}`}; the fracture zone is between the broken lines`,
+  plateCaptionNoZone: (name: string, principle: string | null) =>
+    `${name}${principle === null ? '' : `, ${principle}`}; no fracture zone is marked`,
+  plateAlt: (name: string, holes: string) => `${name} seen from above with the id of each hole. ${holes}`,
+  zone: 'fracture zone',
+  construct: 'The construct',
+  order: 'Order of use',
+  columns: {
+    number: 'No.',
+    use: 'Use',
+    drawing: 'Drawing',
+    from: 'From',
+    hole: 'Hole',
+    fill: 'What goes in',
+    screw: 'Screw laid up',
+  },
+  holesCaption: (plate: string) => `Holes of ${plate}, and what goes in each`,
+  freeScrews: 'Screws outside a plate',
+  leftOpen: (holes: string) => `Not decided in the plan: ${holes}.`,
+  leftEmpty: (holes: string) => `Left empty: ${holes}.`,
+  none: 'none laid up',
+  phaseCaption: (phase: string) => `${phase}: in the order of use`,
+  times: (quantity: number) => `${quantity} ×`,
+  hold: 'Hold unopened',
+  holdCaption: 'Sets and packs in theatre that stay closed',
+  laidUp: 'Laid up by',
+  countedBefore: 'Counted before the case by',
+};
+
+/** Instead of a sheet that can't be printed: what is wrong, and the way out. */
+export const noSheetWords = {
+  noCase: {
+    title: 'No such case',
+    sentence: 'There is no case under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/cases', words: 'Go to the cases' },
+  },
+  noSet: {
+    title: 'No such set',
+    sentence: 'There is no set under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/sets', words: 'Go to the sets' },
+  },
+  noPlan: (reference: string, id: string) => ({
+    title: `Nothing is planned for ${reference} yet`,
+    sentence: 'A pick list and a lay-up card follow from the surgeon’s plan. State it first, then print.',
+    link: { href: `/cases/${id}/plan`, words: 'Plan this case' },
+  }),
+};

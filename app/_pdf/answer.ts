@@ -1,0 +1,37 @@
+import 'server-only';
+import { now } from '@/app/_server/clock';
+import { actingPerson } from '@/app/_server/person';
+import type { Printing } from '@/lib/documents/edition';
+import type { Sheet } from '@/lib/documents/sheet';
+import { paintSheet } from './paintSheet';
+import type { PaperSize } from './paper';
+
+/** Who prints, and when: the person at this screen, now. */
+export async function printingNow(): Promise<Printing> {
+  return { at: now(), by: (await actingPerson()).name };
+}
+
+/** A4 unless the address asks for `?paper=letter`; anything else it may say is not known here, and is A4. */
+export function paperOf(request: Request): PaperSize {
+  return new URL(request.url).searchParams.get('paper')?.toLowerCase() === 'letter' ? 'letter' : 'a4';
+}
+
+/** The sheet as an answer: shown in the browser, saved under a name that says what it is, kept by nobody. */
+export async function sheetAnswer(sheet: Sheet, request: Request, printing: Printing): Promise<Response> {
+  const pdf = await paintSheet(sheet, paperOf(request), new Date(printing.at));
+  return new Response(new Uint8Array(pdf), {
+    headers: {
+      'Content-Type': 'application/pdf',
+      'Content-Disposition': `inline; filename="${fileName(sheet, printing.at)}"`,
+      'Content-Length': String(pdf.length),
+      'Cache-Control': 'no-store',
+    },
+  });
+}
+
+/** `count-sheet-SFS-01-20260114T0630Z.pdf`. */
+export function fileName({ kindWords, title }: Pick<Sheet, 'kindWords' | 'title'>, at: string): string {
+  const minute = `${at.slice(0, 16).replaceAll(/[-:]/g, '')}Z`;
+  const plain = `${kindWords.toLowerCase()}-${title}`.replaceAll(/[^A-Za-z0-9]+/g, '-').slice(0, 80);
+  return `${plain}-${minute}.pdf`;
+}
