@@ -220,7 +220,7 @@ function BodyRow<Row>({
         return index === 0 ? (
           <th key={cell.id} scope="row" role="rowheader" {...attributes}>
             {href ? (
-              <Link href={href} className={styles.rowLink}>
+              <Link href={href} prefetch={false} className={styles.rowLink}>
                 {content}
               </Link>
             ) : (

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useRef, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Disclosure } from '@/app/_ui/disclosure';
@@ -143,7 +143,8 @@ export function CatalogueList({
   firstQuery: string;
   facets: CatalogueFacets;
 }) {
-  const [q, setQ] = useUrlParam('q');
+  // the address follows once the typing rests: each change of it draws everything that reads it again
+  const [q, setQ] = useUrlParam('q', '', { delayMs: 250 });
   const [kind, setKind] = useUrlParam('kind');
   const [maker, setMaker] = useUrlParam('maker');
   const [material, setMaterial] = useUrlParam('material');
@@ -152,7 +153,7 @@ export function CatalogueList({
   const [status, setStatus] = useUrlParam('status');
   const [sterile, setSterile] = useUrlParam('sterile');
   const [missing, setMissing] = useUrlParam('missing');
-  const [, setPage] = useUrlParam('list-page', '1');
+  const [page, setPage] = useUrlParam('list-page', '1');
   const values = { q, kind, maker, material, side, diameterUm, status, sterile, missing };
   const { rows, failed } = useRows(values, first, firstQuery);
   const narrowed = SEARCH_NAMES.filter((name) => values[name] !== '').length;
@@ -160,7 +161,7 @@ export function CatalogueList({
 
   const set = (change: (value: string) => void) => (value: string) => {
     change(value);
-    setPage('1');
+    if (page !== '1') setPage('1');
   };
   const reset = () => {
     for (const change of [
@@ -297,24 +298,31 @@ export function CatalogueList({
           </EmptyState>
         )
       ) : (
-        <DataTable
-          caption="Items"
-          hideCaption
-          columns={columns}
-          rows={rows}
-          rowKey={(row) => row.id}
-          rowHref={(row) => `/catalogue/${row.id}`}
-          rowTone={(row) =>
-            row.status === 'recalled' ? 'stop' : row.status === 'withdrawn' ? 'attention' : null
-          }
-          urlKey="list"
-          pageSize={50}
-          dense
-        />
+        <Results rows={rows} />
       )}
     </div>
   );
 }
+
+/** Apart from the filters, so that a letter typed draws no row again until there are other rows. */
+const Results = memo(function Results({ rows }: { rows: CatalogueRow[] }) {
+  return (
+    <DataTable
+      caption="Items"
+      hideCaption
+      columns={columns}
+      rows={rows}
+      rowKey={(row) => row.id}
+      rowHref={(row) => `/catalogue/${row.id}`}
+      rowTone={(row) =>
+        row.status === 'recalled' ? 'stop' : row.status === 'withdrawn' ? 'attention' : null
+      }
+      urlKey="list"
+      pageSize={30}
+      dense
+    />
+  );
+});
 
 function summaryOf(found: number, total: number, narrowed: boolean): string {
   if (!narrowed) return total === 1 ? '1 item' : `${total} items`;

@@ -10,12 +10,15 @@ const fetched = new Map<string, Condensed | null>();
 const waiting = new Map<string, { id: string; tell: Set<() => void> }>();
 let asking: ReturnType<typeof setTimeout> | undefined;
 
+/** Only once the typing rests are drawings asked for: they never hold up a search. */
+const REST_MS = 180;
+
 function want(id: string, key: string, tell: () => void): () => void {
   const entry = waiting.get(key) ?? { id, tell: new Set() };
   entry.tell.add(tell);
   waiting.set(key, entry);
-  // after the rows are painted: the drawings never hold up a search
-  if (asking === undefined) asking = setTimeout(ask, 60);
+  clearTimeout(asking);
+  asking = setTimeout(ask, REST_MS);
   return () => entry.tell.delete(tell);
 }
 

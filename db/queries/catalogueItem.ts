@@ -38,14 +38,17 @@ export async function findItem({ read }: Reading, id: string): Promise<ItemOnFil
 }
 
 /** Items by id, in the catalogue's order; unknown ids are left out. */
-export async function findItems({ read }: Reading, ids: readonly string[]): Promise<Item[]> {
+export async function findItemsOnFile(
+  { read }: Reading,
+  ids: readonly string[],
+): Promise<Pick<ItemOnFile, 'item' | 'revision'>[]> {
   if (ids.length === 0) return [];
   const rows = await read
     .select()
     .from(items)
     .where(inArray(items.id, [...ids]))
     .orderBy(asc(items.code));
-  return rows.map(itemFromRow);
+  return rows.map((row) => ({ item: itemFromRow(row), revision: row.revision }));
 }
 
 export async function listMakers({ read }: Reading): Promise<{ id: string; name: string }[]> {

@@ -1,21 +1,33 @@
 import type { NextRequest } from 'next/server';
 import { database } from '@/app/_server/database';
-import { findItems } from '@/db/queries/catalogueItem';
+import { findItemsOnFile } from '@/db/queries/catalogueItem';
+import type { Item } from '@/lib/catalogue/item';
 import { condense, type Thumb } from '@/lib/documents/drawing/condense';
 import { drawItem } from '@/lib/documents/drawing/item';
 
 /** More than a page of the list never asks at once. */
 const MOST = 120;
 
+/** About three kilobytes each. */
+const MOST_KEPT = 4_000;
+const drawn = new Map<string, Thumb>();
+
 /** Small drawings of the items named in `ids`, by id; unknown ids are left out. */
 export async function GET(request: NextRequest): Promise<Response> {
   const ids = (request.nextUrl.searchParams.get('ids') ?? '').split(',').filter(Boolean).slice(0, MOST);
-  const items = await findItems(database(), ids);
   const thumbs: Record<string, Thumb> = {};
-  for (const item of items) {
-    thumbs[item.id] = condense(
-      item.kind === 'screw' ? drawItem(item) : drawItem(item, { dimensions: false }),
-    );
-  }
+  for (const { item, revision } of await findItemsOnFile(database(), ids))
+    thumbs[item.id] = thumbOf(item, revision);
   return Response.json({ thumbs }, { headers: { 'Cache-Control': 'no-store' } });
+}
+
+/** An item of one revision never changes, so neither does its drawing. */
+function thumbOf(item: Item, revision: number): Thumb {
+  const key = `${item.id}:${revision}:${item.code}`;
+  const known = drawn.get(key);
+  if (known) return known;
+  const thumb = condense(drawItem(item));
+  if (drawn.size >= MOST_KEPT) drawn.clear();
+  drawn.set(key, thumb);
+  return thumb;
 }
