@@ -37,8 +37,12 @@ export function AnswerView({ answer, title }: { answer: Fields; title?: string }
   );
 }
 
+/** More columns than this do not fit beside the form. */
+const MOST_COLUMNS = 6;
+
 function Rows({ title, rows }: { title: string; rows: readonly Fields[] }) {
   const keys = [...new Set(rows.flatMap((row) => Object.keys(row)))];
+  if (keys.length > MOST_COLUMNS || keys.includes('sentence')) return <Entries title={title} rows={rows} />;
   return (
     <ScrollRegion label={title}>
       <table className={styles.table}>
@@ -71,6 +75,24 @@ function Rows({ title, rows }: { title: string; rows: readonly Fields[] }) {
   );
 }
 
+/** Rows with too much for a table: what each one says, and its values in small beneath. */
+function Entries({ title, rows }: { title: string; rows: readonly Fields[] }) {
+  return (
+    <div>
+      <h3 className={styles.answerTitle}>{title}</h3>
+      <ul className={styles.entries}>
+        {rows.map(({ sentence, ...rest }, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: as in the table
+          <li key={at}>
+            {typeof sentence === 'string' ? <p>{sentence}</p> : null}
+            <p className={styles.values}>{inline(rest)}</p>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
 function isObject(value: unknown): value is Fields {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
@@ -95,6 +117,7 @@ function written(value: unknown, key: string): string | null {
 
 function inline(value: Fields): string {
   return Object.entries(value)
+    .filter(([, inner]) => inner !== null && !(Array.isArray(inner) && inner.length === 0))
     .map(([key, inner]) => `${spelled(key).toLowerCase()} ${written(inner, key) ?? '—'}`)
     .join(' · ');
 }
