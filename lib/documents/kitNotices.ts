@@ -1,14 +1,7 @@
 import type { Short } from '../kits/kit';
 import type { LinkVerdict } from '../kits/need';
-import {
-  faultSentence,
-  isMustHave,
-  readyWords,
-  shortName,
-  shortSentence,
-  stepsWords,
-  unavailableWords,
-} from '../wording/kit';
+import { readyWords, stepsWords } from '../wording/kit-parts';
+import { faultSentence, isMustHave, shortName, shortSentence, unavailableWords } from '../wording/kit-shorts';
 import { listWords } from '../wording/numbers';
 import { kitSheetWords as words } from '../wording/paper';
 import { type KitSheetNames, type KitSheetOf, kitSheetNames } from './kitSheet';

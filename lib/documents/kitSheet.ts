@@ -7,6 +7,7 @@ import type { PlanVersion } from '../plans/planVersion';
 import { dayWords, wallClock } from '../theatre/localTime';
 import type { Urgency } from '../theatre/surgicalCase';
 import { coverWords, whatToTake } from '../wording/kit';
+
 import { kitSheetWords as words } from '../wording/paper';
 import { LIMB_WORDS, PLAN_STATUS_WORDS, REGION_WORDS, URGENCY_WORDS } from '../wording/plans';
 import { type Printing, shortDateWords } from './edition';

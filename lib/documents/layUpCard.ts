@@ -3,7 +3,7 @@ import type { ChosenPack, ChosenSet, OrderEntry } from '../kits/kit';
 import type { PlannedPlate } from '../plans/plan';
 import { HOLE_CLASS_WORDS } from '../wording/catalogue';
 import { drawingInWords } from '../wording/drawing';
-import { PHASE_WORDS, SLOT_WORDS, stepsWords } from '../wording/kit';
+import { PHASE_WORDS, SLOT_WORDS, stepsWords } from '../wording/kit-parts';
 import { listWords } from '../wording/numbers';
 import { kitSheetWords, SHEET_WORDS, layUpWords as words } from '../wording/paper';
 import { fillWords, PRINCIPLE_WORDS, screwWords } from '../wording/plans';

@@ -1,7 +1,7 @@
 import type { ItemId } from '../identity/ids';
 import type { ChosenPack, ChosenSet, KitPlace, PickLine } from '../kits/kit';
 import type { Needs } from '../kits/need';
-import { PHASE_WORDS, readyWords, SLOT_WORDS, stepsWords } from '../wording/kit';
+import { PHASE_WORDS, readyWords, SLOT_WORDS, stepsWords } from '../wording/kit-parts';
 import { listWords } from '../wording/numbers';
 import { kitSheetWords, ROLE_WORDS, SHEET_WORDS, pickListWords as words } from '../wording/paper';
 import { editionOf, recordCode, sheetCautions, shortDateWords } from './edition';
