@@ -8,7 +8,7 @@ import { Status } from '@/app/_ui/status';
 import { listStock } from '@/db/queries/stock';
 import { SOON_DAYS, shelfLifeOf } from '@/lib/stock/shelfLife';
 import { wallClock } from '@/lib/theatre/localTime';
-import { FORM_WORDS, OWNER_WORDS } from '@/lib/wording/stock';
+import { FORM_WORDS, heldWords, OWNER_WORDS } from '@/lib/wording/stock';
 import { StockTable } from './stock-table';
 
 export const metadata: Metadata = { title: 'Stock' };
@@ -30,7 +30,7 @@ export default async function StockPage() {
     state: shelfLifeOf(row.useBy, today),
     owner: OWNER_WORDS[row.owner],
     place: row.place,
-    held: row.heldBecause,
+    held: row.heldBecause === null ? null : heldWords(row.heldBecause),
     status: row.status,
   }));
   const count = (state: string) => rows.filter((row) => row.state === state && row.quantity > 0).length;

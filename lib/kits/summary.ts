@@ -1,12 +1,7 @@
 import type { Item } from '../catalogue/item';
-import {
-  isMustHave,
-  shortName,
-  shortSentence,
-  stepsWords,
-  type VerdictWords,
-  verdictWords,
-} from '../wording/kit';
+import { type VerdictWords, verdictWords } from '../wording/kit';
+import { stepsWords } from '../wording/kit-parts';
+import { isMustHave, shortName, shortSentence } from '../wording/kit-shorts';
 import { indexCatalogue } from './catalogueIndex';
 import type { CaseKit } from './kit';
 

@@ -1,5 +1,8 @@
+import type { HeldBecause } from '../sets/setState';
 import type { ShelfLife } from '../stock/shelfLife';
 import type { StockForm } from '../stock/stock';
+
+import { HELD_BECAUSE_WORDS } from './sets';
 
 /** The words of shelf stock. */
 export const FORM_WORDS: Record<StockForm, string> = {
@@ -19,3 +22,6 @@ export const USE_BY_WORDS: Record<ShelfLife, string> = {
   good: 'good',
   none: 'none stated',
 };
+
+/** Follows `held, because `; a reason of the hospital's own is said as it stands. */
+export const heldWords = (reason: string): string => HELD_BECAUSE_WORDS[reason as HeldBecause] ?? reason;

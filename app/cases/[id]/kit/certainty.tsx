@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { CaseKit } from '@/lib/kits/caseKit';
-import { CHAIN_WORDS, proofWords, stepsWords, tieWords } from '@/lib/wording/kit';
+import { proofWords, tieWords } from '@/lib/wording/kit';
+import { CHAIN_WORDS, stepsWords } from '@/lib/wording/kit-parts';
 import { listWords } from '@/lib/wording/numbers';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';

@@ -5,7 +5,7 @@ import type { CaseKit, ChosenChain } from '@/lib/kits/caseKit';
 import { isCautioned } from '@/lib/kits/cautioned';
 import type { ChainNeed, LinkVerdict } from '@/lib/kits/need';
 import { RELATION_WORDS } from '@/lib/wording/fit';
-import { basisWords, CHAIN_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit';
+import { basisWords, CHAIN_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit-parts';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';
 import { Reasons } from './reasons';

@@ -1,5 +1,5 @@
 import type { CaseKit } from '@/lib/kits/caseKit';
-import { PHASE_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit';
+import { PHASE_WORDS, SLOT_WORDS, stepsWords } from '@/lib/wording/kit-parts';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';
 

@@ -3,15 +3,14 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import type { CaseKit, NearMiss, Short } from '@/lib/kits/caseKit';
+import { SLOT_WORDS, stepsWords } from '@/lib/wording/kit-parts';
 import {
   faultSentence,
   isMustHave,
-  SLOT_WORDS,
   shortName,
   shortSentence,
-  stepsWords,
   unavailableWords,
-} from '@/lib/wording/kit';
+} from '@/lib/wording/kit-shorts';
 import { answerViews } from './answer-views';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { Status } from '@/app/_ui/status';
 import type { CaseKit, ChosenPack, ChosenSet } from '@/lib/kits/caseKit';
 import { writeGrams } from '@/lib/quantities/mass';
-import { readyWords, stepsWords } from '@/lib/wording/kit';
+import { readyWords, stepsWords } from '@/lib/wording/kit-parts';
 import { listWords } from '@/lib/wording/numbers';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';
