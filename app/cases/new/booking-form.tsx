@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState, useState } from 'react';
+import { type FormEvent, startTransition, useActionState, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { FieldGrid, FieldGridRow } from '@/app/_ui/field-grid';
@@ -12,6 +12,7 @@ import { Status } from '@/app/_ui/status';
 import { TextField } from '@/app/_ui/text-field';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
 import { bookCaseAction } from './book-case-action';
+import styles from './booking.module.css';
 
 interface Named {
   id: string;
@@ -52,9 +53,15 @@ export function BookingForm({
     onValue: (value: string) => setForm((before) => ({ ...before, [name]: value })),
     problems: problemsAt(problems, name),
   });
+  // Sent by hand: a form sent through its action is emptied afterwards, and what was chosen must stay.
+  function submit(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault();
+    const filled = new FormData(event.currentTarget);
+    startTransition(() => send(filled));
+  }
   const start = starts.find(({ id }) => id === form.startId);
   return (
-    <form action={send} noValidate>
+    <form action={send} onSubmit={submit} noValidate className={styles.form}>
       <ProblemSummary problems={problems} />
       {asked.startGone ? (
         <Status tone="attention">That saved start is gone, or is somebody else’s</Status>
