@@ -12,7 +12,7 @@ import { paintFooters, paintRunningHead, paintTitleBlock } from './furniture';
 import { mm, type PaperSize } from './paper';
 import { openDocument, openPen, type Pen } from './pen';
 import { paintRack } from './rack';
-import { paintTable } from './table';
+import { KEPT_WHOLE, paintTable } from './table';
 
 /**
  * The sheet as a PDF of that paper size. It only draws: every word and figure is in the sheet already.
@@ -70,6 +70,8 @@ function paintBlock(pen: Pen, block: Block, next: Block[]): void {
 /** How much of what follows a heading must stand below it on the same page. */
 function leastOf([block, ...rest]: Block[]): number {
   if (block?.kind === 'rack') return mm(38);
+  if (block?.kind === 'table' && block.rows.length <= KEPT_WHOLE)
+    return mm(9 + block.rows.length * (block.rowMm + 4));
   if (block?.kind === 'heading') return mm(9) + leastOf(rest);
   if (block?.kind === 'signatures') return mm(62);
   return mm(26);

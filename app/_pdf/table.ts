@@ -16,14 +16,16 @@ import {
 
 const HEAD: Type = { font: 'bold', points: 7.2 };
 
+/** Tables of no more rows than this are never split. */
+export const KEPT_WHOLE = 4;
+
 /** A table: its head repeats on every page, and no row is ever split. */
 export function paintTable(pen: Pen, table: Table): void {
   const widths = columnWidths(table, pen.width);
   const head = placeHead(pen, table, widths);
   const tag = pen.doc.struct('Table', { title: table.caption });
   pen.root.add(tag);
-  const first = table.rows[0] ? placeRow(pen, table, table.rows[0], widths).height : 0;
-  needRoom(pen, head.height + first);
+  needRoom(pen, head.height + heightKeptTogether(pen, table, widths));
   let top = pen.y;
   const headRow = pen.doc.struct('TR');
   tag.add(headRow);
@@ -43,6 +45,12 @@ export function paintTable(pen: Pen, table: Table): void {
   paintGrid(pen, widths, top);
   tag.end();
   pen.y += mm(3.5);
+}
+
+/** A short table stays whole; of a longer one, its first row stays with its head. */
+function heightKeptTogether(pen: Pen, table: Table, widths: number[]): number {
+  const rows = table.rows.length <= KEPT_WHOLE ? table.rows : table.rows.slice(0, 1);
+  return rows.reduce((sum, row) => sum + placeRow(pen, table, row, widths).height, 0);
 }
 
 function columnWidths({ columns }: Table, width: number): number[] {

@@ -32,7 +32,7 @@ export function kitNotices(given: KitSheetOf): Notice[] {
       'stop',
       shorts.filter(isMustHave).map((short) => shortLine(short, given, names)),
     ),
-    notice(words.waitWord, 'stop', waitLines(given)),
+    notice(words.waitWord, isLate(given) ? 'stop' : 'note', waitLines(given)),
     notice(words.unknownWord, 'unknown', [
       ...faults.filter(({ kind }) => open(kind)).map(sentence),
       ...kit.notEstablished
@@ -81,17 +81,20 @@ function shortLine(short: Short, { kit }: KitSheetOf, names: KitSheetNames): str
 }
 
 /** Sets of the kit that are not in the store yet, and what is short until then. */
-function waitLines({ kit }: KitSheetOf): string[] {
+function waitLines({ kit }: Pick<KitSheetOf, 'kit'>): string[] {
   return kit.sets.flatMap(({ code, readyAt, configurationName }) =>
     readyAt === null
       ? []
       : [
           `${code} (${configurationName}) is in the sterile store at ${readyWords(readyAt)}${
-            kit.verdict.kind === 'readyAt' && kit.verdict.late ? ', later than the case begins' : ''
+            isLate({ kit }) ? ', later than the case begins' : ''
           }.`,
         ],
   );
 }
+
+const isLate = ({ kit }: Pick<KitSheetOf, 'kit'>): boolean =>
+  kit.verdict.kind === 'readyAt' && kit.verdict.late;
 
 /** What the rules said, each sentence once. */
 function sentencesOf(answers: readonly LinkVerdict[], answer: 'missing' | 'notMet'): string {
