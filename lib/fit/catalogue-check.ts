@@ -10,7 +10,7 @@ import {
 } from './designs';
 import type { FitEngine } from './engine';
 import type { Relation } from './rule';
-import { screwFacts } from './subjects';
+import { unlikeFamilies } from './unlike-families';
 
 /** What the catalogue check can find. Words: lib/wording/fit-check.ts. */
 export type CheckCode =
@@ -283,36 +283,3 @@ function drillsForNothing(engine: FitEngine, current: readonly Item[]): CheckFin
 }
 
 const itemsOf = (thing: ReturnType<typeof THINGS.bits>[number]): Item[] => [thing.item];
-
-/** What screws of one family may differ in. */
-const MAY_DIFFER = new Set(['code', 'lengthUm', 'threadLengthUm', 'status', 'screwFamily']);
-
-/** Screws of one family are alike in everything but length; one that is not is in the wrong family, or wrongly entered. */
-function unlikeFamilies(current: readonly Item[]): CheckFinding[] {
-  const families = new Map<string, Screw[]>();
-  for (const item of current) {
-    if (item.kind === 'screw')
-      families.set(item.screwFamily, [...(families.get(item.screwFamily) ?? []), item]);
-  }
-  return [...families.values()].flatMap((screws): CheckFinding[] => {
-    const [first] = screws;
-    if (!first) return [];
-    const differing = Object.entries(screwFacts).filter(
-      ([name, { read }]) =>
-        !MAY_DIFFER.has(name) && new Set(screws.map((screw) => JSON.stringify(read(screw)))).size > 1,
-    );
-    if (differing.length === 0) return [];
-    const facts = differing.map(([name]) => `screw.${name}`);
-    return [
-      {
-        code: 'family-differs',
-        outcome: 'notEstablished',
-        items: screws,
-        facts,
-        relation: 'seats',
-        holes: [],
-        waiting: 0,
-      },
-    ];
-  });
-}

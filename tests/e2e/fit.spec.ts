@@ -3,6 +3,8 @@ import { expect, expectAccessible, test } from './harness';
 
 const MANAGER = 'person_gwen-sallis';
 const LEAD = 'person_maurice-oduya';
+/** axe looks at every one of a thousand cells, in two themes and at two widths. */
+const MANY_CELLS = 120_000;
 
 async function actAs(page: Page, person: string, baseURL: string | undefined): Promise<void> {
   await page.context().addCookies([{ name: 'acting', value: person, url: baseURL ?? '' }]);
@@ -52,6 +54,7 @@ test('an unknown code is named, with the way out', async ({ page }) => {
 });
 
 test('the fit table is walked by arrow keys, and each cell says why', async ({ page }) => {
+  test.setTimeout(MANY_CELLS);
   await page.goto('/fit/table?relation=pilots');
   const reasons = page.getByRole('region', { name: 'Reasons', exact: true });
   const table = page.getByRole('table', { name: 'Does the bit drill the screw’s thread hole?' });
@@ -67,6 +70,7 @@ test('the fit table is walked by arrow keys, and each cell says why', async ({ p
 });
 
 test('the catalogue check names what nothing fits and what nobody stated', async ({ page }) => {
+  test.setTimeout(MANY_CELLS);
   await page.goto('/fit/check');
   const missing = page.getByRole('region', { name: 'Not stated, and rules wait for it' });
   await expect(missing).toContainText('The sleeve end’s declared seats');
@@ -83,6 +87,7 @@ test('a rule is drafted by one person, tried, approved by another, and withdrawn
   page,
   baseURL,
 }) => {
+  test.setTimeout(MANY_CELLS);
   await actAs(page, MANAGER, baseURL);
   await page.goto('/fit/rules/new');
   await page.getByRole('button', { name: 'Draft the rule' }).click();

@@ -1,10 +1,11 @@
 'use client';
 
+import { useRouter, useSearchParams } from 'next/navigation';
+import { useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ComboField, type ComboOption } from '@/app/_ui/combo-field';
 import { FieldGrid } from '@/app/_ui/field-grid';
 import { SelectField } from '@/app/_ui/select-field';
-import { useUrlParam } from '@/app/_ui/url-state';
 import styles from './pair.module.css';
 
 const USES = [
@@ -20,7 +21,28 @@ const POSITIONS = [
   { value: 'offset', label: 'Offset' },
   { value: 'centred', label: 'Centred' },
 ];
-const LIVE = { server: true };
+const KEYS = ['a', 'b', 'hole', 'use', 'position'] as const;
+type Chosen = Record<(typeof KEYS)[number], string>;
+
+/** What is chosen, kept in the address: several of them change in one step, so they are written together. */
+function useChosen(): [Chosen, (next: Partial<Chosen>) => void] {
+  const params = useSearchParams();
+  const router = useRouter();
+  const inAddress = Object.fromEntries(KEYS.map((key) => [key, params.get(key) ?? ''])) as Chosen;
+  const [chosen, setChosen] = useState(inAddress);
+  const [seen, setSeen] = useState(params.toString());
+  if (seen !== params.toString()) {
+    setSeen(params.toString());
+    setChosen(inAddress);
+  }
+  function change(next: Partial<Chosen>) {
+    const all = { ...chosen, ...next };
+    setChosen(all);
+    const query = new URLSearchParams(Object.entries(all).filter(([, value]) => value !== ''));
+    router.replace(`/fit/pair?${query}`, { scroll: false });
+  }
+  return [chosen, change];
+}
 
 /** The two things asked about, and what narrows the question. All of it is in the address. */
 export function PairPicker({
@@ -36,16 +58,8 @@ export function PairPicker({
   asksUse: boolean;
   asksPosition: boolean;
 }) {
-  const [a, setA] = useUrlParam('a', '', LIVE);
-  const [b, setB] = useUrlParam('b', '', LIVE);
-  const [hole, setHole] = useUrlParam('hole', '', LIVE);
-  const [use, setUse] = useUrlParam('use', '', LIVE);
-  const [position, setPosition] = useUrlParam('position', '', LIVE);
+  const [{ a, b, hole, use, position }, change] = useChosen();
   const all = [...items, ...partners];
-  const choose = (set: (value: string) => void) => (value: string | null) => {
-    set(value ?? '');
-    setHole('');
-  };
   return (
     <div className={styles.picker}>
       <div className={styles.two}>
@@ -54,23 +68,16 @@ export function PairPicker({
           label="One thing"
           options={all}
           value={a || null}
-          onValue={choose(setA)}
+          onValue={(value) => change({ a: value ?? '', hole: '' })}
           placeholder="Code or name"
         />
-        <Button
-          onClick={() => {
-            setA(b);
-            setB(a);
-          }}
-        >
-          Swap
-        </Button>
+        <Button onClick={() => change({ a: b, b: a })}>Swap</Button>
         <ComboField
           name="b"
           label="The other"
           options={all}
           value={b || null}
-          onValue={choose(setB)}
+          onValue={(value) => change({ b: value ?? '', hole: '' })}
           placeholder="Code or name"
         />
       </div>
@@ -83,7 +90,7 @@ export function PairPicker({
               options={holes}
               blank="All holes"
               value={hole}
-              onValue={setHole}
+              onValue={(value) => change({ hole: value })}
             />
           ) : null}
           {asksUse ? (
@@ -93,7 +100,7 @@ export function PairPicker({
               options={USES}
               blank="Not planned"
               value={use}
-              onValue={setUse}
+              onValue={(value) => change({ use: value })}
             />
           ) : null}
           {asksPosition ? (
@@ -103,7 +110,7 @@ export function PairPicker({
               options={POSITIONS}
               blank="Any"
               value={position}
-              onValue={setPosition}
+              onValue={(value) => change({ position: value })}
             />
           ) : null}
         </FieldGrid>
