@@ -1,128 +1,24 @@
 'use client';
 
-import { memo, useEffect, useRef, useState } from 'react';
+import { memo } from 'react';
 import { Button } from '@/app/_ui/button';
-import { type Column, DataTable } from '@/app/_ui/data-table';
+import { DataTable } from '@/app/_ui/data-table';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { ErrorState } from '@/app/_ui/error-state';
 import { FilterBar } from '@/app/_ui/filter-bar';
 import { SearchField } from '@/app/_ui/search-field';
 import { SelectField } from '@/app/_ui/select-field';
-import { Status } from '@/app/_ui/status';
 import { useUrlParam } from '@/app/_ui/url-state';
 import type { CatalogueFacets, CatalogueRow } from '@/db/queries/catalogueSearch';
-import { KIND_FIELDS } from '@/lib/catalogue/form/fields';
 import type { ItemKind } from '@/lib/catalogue/item';
-import type { Material, Side } from '@/lib/catalogue/measures';
-import { queryOf, SEARCH_NAMES } from '@/lib/catalogue/search';
-import { mmFromMicrons, writeMm } from '@/lib/quantities/length';
+import type { Material } from '@/lib/catalogue/measures';
+import { SEARCH_NAMES } from '@/lib/catalogue/search';
+import { writeMm } from '@/lib/quantities/length';
 import { KIND_WORDS, MATERIAL_WORDS, SIDE_WORDS, sentenceCase } from '@/lib/wording/catalogue';
 import styles from './catalogue.module.css';
-import { itemStatusTag } from './item-status';
-import { Thumb } from './thumb';
-
-/** Kinds that have such a dimension at all; the others show a dash, which is not the same as not stated. */
-const NONE = '–';
-const HAS_DIAMETER: ReadonlySet<string> = new Set<ItemKind>([
-  'screw',
-  'tap',
-  'drillBit',
-  'guideWire',
-  'drillSleeve',
-]);
-const HAS_LENGTH: ReadonlySet<string> = new Set(
-  Object.entries(KIND_FIELDS).flatMap(([kind, fields]) =>
-    fields.some(({ key }) => key === 'lengthUm') ? [kind] : [],
-  ),
-);
-
-const columns: Column<CatalogueRow>[] = [
-  { id: 'code', header: 'Code', value: (row) => row.code, width: 'fit' },
-  {
-    id: 'drawing',
-    header: 'Drawing',
-    value: () => '',
-    cell: (row) => <Thumb id={row.id} revision={row.revision} />,
-    sortable: false,
-    width: 'fit',
-  },
-  {
-    id: 'name',
-    header: 'Name',
-    value: (row) => row.name,
-    cell: (row) => (
-      <>
-        {row.name}
-        {row.nickname ? <span className={styles.nickname}> “{row.nickname}”</span> : null}
-      </>
-    ),
-    width: 'wide',
-  },
-  { id: 'kind', header: 'Kind', value: (row) => KIND_WORDS[row.kind as ItemKind] },
-  { id: 'maker', header: 'Maker', value: (row) => row.maker },
-  {
-    id: 'diameter',
-    header: 'Diameter',
-    unit: 'mm',
-    align: 'end',
-    value: (row) => (HAS_DIAMETER.has(row.kind) ? inMm(row.diameterUm) : NONE),
-  },
-  {
-    id: 'length',
-    header: 'Length',
-    unit: 'mm',
-    align: 'end',
-    value: (row) => (HAS_LENGTH.has(row.kind) ? inMm(row.lengthUm) : NONE),
-  },
-  {
-    id: 'side',
-    header: 'Side',
-    value: (row) => (row.side === null ? null : SIDE_WORDS[row.side as Side]),
-    hiddenAtFirst: true,
-  },
-  {
-    id: 'material',
-    header: 'Material',
-    value: (row) => (row.material === null ? null : MATERIAL_WORDS[row.material as Material]),
-    hiddenAtFirst: true,
-  },
-  {
-    id: 'sterile',
-    header: 'Supplied sterile',
-    value: (row) => (row.suppliedSterile === null ? null : row.suppliedSterile ? 'yes' : 'no'),
-    hiddenAtFirst: true,
-  },
-  { id: 'mass', header: 'Mass', unit: 'g', align: 'end', value: (row) => row.massGrams, hiddenAtFirst: true },
-  {
-    id: 'cost',
-    header: 'Unit cost',
-    unit: '£',
-    align: 'end',
-    value: (row) => (row.unitCostPence === null ? null : row.unitCostPence / 100),
-    cell: (row) => (row.unitCostPence === null ? null : (row.unitCostPence / 100).toFixed(2)),
-    hiddenAtFirst: true,
-  },
-  { id: 'gtin', header: 'GTIN', value: (row) => row.gtin, hiddenAtFirst: true },
-  {
-    id: 'missing',
-    header: 'Not stated',
-    value: (row) => row.missing,
-    cell: (row) =>
-      row.missing === 0 ? (
-        'nothing'
-      ) : (
-        <Status tone="unknown" look="plain">
-          {row.missing === 1 ? '1 value' : `${row.missing} values`}
-        </Status>
-      ),
-  },
-  { id: 'status', header: 'Status', value: (row) => row.status, cell: (row) => itemStatusTag(row.status) },
-];
-
-function inMm(um: number | null): number | null {
-  return um === null ? null : mmFromMicrons(um);
-}
+import { columns } from './columns';
+import { useRows } from './use-rows';
 
 const yesNo = [
   { value: 'yes', label: 'Yes' },
@@ -327,36 +223,4 @@ const Results = memo(function Results({ rows }: { rows: CatalogueRow[] }) {
 function summaryOf(found: number, total: number, narrowed: boolean): string {
   if (!narrowed) return total === 1 ? '1 item' : `${total} items`;
   return `${found} of ${total} items`;
-}
-
-/**
- * The rows for what is typed and chosen now. A newer question cancels the one before. `first` answers `firstQuery`: on the
- * way back from an item the page may be an older one than its address.
- */
-function useRows(
-  values: Record<string, string>,
-  first: CatalogueRow[],
-  firstQuery: string,
-): { rows: CatalogueRow[]; failed: boolean } {
-  const query = queryOf((name) => values[name]);
-  const [answer, setAnswer] = useState({ rows: first, failed: false });
-  const answered = useRef(firstQuery);
-
-  useEffect(() => {
-    if (answered.current === query) return;
-    const asked = new AbortController();
-    fetch(`/api/catalogue/search?${query}`, { signal: asked.signal })
-      .then(async (response) => {
-        if (!response.ok) throw new Error(String(response.status));
-        const { rows } = (await response.json()) as { rows: CatalogueRow[] };
-        answered.current = query;
-        setAnswer({ rows, failed: false });
-      })
-      .catch(() => {
-        if (!asked.signal.aborted) setAnswer((before) => ({ ...before, failed: true }));
-      });
-    return () => asked.abort();
-  }, [query]);
-
-  return answer;
 }

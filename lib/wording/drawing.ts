@@ -3,6 +3,20 @@ import type { Scene } from '../documents/drawing/scene';
 import { writeMm } from '../quantities/length';
 import { holesInWords, KIND_WORDS, PLATE_SHAPE_WORDS, SCREW_KIND_WORDS, sentenceCase } from './catalogue';
 
+/** Said beside the drawing of a plate whose threaded holes have no size of their own. */
+export const THREADS_IN_PROPORTION =
+  'Threaded holes are drawn in proportion to their screws: their size is not stated.';
+
+export function hasThreadInProportion(item: Item): boolean {
+  return (
+    item.kind === 'plate' &&
+    item.holes.some(
+      ({ holeClass, openingUm }) =>
+        (holeClass === 'threaded' || holeClass === 'polyaxialThreaded') && openingUm === null,
+    )
+  );
+}
+
 /** The text alternative of a drawing: what it shows, its dimensions in mm, and what nobody has stated. */
 export function drawingInWords(item: Item, scene: Pick<Scene, 'measures' | 'interrupted'>): string {
   const kind =
@@ -17,6 +31,7 @@ export function drawingInWords(item: Item, scene: Pick<Scene, 'measures' | 'inte
     `${sentenceCase(kind)}, drawn to scale${stated.length > 0 ? `: ${stated.join(', ')}` : ''}.`,
   ];
   if (missing.length > 0) sentences.push(`Not stated: ${missing.join(', ')}.`);
+  if (hasThreadInProportion(item)) sentences.push(THREADS_IN_PROPORTION);
   if (scene.interrupted) sentences.push('Its plain middle is left out between two break lines.');
   return sentences.join(' ');
 }

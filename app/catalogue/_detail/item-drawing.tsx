@@ -1,7 +1,7 @@
 import { Drawing } from '@/app/_ui/drawing/Drawing';
 import type { Item } from '@/lib/catalogue/item';
 import { drawItem } from '@/lib/documents/drawing/item';
-import { drawingInWords } from '@/lib/wording/drawing';
+import { drawingInWords, hasThreadInProportion, THREADS_IN_PROPORTION } from '@/lib/wording/drawing';
 import styles from './detail.module.css';
 
 /** The item large and to scale, with its dimensions. */
@@ -24,7 +24,7 @@ export function ItemDrawing({ item }: { item: Item }) {
         {scene.measures.some(({ um }) => um === null)
           ? '; dashed edges stand where a value is not stated'
           : ''}
-        .
+        .{hasThreadInProportion(item) ? ` ${THREADS_IN_PROPORTION}` : ''}
       </figcaption>
     </figure>
   );

@@ -1,6 +1,6 @@
 import { NotStated } from '@/app/_ui/not-stated';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
-import type { Hole } from '@/lib/catalogue/hole';
+import { HAS_PLAIN_ZONE, type Hole } from '@/lib/catalogue/hole';
 import type { SleeveEnd } from '@/lib/catalogue/item';
 import { writeMm } from '@/lib/quantities/length';
 import {
@@ -50,7 +50,11 @@ export function HoleTable({ holes }: { holes: readonly Hole[] }) {
               <td>{HOLE_CLASS_WORDS[hole.holeClass]}</td>
               <td className={styles.end}>{writeMm(hole.alongUm)}</td>
               <td className={styles.end}>{writeMm(hole.acrossUm)}</td>
-              <td className={styles.end}>{mm(hole.openingUm)}</td>
+              <td className={styles.end}>
+                {hole.openingUm === null && !HAS_PLAIN_ZONE[hole.holeClass] && hole.holeClass !== 'wireHole'
+                  ? '–'
+                  : mm(hole.openingUm)}
+              </td>
               <td className={styles.end}>{hole.seatUm === null ? '–' : writeMm(hole.seatUm)}</td>
               <td className={styles.end}>{hole.slotUm === null ? '–' : writeMm(hole.slotUm)}</td>
               <td>{tiltWords(hole)}</td>

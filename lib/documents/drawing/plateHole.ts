@@ -34,10 +34,13 @@ function sizesOf(hole: Hole, takesThreadUm: number | null): Sizes {
   const factor = { compressionSlot: 1.3, elongatedSlot: 2, twoZone: 1.75 } as Record<string, number>;
   const slot = Math.max(seat, hole.slotUm ?? seat * (factor[hole.holeClass] ?? 1));
   const needsSlot = hole.holeClass in factor;
-  const stated =
-    hole.openingUm !== null &&
-    (!needsSlot || hole.slotUm !== null) &&
-    (hole.seatUm !== null || !seatMatters(hole));
+  // no catalogue states the size of a threaded zone: it is drawn in proportion to the screws the plate is made for
+  const threaded = hole.holeClass === 'threaded' || hole.holeClass === 'polyaxialThreaded';
+  const stated = threaded
+    ? hole.openingUm !== null || takesThreadUm !== null
+    : hole.openingUm !== null &&
+      (!needsSlot || hole.slotUm !== null) &&
+      (hole.seatUm !== null || !seatMatters(hole));
   return { seat, opening, slot, stated };
 }
 

@@ -1,25 +1,14 @@
 import type { Screw } from '../../catalogue/item';
-import { compose, type DrawOptions, extentOf, textHeight, underneath } from './compose';
-import { dimensionText, dimensionUpright } from './dimensions';
+import { compose, type DrawOptions, textHeight } from './compose';
 import { driveMark } from './drive';
-import { centreCross, circle, drawn, line, polyline, words } from './marks';
+import { centreCross, circle, drawn, line, polyline } from './marks';
 import { trace } from './path';
 import type { LineClass, Path, Scene, Shape } from './scene';
+import { type ScrewSizes as Sizes, screwDimensions } from './screwDimensions';
 
 export interface ScrewDrawOptions extends DrawOptions {
   /** The head seen from above, beside the screw; on unless told otherwise. */
   headView?: boolean;
-}
-
-interface Sizes {
-  length: number;
-  thread: number;
-  core: number;
-  shaft: number;
-  head: number;
-  /** Length of thread, tip included. */
-  threaded: number;
-  edge: LineClass;
 }
 
 function sizesOf(screw: Screw): Sizes {
@@ -241,68 +230,4 @@ function headView(screw: Screw, head: number): Shape[] {
   shapes.push(...driveMark(screw.drive, x, 0, head));
   if (screw.cannulationUm !== null) shapes.push(circle(x, 0, screw.cannulationUm / 2, 'fine', 'void'));
   return shapes;
-}
-
-function screwDimensions(
-  screw: Screw,
-  { length, thread, head, shaft }: Sizes,
-  drawnSoFar: readonly Shape[],
-  {
-    height,
-    threadFrom,
-    partial,
-    core,
-  }: { height: number; threadFrom: number; partial: boolean; core: number },
-  textUm: number,
-): Shape[] {
-  const top = -Math.max(head, thread) / 2;
-  const right = length + thread * 0.6;
-  const above = (x: number, y: number, um: number | null, name: string): Shape[] => [
-    line(x, y, x, top - textUm * 0.5, 'dimension'),
-    words(
-      x,
-      top - textUm * 1.2,
-      dimensionText(um, name),
-      textUm,
-      um === null ? 'notStated' : 'dimension',
-      'start',
-    ),
-  ];
-  const shapes: Shape[] = [
-    ...dimensionUpright(-thread / 2, thread / 2, right + textUm, right, {
-      um: screw.threadUm,
-      textUm,
-      name: 'thread',
-    }),
-    ...above(Math.max(threadFrom, height) + (length - threadFrom) * 0.3, -core / 2, screw.coreUm, 'core'),
-    words(
-      -head * 1.25,
-      top - textUm * 1.2,
-      dimensionText(screw.headUm, 'head'),
-      textUm,
-      screw.headUm === null ? 'notStated' : 'dimension',
-    ),
-  ];
-  const all = [...drawnSoFar, ...shapes];
-  if (partial) {
-    const y = head / 2 + textUm * 1.6;
-    shapes.push(
-      line(threadFrom, shaft / 2, threadFrom, y + textUm * 0.4, 'dimension'),
-      line(threadFrom, y, length, y, 'dimension'),
-      line(length, 0, length, y + textUm * 0.4, 'dimension'),
-      words(
-        (threadFrom + length) / 2,
-        y - textUm * 0.7,
-        dimensionText(screw.threadLengthUm, 'thread'),
-        textUm,
-        'dimension',
-      ),
-    );
-  }
-  const body = partial ? [...all, ...shapes] : all;
-  const { left } = extentOf(body);
-  return [
-    ...shapes,
-    ...underneath([...body, line(left, 0, left, 1, 'fine')], 0, length, { um: screw.lengthUm, textUm }),
-  ];
 }
