@@ -63,7 +63,6 @@ export function ItemForm({
         form.setProblems([]);
         showToast({ tone: 'good', word: 'Saved', text: `${form.draft.code ?? ''} is in the catalogue.` });
         router.push(`/catalogue/${id}`);
-        router.refresh();
         return;
       }
       const answer = (await response.json()) as Sent;
