@@ -1,6 +1,6 @@
 import type { Hole } from '../catalogue/hole';
 import type { Item } from '../catalogue/item';
-import { type Design, itemOf, type Thing } from '../fit/designs';
+import { type Design, itemOf } from '../fit/designs';
 import type { Relation } from '../fit/rule';
 import { writeMm } from '../quantities/length';
 import { choiceWords, writeFactValue } from './fit';
@@ -89,19 +89,3 @@ function itemDesignWords(relation: Relation, item: Item, size: number): { label:
 
 const count = (size: number, word: string) => `${size} ${word}${size === 1 ? '' : 's'}`;
 const alike = (size: number) => (size > 1 ? `, and ${size - 1} alike` : '');
-
-/** One thing by its own name: `SF-OL35-L-03, hole S1 (two-zone hole …)`. */
-export function thingWords(thing: Thing): string {
-  switch (thing.is) {
-    case 'hole':
-      return `${thing.plate.code}, hole ${thing.hole.id}`;
-    case 'sleeveEnd':
-      return thing.by.sleeve.ends.length > 1
-        ? `${thing.by.sleeve.code}, end ${thing.by.endIndex + 1}`
-        : thing.by.sleeve.code;
-    case 'limb':
-      return `${thing.limb} limb`;
-    default:
-      return itemOf(thing)?.code ?? '';
-  }
-}
