@@ -1,51 +1,15 @@
-import type { Locator, Page } from '@playwright/test';
-import { expect, expectAccessible, setScreen, test } from './harness';
-
-const SURGEON = 'person_ines-halloran';
-const OTHER_SURGEON = 'person_sunita-marlowe';
-
-/** Acts as somebody, as the chooser in the header would set it. */
-async function actAs(page: Page, person: string, address: string) {
-  await page.context().addCookies([{ name: 'acting', value: person, url: address }]);
-}
-
-/**
- * A date in the distant weeks, so that no case of the demo is in the way. Each test has its own day, and each run too:
- * a running server keeps what was booked before.
- */
-function dayFromNow(days: number): string {
-  return new Date(Date.now() + (days + RUN * 10) * DAY_MS).toISOString().slice(0, 10);
-}
-const DAY_MS = 86_400_000;
-const RUN = Math.floor(Date.now() / 60_000) % 150;
-
-async function bookCase(
-  page: Page,
-  { day, region = 'Forearm shaft', start }: { day: string; region?: string; start?: string },
-) {
-  if (!start) await page.goto('/cases/new');
-  await page.getByLabel('Region').selectOption({ label: region });
-  await page.getByRole('radio', { name: 'Left' }).check();
-  await page.getByLabel('Theatre').selectOption({ label: 'Theatre 2' });
-  await page.getByLabel('Date').fill(day);
-  await page.getByLabel('Begins at').fill('08:30');
-  await page.getByLabel('Minutes').fill('10');
-  await page.getByRole('button', { name: 'Book the case' }).click();
-  await page.waitForURL(/\/cases\/case_[^/]+\/plan$/);
-}
-
-async function choosePlate(page: Page, code: string) {
-  await page.getByRole('button', { name: 'Choose a plate' }).click();
-  const dialog = page.getByRole('dialog', { name: 'Add a plate' });
-  await dialog.getByLabel('Find a plate').fill(code);
-  await expect(dialog.getByText(/1 of \d+ plates, by name/)).toBeVisible();
-  await dialog.getByRole('button', { name: new RegExp(code) }).click();
-  await expect(dialog).toBeHidden();
-}
-
-const holeOf = (page: Page, id: string): Locator => page.locator(`g[data-hole="${id}"]`);
-const saved = (page: Page) => expect(page.locator('[data-save="saved"]')).toBeVisible();
-const stops = (page: Page) => page.getByRole('status').getByText(/^Stop: \d+$/);
+import { expect, test } from './harness';
+import {
+  actAs,
+  bookCase,
+  choosePlate,
+  dayFromNow,
+  holeOf,
+  OTHER_SURGEON,
+  SURGEON,
+  saved,
+  stops,
+} from './planning';
 
 test.beforeEach(async ({ page, baseURL }) => {
   await actAs(page, SURGEON, baseURL ?? '');
@@ -275,75 +239,4 @@ test('a new case from a saved start takes less than a minute of the surgeon’s 
   await renamed.getByRole('button', { name: 'Delete' }).click();
   await page.getByRole('button', { name: 'Delete this start' }).click();
   await expect(renamed).toBeHidden();
-});
-
-test('the fracture zone is drawn, typed and moved by keys', async ({ page }) => {
-  await bookCase(page, { day: dayFromNow(45) });
-  await choosePlate(page, 'CR-P35-N-08');
-  await page.getByRole('button', { name: 'Mark the zone on the drawing' }).click();
-  const board = page.getByRole('group', { name: /drawn to scale/ });
-  const box = await board.boundingBox();
-  if (!box) throw new Error('the drawing is not on the page');
-  await page.mouse.move(box.x + box.width * 0.45, box.y + box.height * 0.5);
-  await page.mouse.down();
-  await page.mouse.move(box.x + box.width * 0.55, box.y + box.height * 0.5, { steps: 5 });
-  await page.mouse.up();
-  const from = page.getByLabel('Fracture zone from');
-  await expect(from).not.toHaveValue('');
-  await from.fill('40');
-  await page.getByLabel('to', { exact: true }).fill('52');
-  const end = page.getByRole('slider', { name: 'Fracture zone ends' });
-  await end.focus();
-  await page.keyboard.press('ArrowRight');
-  await expect(end).toHaveAttribute('aria-valuenow', '53');
-  await expect(page.getByLabel('to', { exact: true })).toHaveValue('53');
-});
-
-test('the API refuses bad plans with every path, and unknown ids', async ({ request, page, baseURL }) => {
-  await actAs(page, SURGEON, baseURL ?? '');
-  const headers = { Cookie: `acting=${SURGEON}`, 'Content-Type': 'application/json' };
-  const malformed = await request.put('/api/plans/plan_nobody', {
-    headers,
-    data: Buffer.from('{"revision": '),
-  });
-  expect(malformed.status()).toBe(400);
-  expect(malformed.headers()['content-type']).toContain('application/problem+json');
-
-  const bad = {
-    caseId: 'case_lm-26-u9dx',
-    construct: {
-      region: 'moon',
-      limb: 'up',
-      bone: 'normal',
-      plates: 'none',
-      freeScrews: [],
-      sharedLengthSdMm: -1,
-      note: 'x'.repeat(10_000),
-    },
-  };
-  const refused = await request.post('/api/plans', { headers, data: bad });
-  expect(refused.status()).toBe(422);
-  const paths = ((await refused.json()) as { errors: { pointer: string }[] }).errors
-    .map(({ pointer }) => pointer)
-    .sort();
-  expect(paths).toEqual(['/limb', '/note', '/plates', '/region', '/sharedLengthSdMm']);
-
-  expect((await request.get('/cases/case_nobody')).status()).toBe(404);
-  expect((await request.get('/cases/case_nobody/plan')).status()).toBe(404);
-  expect(
-    (await request.post('/api/plans/plan_nobody/confirm', { headers, data: { revision: 1 } })).status(),
-  ).toBe(404);
-});
-
-test('cases, booking, planner and starts are accessible in both themes and narrow', async ({ page }) => {
-  test.setTimeout(180_000);
-  for (const path of ['/cases', '/cases/new', '/plans', '/cases/case_lm-26-9rtb']) {
-    await page.goto(path);
-    await expectAccessible(page);
-  }
-  await page.goto('/cases/case_lm-26-p3ka/plan');
-  await expectAccessible(page, { screens: ['desk', 'tablet', 'narrowest'] });
-  await setScreen(page, 'desk');
-  await holeOf(page, 'S3').click();
-  await expectAccessible(page);
 });

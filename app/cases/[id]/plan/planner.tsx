@@ -6,6 +6,7 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ConfirmDialog } from '@/app/_ui/confirm-dialog';
 import { Status } from '@/app/_ui/status';
+import { MOST_PLATES } from '@/lib/plans/edit';
 import type { Construct } from '@/lib/plans/plan';
 import { FINDING_GROUPS, type PlanFinding } from '@/lib/plans/planFinding';
 import { ConfirmPlanButton } from './confirm-plan-button';
@@ -136,7 +137,7 @@ export function PlannerScreen({
         <Button
           className={styles.part}
           onClick={() => setPicking('add')}
-          disabled={planner.readOnly || construct.plates.length >= 6}
+          disabled={planner.readOnly || construct.plates.length >= MOST_PLATES}
         >
           Add a plate
         </Button>
