@@ -176,7 +176,8 @@ export interface WithoutOne {
 
 /** How sure it is that no kit is better. */
 export type Proof =
-  | { kind: 'optimal'; by: 'search' | 'programme' }
+  /** Fewest trays and fewest packs, proven. `furtherAims`: whether that is so of all aims, or the best of many looked at. */
+  | { kind: 'optimal'; by: 'search' | 'programme'; furtherAims: 'proven' | 'bestFound' }
   /** The time limit ended it: at least `lowerBoundTrays` are needed, `trays` are taken. */
   | { kind: 'gap'; trays: number; lowerBoundTrays: number; gap: number };
 

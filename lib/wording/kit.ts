@@ -62,11 +62,17 @@ export function verdictWords(kit: CaseKit, name: ItemName): VerdictWords {
 /** How sure it is that no kit is better. */
 export function proofWords(proof: Proof): string {
   if (proof.kind === 'gap') {
-    return `The time limit ended it: ${proof.trays} trays are taken, at least ${proof.lowerBoundTrays} are needed (gap ${percentWord(proof.gap, 0)}).`;
+    return proof.lowerBoundTrays >= proof.trays
+      ? `Proven: no kit takes fewer than ${proof.trays} trays. That it takes the fewest packs beside them is not proven: the time limit ended it.`
+      : `The time limit ended it: ${proof.trays} trays are taken, at least ${proof.lowerBoundTrays} are needed (gap ${percentWord(proof.gap, 0)}).`;
   }
-  return proof.by === 'search'
-    ? 'Proven: every choice of fewer trays leaves something short.'
-    : 'Proven by integer programme, gap 0.';
+  const how =
+    proof.by === 'search'
+      ? 'Proven: every choice of fewer trays leaves something short.'
+      : 'Proven by integer programme, gap 0.';
+  return proof.furtherAims === 'proven'
+    ? how
+    : `${how} Many kits are as small; of those looked at, this one is the best on use-by, mass and distance.`;
 }
 
 const TIE_WORDS: Record<NonNullable<Tie['chosenFor']>, string> = {

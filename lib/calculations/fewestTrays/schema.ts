@@ -112,7 +112,12 @@ export const fewestTraysOutput = z.strictObject({
   /** Per set: the lines that would be short with it left closed, whatever packs are fetched. */
   whyNotFewer: z.array(z.strictObject({ set: z.string(), missing: z.array(z.string()) })),
   proof: z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('optimal'), by: z.enum(['search', 'programme']) }),
+    z.strictObject({
+      kind: z.literal('optimal'),
+      by: z.enum(['search', 'programme']),
+      /** Whether every further aim is proven too, or the best of many looked at. */
+      furtherAims: z.enum(['proven', 'bestFound']),
+    }),
     z.strictObject({ kind: z.literal('gap'), lowerBoundTrays: z.number().int(), gap: z.number() }),
   ]),
   /** What the rule of thumb "the tray that helps most next" would have opened. */

@@ -57,6 +57,15 @@ export function kitProgramme(problem: CoverProblem, reach: Reachable): KitProgra
     return terms;
   };
 
+  const anyOf = (items: Set<number>): [number, number][] => [
+    ...problem.sets.flatMap(({ holds }, number): [number, number][] =>
+      [...items].some((item) => (holds.get(item) ?? 0) > 0) ? [[sets[number] as number, 1]] : [],
+    ),
+    ...problem.packs.flatMap(({ item }, number): [number, number][] =>
+      items.has(item) ? [[packs[number] as number, 1]] : [],
+    ),
+  ];
+
   const present = new Map<string, number>();
   const atHand = (item: number, pieces: number): number => {
     const key = `${item}/${pieces}`;
@@ -70,6 +79,12 @@ export function kitProgramme(problem: CoverProblem, reach: Reachable): KitProgra
 
   for (const number of reach.chains) {
     const chain = problem.chains[number] as CoverProblem['chains'][number];
+    // the commonest line, any one of some items, is one row over sets and packs and nothing more
+    if (isAnyOf(chain)) {
+      const any = new Set(chain.slots[0]?.candidates);
+      if (!any.has(NOTHING)) constrain(anyOf(any), 1, null);
+      continue;
+    }
     const chosen = chain.slots.map(({ candidates, pieces }) => {
       const variables = candidates.map((item) => {
         const picked = variable(1, false);
@@ -158,4 +173,8 @@ export function kitProgramme(problem: CoverProblem, reach: Reachable): KitProgra
     aim([...ofSets((cost) => cost.metres), ...ofPacks((cost) => cost.metres)]),
   ];
   return { base: { lower, upper, integer, constraints }, aims, sets, packs };
+}
+
+function isAnyOf({ slots, links }: CoverProblem['chains'][number]): boolean {
+  return slots.length === 1 && links.length === 0 && slots[0]?.pieces === 1;
 }

@@ -1,4 +1,5 @@
 import { closedBy, isClosed } from './closure';
+import { OpenRows } from './openRows';
 import { type Completed, complete } from './packs';
 import { matchPieces } from './pieces';
 import {
@@ -10,7 +11,8 @@ import {
   compareCosts,
   nothingAtHand,
 } from './problem';
-import { type SetType, setTypes } from './types';
+import { necessaryRows, type Rows } from './rows';
+import { type SetType, setTypes, undominated } from './types';
 
 /** What can be met at all with everything opened and fetched: the lines that a kit is held to. */
 export interface Reachable {
@@ -44,7 +46,7 @@ export interface Searched {
   best: Completed | null;
   /** Others with as few trays and as few packs. */
   ties: Completed[];
-  /** Proven: no kit takes fewer trays. */
+  /** Proven: no kit takes fewer trays. Where `best` is there, it takes so many. */
   fewestTrays: number;
   /** Every choice of that many trays was looked at, so `best` is the best on every aim. */
   complete: boolean;
@@ -57,12 +59,16 @@ export interface SearchLimits {
   choices: number;
 }
 
-export const DEFAULT_LIMITS: SearchLimits = { nodes: 30_000, choices: 600 };
+export const DEFAULT_LIMITS: SearchLimits = { nodes: 60_000, choices: 300 };
+
+/** What a look at whole lines costs, as looks at plain rows. */
+const LINE_LOOK = 10;
 
 /**
  * Exact search for the fewest trays, then the best of all choices with that many. For each number of trays from the
- * lower bound up: take an unmet line with the fewest sets that help it; one of them must be opened. Sets alike in all
- * that the lines look at are one type, of which the cheapest copies are taken.
+ * lower bound up: take what is open with the fewest sets that help it, plain rows first (see rows.ts), then whole lines;
+ * one of those sets must be opened. Sets alike in all that the lines look at are one type, of which the cheapest copies
+ * are taken.
  */
 export function search(
   problem: CoverProblem,
@@ -70,13 +76,21 @@ export function search(
   limits: SearchLimits = DEFAULT_LIMITS,
 ): Searched {
   const types = setTypes(problem);
-  const run = new Run(problem, reach, types, limits);
+  // how many trays: one answer is enough, and a type that another one always serves for is left out
+  const first = new Run(problem, reach, undominated(problem, types), { ...limits, choices: 1 });
   for (let trays = 0; trays <= problem.sets.length; trays += 1) {
-    run.trays = trays;
-    run.go(0);
-    if (run.ended || run.found.length > 0) break;
+    first.trays = trays;
+    first.start();
+    if (first.ended || first.found.length > 0) break;
   }
-  const completed = run.found.map((sets) => complete(problem, reach.chains, sets));
+  const fewestTrays = first.trays;
+  if (first.found.length === 0) return { best: null, ties: [], fewestTrays, complete: false };
+  // which: every choice of so many, of all types
+  const run = new Run(problem, reach, types, limits);
+  run.trays = fewestTrays;
+  run.start();
+  const choices = run.found.length > 0 ? run.found : first.found;
+  const completed = choices.map((sets) => complete(problem, reach.chains, sets));
   completed.sort((a, b) => compareCosts(a.cost, b.cost));
   const best = completed[0] ?? null;
   const ties = best
@@ -85,8 +99,8 @@ export function search(
   return {
     best,
     ties,
-    fewestTrays: run.trays,
-    complete: best !== null && !run.ended && completed.every((one) => one.exact),
+    fewestTrays,
+    complete: !run.ended && completed.every((one) => one.exact),
   };
 }
 
@@ -99,6 +113,8 @@ class Run {
   private readonly shut: boolean[];
   private readonly atHand: AtHand;
   private readonly possible: AtHand;
+  private readonly rows: Rows;
+  private readonly openRows: OpenRows;
 
   constructor(
     private readonly problem: CoverProblem,
@@ -112,6 +128,17 @@ class Run {
     addPacks(this.atHand, problem);
     this.possible = this.atHand.slice();
     for (const { copies } of types) for (const copy of copies) addSet(this.possible, this.set(copy));
+    this.rows = necessaryRows(problem, reach, types);
+    this.openRows = new OpenRows(this.rows, types.length);
+  }
+
+  /** Looks for every choice of `trays` trays. */
+  start(): void {
+    const open = new Int32Array(this.rows.words);
+    for (let row = 0; row < this.rows.count; row += 1) {
+      open[row >>> 5] = (open[row >>> 5] as number) | (1 << (row & 31));
+    }
+    this.go(0, open);
   }
 
   private set(number: number): CoverSet {
@@ -119,34 +146,49 @@ class Run {
   }
 
   /** With `opened` trays taken: closes what is open, one helping set at a time. */
-  go(opened: number): void {
+  private go(opened: number, openRows: Int32Array): void {
     this.nodes += 1;
     if (this.nodes > this.limits.nodes || this.found.length >= this.limits.choices) {
       this.ended = true;
       return;
     }
+    const left = this.trays - opened;
+    if (openRows.some((word) => word !== 0)) {
+      const { bound, branch } = this.openRows.look(openRows, this.shut, left);
+      if (bound <= left) this.branch(branch, opened, openRows);
+      return;
+    }
+    this.nodes += LINE_LOOK;
     const open = this.openLines();
     if (open === null) return;
     if (open.length === 0) {
-      if (opened === this.trays) {
+      if (left === 0) {
         this.found.push(this.types.flatMap(({ copies }, type) => copies.slice(0, this.taken[type])));
       }
       return;
     }
-    if (opened + fewestFor(open, this.types.length) > this.trays) return;
+    if (fewestFor(open, this.types.length) > left) return;
     let line = open[0] as OpenLine;
     for (const other of open) if (other.types.length < line.types.length) line = other;
+    this.branch(line.types, opened, openRows);
+  }
+
+  /** One of these types must be opened: each in turn, the later branches without the earlier types altogether. */
+  private branch(types: readonly number[], opened: number, openRows: Int32Array): void {
+    const { words, masks } = this.rows;
     const shutHere: number[] = [];
-    for (const type of line.types) {
+    for (const type of types) {
       const { copies } = this.types[type] as SetType;
       const copy = this.set(copies[this.taken[type] as number] as number);
       this.taken[type] = (this.taken[type] as number) + 1;
       addSet(this.atHand, copy);
-      this.go(opened + 1);
+      this.go(
+        opened + 1,
+        openRows.map((word, at) => word & ~(masks[type * words + at] as number)),
+      );
       addSet(this.atHand, copy, -1);
       this.taken[type] = (this.taken[type] as number) - 1;
       if (this.ended) break;
-      // the further branches do without this type altogether
       this.shutOff(type, -1);
       shutHere.push(type);
     }

@@ -54,3 +54,22 @@ export function mostUseful(problem: CoverProblem): Map<number, number> {
   for (const [item, count] of accepting) useful.set(item, Math.max(useful.get(item) ?? 0, count));
   return useful;
 }
+
+/**
+ * The types without those that another one always serves for: it holds all that they hold, and none of it is ever
+ * wanted twice (a second bit, a screw of a length), so that beside the better one they add nothing.
+ */
+export function undominated(problem: CoverProblem, types: SetType[]): SetType[] {
+  const wantedOften = new Set(problem.pieces.flatMap(({ accepts }) => accepts.map(({ item }) => item)));
+  for (const { slots } of problem.chains) {
+    for (const { candidates, pieces } of slots)
+      if (pieces > 1) for (const item of candidates) wantedOften.add(item);
+  }
+  const serves = (better: SetType, worse: SetType) =>
+    better.holds.size >= worse.holds.size &&
+    [...worse.holds].every(([item, count]) => (better.holds.get(item) ?? 0) >= count);
+  const plain = types.map(({ holds }) => ![...holds.keys()].some((item) => wantedOften.has(item)));
+  return types.filter(
+    (worse, at) => !plain[at] || !types.some((better) => better !== worse && serves(better, worse)),
+  );
+}

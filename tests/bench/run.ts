@@ -1,0 +1,67 @@
+import { readdirSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { pathToFileURL } from 'node:url';
+
+/** One measured thing. Every other file of this folder exports `bench()`, which gives some of these. */
+export interface BenchRow {
+  name: string;
+  /** Milliseconds. */
+  p50: number;
+  p95: number;
+  /** What p95 must not exceed; `null` where no bound is set. */
+  bound: number | null;
+  /** Its time as a share of a reference measured in the same run; `null` or left out where there is none. */
+  ratio?: number | null;
+}
+
+const folder = new URL('.', import.meta.url);
+const wanted = process.argv.slice(2);
+const files = readdirSync(folder)
+  .filter((file) => file.endsWith('.ts') && file !== 'run.ts')
+  .filter((file) => wanted.length === 0 || wanted.some((part) => file.includes(part)))
+  .sort();
+
+const rows: (BenchRow & { failed?: string })[] = [];
+for (const file of files) {
+  const { bench } = (await import(pathToFileURL(new URL(file, folder).pathname).href)) as {
+    bench?: () => BenchRow[] | Promise<BenchRow[]>;
+  };
+  if (!bench) continue;
+  try {
+    rows.push(...(await bench()));
+  } catch (error) {
+    const failed = error instanceof Error ? error.message : String(error);
+    rows.push({ name: file, p50: Number.NaN, p95: Number.NaN, bound: null, failed });
+  }
+}
+print();
+process.exit(rows.some((row) => row.failed !== undefined || isOver(row)) ? 1 : 0);
+
+function isOver({ p95, bound }: BenchRow): boolean {
+  return bound !== null && !(p95 <= bound);
+}
+
+/** The table: figures in milliseconds, `OVER` where a bound is passed, ratio to a reference of the same run. */
+function print(): void {
+  const ms = (value: number) =>
+    Number.isNaN(value) ? '–' : value < 10 ? value.toFixed(2) : value.toFixed(0);
+  const cells = rows.map((row) => [
+    row.name,
+    ms(row.p50),
+    ms(row.p95),
+    row.bound === null ? '' : String(row.bound),
+    row.failed ? `FAILED: ${row.failed}` : row.bound === null ? '' : isOver(row) ? 'OVER' : 'ok',
+    row.ratio == null ? '' : row.ratio.toFixed(2),
+  ]);
+  const head = ['what', 'p50 ms', 'p95 ms', 'bound', '', 'ratio'];
+  const widths = head.map((title, at) => Math.max(title.length, ...cells.map((row) => row[at]?.length ?? 0)));
+  const line = (row: string[]) =>
+    row
+      .map((cell, at) =>
+        at === 0 || at === 4 ? cell.padEnd(widths[at] ?? 0) : cell.padStart(widths[at] ?? 0),
+      )
+      .join('  ');
+  console.log(`Node ${process.version}, ${cpus().length} cores; milliseconds`);
+  console.log(line(head));
+  for (const row of cells) console.log(line(row));
+}
