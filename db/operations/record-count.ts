@@ -1,7 +1,7 @@
 import { and, eq, inArray, sql } from 'drizzle-orm';
 import type { CountId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
-import { problemsFromZod } from '@/lib/identity/result';
+import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { type CountEntry, canBeCounted, checkCount, countEntry } from '@/lib/sets/count';
 import { turnStep } from '@/lib/sets/setState';
@@ -10,7 +10,16 @@ import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
 import { lineFromRow } from '../mappers/configuration';
 import type { Person } from '../queries/people';
-import { configurationLines, countLines, counts, setContents, setForeignPieces, sets } from '../schema';
+import { type ContentsNow, contentsNow } from '../queries/setContents';
+import {
+  configurationLines,
+  countLines,
+  counts,
+  items,
+  setContents,
+  setForeignPieces,
+  sets,
+} from '../schema';
 
 interface RecordCount {
   db: Pick<Database, 'tx'>;
@@ -25,12 +34,6 @@ export interface RecordedCount {
   setId: SetId;
   /** The set's revision after the count. */
   revision: number;
-}
-
-/** What the set holds now, for showing beside what the refused counter found. */
-export interface ContentsNow {
-  revision: number;
-  lines: { lineId: string; found: number; unsound: number; condition: string }[];
 }
 
 /**
@@ -54,14 +57,14 @@ export async function recordCount(request: RecordCount): Promise<Outcome<Recorde
     }
     if (!canBeCounted(turnStep.parse(set.step))) return refused('frozen', words.sealed(set.code));
     if (set.revision !== entry.baseRevision) {
-      return refused('conflict', words.changed(set.code), await contentsNow(write, set.id, set.revision));
+      return refused('conflict', words.changed(set.code), await contentsNow(write, set));
     }
     const lines = await write
       .select()
       .from(configurationLines)
       .where(eq(configurationLines.versionId, set.versionId));
     const known = lines.map(lineFromRow);
-    const problems = checkCount(entry, known);
+    const problems = [...checkCount(entry, known), ...(await unknownForeign(write, entry))];
     if (problems.length > 0) return refusedFor(problems);
     await writeCount(
       write,
@@ -89,12 +92,17 @@ export async function recordCount(request: RecordCount): Promise<Outcome<Recorde
   });
 }
 
-async function contentsNow(write: Queries, setId: string, revision: number): Promise<ContentsNow> {
-  const rows = await write.select().from(setContents).where(eq(setContents.setId, setId));
-  return {
-    revision,
-    lines: rows.map(({ lineId, found, unsound, condition }) => ({ lineId, found, unsound, condition })),
-  };
+/** Foreign pieces are named from the catalogue; one that is not in it can't be. */
+async function unknownForeign(write: Queries, { foreign }: CountEntry): Promise<Problem[]> {
+  if (foreign.length === 0) return [];
+  const named = foreign.map(({ itemId }) => itemId);
+  const rows = await write.select({ id: items.id }).from(items).where(inArray(items.id, named));
+  const known = new Set(rows.map(({ id }) => id));
+  return foreign.flatMap(({ itemId }, at) =>
+    known.has(itemId)
+      ? []
+      : [{ path: ['foreign', at, 'itemId'], code: 'unknown-item', message: words.unknownForeign(itemId) }],
+  );
 }
 
 async function writeCount(

@@ -9,5 +9,8 @@ export const countWords = {
   sealed: (code: string) => `${code} is sealed. A set is counted on the bench, with its wrap open.`,
   changed: (code: string) => `${code} was changed by someone else since this count began. Nothing was saved.`,
   notPermitted: (name: string) => `${name} can’t enter a count.`,
+  notPieces: 'Whole pieces only, from 0 to 999.',
+  leftOut: 'Not counted yet; a layer is counted whole.',
+  unknownForeign: (id: string) => `There is no item ${id} in the catalogue; choose the foreign piece again.`,
   noSuchSet: 'There is no such set.',
 };

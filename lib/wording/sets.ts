@@ -1,5 +1,4 @@
 import type { CompletenessOutput } from '../calculations/completeness/completeness';
-import type { Item } from '../catalogue/item';
 import type { ItemId } from '../identity/ids';
 import type { BuildableNow, StepPurpose, StoppedPurpose } from '../sets/buildable';
 import type { HeldBecause, PieceCondition, TurnStep } from '../sets/setState';
@@ -226,14 +225,4 @@ function unmetSentence(must: CompletenessOutput['mustHaves']['lines'][number]): 
   if (state === 'metBySubstitute')
     return `${there}, carried by a substitute (${listWords([...new Set(standIns)])}).`;
   return state === 'metByPouch' ? `${there}, carried by a sterile pouch.` : `${there}.`;
-}
-
-/** What a screw family is called: the name of its screws without the length. */
-export function familyWords(items: Iterable<Item>): (family: string) => string {
-  const names = new Map<string, string>();
-  for (const item of items) {
-    if (item.kind === 'screw' && !names.has(item.screwFamily))
-      names.set(item.screwFamily, item.name.replace(/\s*×\s*[\d.]+\s*mm/, ''));
-  }
-  return (family) => names.get(family) ?? family;
 }

@@ -4,6 +4,8 @@ import { database } from '@/app/_server/database';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { actingPerson } from '@/app/_server/person';
 import { recordCount } from '@/db/operations/record-count';
+import { contentsNow } from '@/db/queries/setContents';
+import { findSet } from '@/db/queries/sets';
 import { setId } from '@/lib/identity/ids';
 
 /** The operation parses the rest, so that every fault of a count comes from one place. */
@@ -21,4 +23,15 @@ export async function POST(
   const person = await actingPerson();
   const entry = { ...body.value, setId: id.data };
   return outcomeAnswer(await recordCount({ db: database(), now: now(), person, entry }), 201);
+}
+
+/** What the set holds now, so that a count begun before a change can be set beside it. */
+export async function GET(
+  _request: Request,
+  { params }: { params: Promise<{ id: string }> },
+): Promise<Response> {
+  const db = database();
+  const set = await findSet(db, (await params).id);
+  if (!set) return noSuch('set');
+  return Response.json(await contentsNow(db.read, set), { headers: { 'Cache-Control': 'no-store' } });
 }
