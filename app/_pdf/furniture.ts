@@ -3,6 +3,7 @@ import { TYPE_POINTS } from './fonts';
 import { mm } from './paper';
 import {
   artifact,
+  atMost,
   FOOTER,
   leadingOf,
   type Pen,
@@ -58,10 +59,10 @@ export function paintTitleBlock(pen: Pen, sheet: Sheet): void {
   tagged(pen, pen.root, 'P', () => write(pen, sheet.kindWords, pen.left, y, KIND));
   y += leadingOf(KIND);
   tagged(pen, pen.root, 'H1', () => {
-    y += writeLines(pen, wrap(pen, sheet.title, TITLE, room), pen.left, y, TITLE);
+    y += writeLines(pen, atMost(wrap(pen, sheet.title, TITLE, room), 2), pen.left, y, TITLE);
   });
   tagged(pen, pen.root, 'P', () => {
-    y += writeLines(pen, wrap(pen, sheet.subtitle, SUBTITLE, room), pen.left, y, SUBTITLE);
+    y += writeLines(pen, atMost(wrap(pen, sheet.subtitle, SUBTITLE, room), 4), pen.left, y, SUBTITLE);
   });
   y = Math.max(y + mm(2), HEAD_TOP + mm(24));
   artifact(pen, 'Layout', () => rule(pen, pen.left, y, pen.right, y, 1.4));
@@ -81,7 +82,7 @@ function paintFacts(pen: Pen, sheet: Sheet, top: number): number {
       const x = pen.left + at * column;
       tagged(pen, pen.root, 'P', () => {
         write(pen, `${fact.term}`, x, y, TERM);
-        const lines = wrap(pen, fact.value, VALUE, column - mm(3));
+        const lines = atMost(wrap(pen, fact.value, VALUE, column - mm(3)), 4);
         const own = writeLines(pen, lines, x, y + leadingOf(TERM), VALUE);
         height = Math.max(height, leadingOf(TERM) + own);
       });
@@ -102,7 +103,7 @@ export function paintRunningHead(pen: Pen, sheet: Sheet): void {
     write(pen, sheet.title, pen.left, below, RUNNING);
     const x = pen.left + widthOf(pen, sheet.title, RUNNING) + mm(3);
     const room = pen.right - x - mm(42);
-    const lines = wrap(pen, sheet.subtitle, RUNNING_SUBTITLE, room);
+    const lines = atMost(wrap(pen, sheet.subtitle, RUNNING_SUBTITLE, room), 2);
     const middle = below + leadingOf(RUNNING) / 2 + mm(0.3);
     writeLines(pen, lines, x, middle - (lines.length * leadingOf(RUNNING_SUBTITLE)) / 2, RUNNING_SUBTITLE);
     rule(pen, pen.left, HEAD_TOP + mm(19.5), pen.right, HEAD_TOP + mm(19.5), 1.4);

@@ -105,21 +105,40 @@ export function widthOf(pen: Pen, words: string, { font, points }: Type): number
   return pen.doc.font(FONTS[font]).fontSize(points).widthOfString(words);
 }
 
+/** Letters of a word that are ever measured at once; no line of a sheet holds more. */
+const LONGEST_WORD = 400;
+
+/** How many letters from the beginning fit, at least one. */
+function lettersThatFit(pen: Pen, word: string, type: Type, width: number): number {
+  let [fits, tooMany] = [1, Math.min(word.length, LONGEST_WORD)];
+  while (tooMany - fits > 1) {
+    const middle = Math.floor((fits + tooMany) / 2);
+    if (widthOf(pen, word.slice(0, middle), type) <= width) fits = middle;
+    else tooMany = middle;
+  }
+  return fits;
+}
+
+/** At most so many lines; what is left out is marked. */
+export function atMost(lines: readonly string[], most: number): string[] {
+  if (lines.length <= most) return [...lines];
+  return [...lines.slice(0, most - 1), `${(lines[most - 1] ?? '').slice(0, -1)}…`];
+}
+
 /** Broken at spaces into lines no wider than that; a word that is wider by itself is broken where it must be. */
 export function wrap(pen: Pen, words: string, type: Type, width: number): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of words.split(/\s+/).filter((one) => one !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (widthOf(pen, longer, type) <= width) {
+    if (longer.length < LONGEST_WORD && widthOf(pen, longer, type) <= width) {
       line = longer;
       continue;
     }
     if (line !== '') lines.push(line);
     line = word;
-    while (widthOf(pen, line, type) > width && line.length > 1) {
-      let end = line.length - 1;
-      while (end > 1 && widthOf(pen, line.slice(0, end), type) > width) end -= 1;
+    while (line.length > 1 && widthOf(pen, line.slice(0, LONGEST_WORD), type) > width) {
+      const end = lettersThatFit(pen, line, type, width);
       lines.push(line.slice(0, end));
       line = line.slice(end);
     }
