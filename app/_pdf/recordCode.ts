@@ -15,15 +15,21 @@ interface Symbol {
   modules: number[];
 }
 
+let last: { elementString: string; symbol: Symbol } | null = null;
+
 /** The modules of a GS1 DataMatrix (ISO/IEC 16022, ECC 200, FNC1 first). */
 export function dataMatrix(elementString: string): Symbol {
+  // every page of a sheet carries the same one
+  if (last?.elementString === elementString) return last.symbol;
   const [raw] = bwipjs.raw({ bcid: 'gs1datamatrix', text: elementString }) as unknown as {
     pixs: number[];
     pixx: number;
     pixy: number;
   }[];
   if (!raw) throw new Error('no symbol was made');
-  return { columns: raw.pixx, rows: raw.pixy, modules: Array.from(raw.pixs) };
+  const symbol = { columns: raw.pixx, rows: raw.pixy, modules: Array.from(raw.pixs) };
+  last = { elementString, symbol };
+  return symbol;
 }
 
 /** Width and height of the symbol with its quiet zone, in points. */

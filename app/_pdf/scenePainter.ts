@@ -1,7 +1,13 @@
-import { pathData } from '@/lib/documents/drawing/path';
-import { LINE_STYLES, type LineClass, type Scene, type Shape } from '@/lib/documents/drawing/scene';
+import {
+  type FillClass,
+  LINE_STYLES,
+  type LineClass,
+  type Scene,
+  type Shape,
+} from '@/lib/documents/drawing/scene';
 import { CAP_HEIGHT, FONTS } from './fonts';
-import { INK, mm, PAPER } from './paper';
+import { INK, mm } from './paper';
+import { pathOperators } from './pathOperators';
 import type { Pen } from './pen';
 
 /** Micrometres of the thing to points of paper. */
@@ -11,6 +17,8 @@ const pointsOf = (um: number, denominator: number): number => mm(um / 1000 / den
 const TOO_FINE: ReadonlySet<LineClass> = new Set(['thread', 'centre', 'dimension', 'hidden']);
 /** From this reduction on, a drawing is small. */
 const SMALL_FROM = 2.5;
+/** Lines of small drawings are this much lighter. */
+const SMALL_WEIGHT = 0.6;
 /** No line is thinner than this many points: a copier would lose it. */
 const THINNEST = 0.34;
 
@@ -23,87 +31,54 @@ export function sceneSize(scene: Pick<Scene, 'widthUm' | 'heightUm'>, denominato
  * openings are both white, so that what lies on top hides what lies below, and no grey has to survive a copier.
  */
 export function paintScene(pen: Pen, scene: Scene, x: number, y: number, denominator: number): void {
-  const { doc } = pen;
   const small = denominator >= SMALL_FROM;
-  const unitUm = 1000 / mm(1 / denominator);
-  doc.save().translate(x, y);
+  const scale = pointsOf(1, denominator);
+  const weight = small ? SMALL_WEIGHT : 1;
+  // round caps and joins (ISO 32000-1, 8.4.3), black lines
+  let operators = `q 1 0 0 1 ${round(x)} ${round(y)} cm 1 j 0 G `;
   for (const shape of scene.shapes) {
-    if (shape.kind === 'text') paintWords(pen, shape, denominator);
-    else if (!(small && shape.fill === null && shape.line !== null && TOO_FINE.has(shape.line))) {
-      paintShape(pen, shape, { denominator, unitUm, weight: small ? 0.6 : 1 });
-    }
+    if (shape.kind === 'text') continue;
+    if (small && shape.fill === null && shape.line !== null && TOO_FINE.has(shape.line)) continue;
+    operators += shapeOperators(shape, scale, weight);
   }
-  doc.restore();
+  const page = pen.doc as unknown as { addContent(operators: string): void };
+  page.addContent(`${operators}Q`);
+  for (const shape of scene.shapes) if (shape.kind === 'text') paintWords(pen, shape, { x, y, denominator });
 }
 
-function tracePath(
-  { doc }: Pen,
-  shape: Exclude<Shape, { kind: 'text' }>,
-  denominator: number,
-  unitUm: number,
-): void {
-  const at = (um: number) => pointsOf(um, denominator);
-  switch (shape.kind) {
-    case 'path':
-      doc.path(pathData(shape, unitUm));
-      return;
-    case 'line':
-      doc.moveTo(at(shape.from.xUm), at(shape.from.yUm)).lineTo(at(shape.to.xUm), at(shape.to.yUm));
-      return;
-    case 'circle':
-      doc.circle(at(shape.centre.xUm), at(shape.centre.yUm), at(shape.radiusUm));
-      return;
-    case 'roundedRect': {
-      const [width, height] = [at(shape.widthUm), at(shape.heightUm)];
-      const radius = Math.min(at(shape.radiusUm), width / 2, height / 2);
-      if (radius > 0) doc.roundedRect(at(shape.xUm), at(shape.yUm), width, height, radius);
-      else doc.rect(at(shape.xUm), at(shape.yUm), width, height);
-    }
-  }
-}
+const round = (points: number): number => Math.round(points * 1000) / 1000;
 
-interface Scale {
-  denominator: number;
-  unitUm: number;
-  /** Lines are drawn this much lighter or heavier than in a drawing of natural size. */
-  weight: number;
-}
+/** Levels of grey; `null` is left open. A zone is told by its edges alone: a tint would be lost, or hide what it covers. */
+const FILLS: Record<FillClass, 0 | 1 | null> = { material: 1, void: 1, zone: null, accent: null, ink: 0 };
 
-function paintShape(
-  pen: Pen,
-  shape: Exclude<Shape, { kind: 'text' }>,
-  { denominator, unitUm, weight }: Scale,
-): void {
-  const { doc } = pen;
-  // a zone is told by its edges alone: a tint would be lost, or hide what it covers
+function shapeOperators(shape: Exclude<Shape, { kind: 'text' }>, scale: number, weight: number): string {
   const { line, fill } = shape;
-  const filled = fill === null || fill === 'zone' || fill === 'accent' ? null : fill === 'ink' ? INK : PAPER;
-  if (line === null && filled === null) return;
-  tracePath(pen, shape, denominator, unitUm);
-  if (line === null) {
-    doc.fill(filled ?? PAPER);
-    return;
-  }
+  const filled = fill === null ? null : FILLS[fill];
+  if (line === null && filled === null) return '';
+  const colour = filled === null ? '' : `${filled} g `;
+  const path = pathOperators(shape, scale);
+  if (line === null) return `${colour}${path}f `;
   const { paperUm, dash } = LINE_STYLES[line];
   const width = Math.max(mm(paperUm / 1000) * weight, THINNEST);
-  doc.lineWidth(width).lineJoin('round');
-  if (dash.length > 0) doc.dash(dash.map((part) => part * width) as never, {});
-  else doc.undash();
-  if (filled) doc.fillAndStroke(filled, INK);
-  else doc.stroke(INK);
+  const dashes = dash.map((part) => round(part * width)).join(' ');
+  return `${colour}${round(width)} w [${dashes}] 0 d ${path}${filled === null ? 'S' : 'B'} `;
 }
 
-function paintWords(pen: Pen, shape: Extract<Shape, { kind: 'text' }>, denominator: number): void {
-  const { doc } = pen;
+function paintWords(
+  { doc }: Pen,
+  shape: Extract<Shape, { kind: 'text' }>,
+  { x: left, y: top, denominator }: { x: number; y: number; denominator: number },
+): void {
   const points = pointsOf(shape.heightUm, denominator);
   const font = FONTS[shape.textClass === 'label' || shape.textClass === 'accent' ? 'bold' : 'regular'];
-  const x = pointsOf(shape.at.xUm, denominator);
-  const y = pointsOf(shape.at.yUm, denominator);
+  const x = left + pointsOf(shape.at.xUm, denominator);
+  const y = top + pointsOf(shape.at.yUm, denominator);
   const width = doc.font(font).fontSize(points).widthOfString(shape.text);
   const shift = shape.anchor === 'start' ? 0 : shape.anchor === 'middle' ? width / 2 : width;
   if (shape.upright) doc.save().rotate(-90, { origin: [x, y] });
-  doc
-    .fillColor(INK)
-    .text(shape.text, x - shift, y + (points * CAP_HEIGHT) / 2, { lineBreak: false, baseline: 'alphabetic' });
+  doc.fillColor(INK).text(shape.text, x - shift, y + (points * CAP_HEIGHT) / 2, {
+    lineBreak: false,
+    baseline: 'alphabetic',
+  });
   if (shape.upright) doc.restore();
 }
