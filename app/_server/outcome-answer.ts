@@ -1,9 +1,8 @@
 import 'server-only';
 import type { z } from 'zod';
-import { problemDetails } from '@/lib/calculations/problemDetails';
 import type { Outcome, Refusal } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
-import { problemAnswer, problemsAnswer, readJsonBody } from './problems';
+import { problemResponse, readJsonBody } from './problem-response';
 
 const REFUSED: Record<Refusal<unknown>['because'], { status: number; title: string }> = {
   notFound: { status: 404, title: 'Not found' },
@@ -13,13 +12,19 @@ const REFUSED: Record<Refusal<unknown>['because'], { status: number; title: stri
   invalid: { status: 422, title: 'This can’t be saved as it is' },
 };
 
-/** A write's outcome as HTTP: the value, or why nothing was saved, with the thing as it stands where both must be shown. */
-export function outcomeAnswer<T, C>(outcome: Outcome<T, C>, status = 200): Response {
+/**
+ * A write's outcome as HTTP: the value, or why nothing was saved, with the thing as it stands where both must be shown.
+ * `more` carries members of our own beside a refusal.
+ */
+export function outcomeAnswer<T, C>(
+  outcome: Outcome<T, C>,
+  status = 200,
+  more: Record<string, unknown> = {},
+): Response {
   if (outcome.ok) return Response.json(outcome.value, { status, headers: { 'Cache-Control': 'no-store' } });
   const { because, problems, current } = outcome.refusal;
   const head = REFUSED[because];
-  const detail = problems.map(({ message }) => message).join(' ') || head.title;
-  return problemAnswer({ ...problemDetails({ ...head, detail }, problems), because, current } as never);
+  return problemResponse(head.status, head.title, problems, { because, current, ...more });
 }
 
 /** No body of these writes is longer: 600 lines with their substitutes and twelve constructs. */
@@ -31,17 +36,13 @@ export async function readBody<S extends z.ZodType>(
   schema: S,
 ): Promise<{ ok: true; value: z.output<S> } | { ok: false; response: Response }> {
   const body = await readJsonBody(request, MOST_BYTES);
-  if (!body.ok) return { ok: false, response: problemAnswer(body.problems) };
+  if (!body.ok) return { ok: false, response: body.answer };
   const parsed = schema.safeParse(body.value);
   if (parsed.success) return { ok: true, value: parsed.data };
-  const head = {
-    title: 'This can’t be saved as it is',
-    status: 422,
-    detail: 'Some of what was sent is not as it must be.',
-  };
-  return { ok: false, response: problemsAnswer(head, problemsFromZod(parsed.error)) };
+  const { status, title } = REFUSED.invalid;
+  return { ok: false, response: problemResponse(status, title, problemsFromZod(parsed.error)) };
 }
 
 /** Answers an address whose id is none of ours. */
 export const noSuch = (what: string): Response =>
-  problemsAnswer({ title: 'Not found', status: 404, detail: `There is no such ${what}.` });
+  problemResponse(404, 'Not found', [{ path: [], code: 'not-found', message: `There is no such ${what}.` }]);

@@ -1,8 +1,20 @@
-import { problemDetails } from '@/lib/calculations/problemDetails';
-import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
-import type { PlanRefusal } from '@/lib/plans/refusal';
+import { type ProblemDetails, problemDetails } from '@/lib/calculations/problemDetails';
+import type { Problem } from '@/lib/identity/result';
+import { locateJsonProblem } from '@/lib/json/locateJsonProblem';
 
-const TYPE = 'application/problem+json';
+/** Longest body taken unless a route says otherwise: the largest plan or configuration is a tenth of it. */
+const MOST_BYTES = 256 * 1024;
+
+/** A problem as HTTP (RFC 9457): its own media type, its status, never kept by a cache. */
+export function problemAnswer(details: ProblemDetails, more: Record<string, unknown> = {}): Response {
+  return Response.json(
+    { ...details, ...more },
+    {
+      status: details.status,
+      headers: { 'Content-Type': 'application/problem+json', 'Cache-Control': 'no-store' },
+    },
+  );
+}
 
 /** An RFC 9457 answer that lists every problem with its path. `more` carries members of our own beside it. */
 export function problemResponse(
@@ -12,32 +24,68 @@ export function problemResponse(
   more: Record<string, unknown> = {},
 ): Response {
   const detail = problems.map(({ message }) => message).join(' ') || title;
-  const body = { ...problemDetails({ title, status, detail }, problems), ...more };
-  return Response.json(body, { status, headers: { 'Content-Type': TYPE } });
+  return problemAnswer(problemDetails({ title, status, detail }, problems), more);
 }
 
-/** The body of a request as JSON; malformed JSON is a problem in words, not an exception. */
-export async function readJson(request: Request): Promise<Result<unknown>> {
-  try {
-    return ok(await request.json());
-  } catch {
-    return failed({ path: [], code: 'malformed-json', message: 'The body is not JSON.' });
+/**
+ * The body of a request as JSON. Refused in words, each with its own status: not declared as JSON (415), longer than
+ * `mostBytes` (413; it is not read further), or not JSON (400, with line and column).
+ */
+export async function readJsonBody(
+  request: Request,
+  mostBytes: number = MOST_BYTES,
+): Promise<{ ok: true; value: unknown } | { ok: false; answer: Response }> {
+  const type = request.headers.get('content-type')?.split(';')[0]?.trim().toLowerCase() ?? '';
+  if (type !== 'application/json' && !type.endsWith('+json')) {
+    const sent = type === '' ? 'no content type is given' : `the content type is “${type.slice(0, 60)}”`;
+    return refuse(415, 'Not sent as JSON', `Send the input as application/json; ${sent}.`);
   }
+  const bytes = await readBytes(request, mostBytes);
+  if (bytes === 'tooLong') {
+    const limit = `${Math.round(mostBytes / 1024)} kB`;
+    return refuse(
+      413,
+      'The input is too long',
+      `At most ${limit} can be sent at once: leave out what does not matter.`,
+    );
+  }
+  const text = new TextDecoder().decode(bytes);
+  const wrong = locateJsonProblem(text);
+  if (wrong) {
+    const place = `Line ${wrong.line}, column ${wrong.column}: ${wrong.reason}.`;
+    const problem: Problem = { path: [], code: 'malformed-json', message: place };
+    return { ok: false, answer: problemResponse(400, 'The input is not JSON', [problem]) };
+  }
+  return { ok: true, value: JSON.parse(text) };
 }
 
-const REFUSED: Record<PlanRefusal['because'], { status: number; title: string }> = {
-  notFound: { status: 404, title: 'Not found' },
-  notPermitted: { status: 403, title: 'Not permitted' },
-  frozen: { status: 409, title: 'A confirmed plan never changes' },
-  conflict: { status: 409, title: 'Somebody else saved meanwhile' },
-  invalid: { status: 422, title: 'The plan can’t be taken as it is' },
-};
+function refuse(status: number, title: string, message: string): { ok: false; answer: Response } {
+  const code = title.toLowerCase().replaceAll(' ', '-');
+  return { ok: false, answer: problemResponse(status, title, [{ path: [], code, message }]) };
+}
 
-/** A refused write to a plan, with the plan as it stands where both values must be shown. */
-export function refusalResponse(
-  { because, problems, current }: PlanRefusal,
-  writer: string | null,
-): Response {
-  const { status, title } = REFUSED[because];
-  return problemResponse(status, title, problems, { because, current, currentWriter: writer });
+/** Reads no more than it may, whatever length the request claims. */
+async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array | 'tooLong'> {
+  if (Number(request.headers.get('content-length') ?? 0) > mostBytes) return 'tooLong';
+  const reader = request.body?.getReader();
+  if (!reader) return new Uint8Array();
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    length += value.byteLength;
+    if (length > mostBytes) {
+      await reader.cancel();
+      return 'tooLong';
+    }
+    parts.push(value);
+  }
+  const all = new Uint8Array(length);
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.byteLength;
+  }
+  return all;
 }

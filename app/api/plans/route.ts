@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { readJsonBody } from '@/app/_server/problem-response';
 import { beginPlan } from '@/db/operations/begin-plan';
 import { listPlanVersions } from '@/db/queries/cases';
 import { listPeople } from '@/db/queries/people';
@@ -17,8 +17,8 @@ const members = z.strictObject({
 
 /** Begins the first version of a case's plan. */
 export async function POST(request: Request): Promise<Response> {
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();

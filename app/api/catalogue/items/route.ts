@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { addItem } from '@/db/operations/add-item';
 import { ITEM_KINDS } from '@/lib/catalogue/item';
 import { itemId } from '@/lib/identity/ids';
@@ -13,8 +13,8 @@ const members = z.strictObject({ id: itemId, kind: z.enum(ITEM_KINDS), draft: dr
 
 /** Adds an item from a form. The id is the form's own, so that a form sent twice adds one item. */
 export async function POST(request: Request): Promise<Response> {
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = members.safeParse(body.value);
   if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
   const person = await actingPerson();

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { readJsonBody } from '@/app/_server/problem-response';
 import { discardPlanDraft } from '@/db/operations/discard-plan-draft';
 import { savePlanDraft } from '@/db/operations/save-plan-draft';
 import { planId } from '@/lib/identity/ids';
@@ -23,8 +23,8 @@ const unknownPlan = () => planAnswer(refused('notFound', 'There is no such plan.
 export async function PUT(request: Request, { params }: Context): Promise<Response> {
   const id = planId.safeParse((await params).id);
   if (!id.success) return unknownPlan();
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(saved, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();
@@ -37,8 +37,8 @@ export async function PUT(request: Request, { params }: Context): Promise<Respon
 export async function DELETE(request: Request, { params }: Context): Promise<Response> {
   const id = planId.safeParse((await params).id);
   if (!id.success) return unknownPlan();
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(discarded, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();

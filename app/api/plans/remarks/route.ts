@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { setPlanRemarks } from '@/db/operations/set-plan-remarks';
 import { REMARKS } from '@/lib/calculations/plateRemarks/schema';
 import { parseMembers } from '../plan-answer';
@@ -11,8 +11,8 @@ const members = z.strictObject({ off: z.array(z.enum(REMARKS)).max(REMARKS.lengt
 
 /** Sets which advisory remarks local policy has switched off. */
 export async function PUT(request: Request): Promise<Response> {
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { savePlanStart } from '@/db/operations/save-plan-start';
 import { parseMembers } from '../plan-answer';
 
@@ -10,8 +10,8 @@ const members = z.strictObject({ name: z.unknown(), construct: z.unknown() });
 
 /** Keeps a construct as the acting person's own starting point. */
 export async function POST(request: Request): Promise<Response> {
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();

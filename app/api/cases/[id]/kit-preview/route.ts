@@ -1,5 +1,5 @@
 import { database } from '@/app/_server/database';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { previewKit } from '@/db/queries/caseKit';
 import { problemsFromZod } from '@/lib/identity/result';
@@ -14,8 +14,8 @@ export async function POST(
   request: Request,
   { params }: { params: Promise<{ id: string }> },
 ): Promise<Response> {
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'The body can’t be read', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = construct.safeParse(body.value);
   if (!parsed.success)
     return problemResponse(422, 'The construct can’t be taken as it is', problemsFromZod(parsed.error));

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { readJsonBody } from '@/app/_server/problem-response';
 import { confirmPlan } from '@/db/operations/confirm-plan';
 import { planId } from '@/lib/identity/ids';
 import { refused } from '@/lib/plans/refusal';
@@ -17,8 +17,8 @@ export async function POST(
 ): Promise<Response> {
   const id = planId.safeParse((await params).id);
   if (!id.success) return planAnswer(refused('notFound', 'There is no such plan.'));
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();

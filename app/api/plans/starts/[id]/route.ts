@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { deletePlanStart } from '@/db/operations/delete-plan-start';
 import { renamePlanStart } from '@/db/operations/rename-plan-start';
 import { startId } from '@/lib/identity/ids';
@@ -27,8 +27,8 @@ function refusal(problems: Problem[]): Response {
 export async function PATCH(request: Request, { params }: Context): Promise<Response> {
   const id = startId.safeParse((await params).id);
   if (!id.success) return refusal([unknown]);
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
   const person = await actingPerson();

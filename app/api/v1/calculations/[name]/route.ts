@@ -1,9 +1,7 @@
-import { problemAnswer, readJsonBody } from '@/app/_server/problems';
+import { problemAnswer, readJsonBody } from '@/app/_server/problem-response';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { describeCalculation } from '@/lib/calculations/description';
 import { findCalculation, noSuchCalculation, runCalculation } from '@/lib/calculations/registry';
-
-const MOST_BYTES = 256 * 1024;
 
 type Context = { params: Promise<{ name: string }> };
 
@@ -20,8 +18,8 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
 export async function POST(request: Request, { params }: Context): Promise<Response> {
   const { name } = await params;
   if (!findCalculation(name)) return problemAnswer(noSuchCalculation(name));
-  const body = await readJsonBody(request, MOST_BYTES);
-  if (!body.ok) return problemAnswer(body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const outcome = await runCalculation(name, body.value, { solver: highsSolver });
   if (!outcome.ok) return problemAnswer(outcome.problem);
   return Response.json(outcome.output, { headers: { 'Cache-Control': 'no-store' } });

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
 import { actingPerson } from '@/app/_server/person';
-import { problemResponse, readJson } from '@/app/_server/problem-response';
+import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { withdrawItem } from '@/db/operations/withdraw-item';
 import { itemId } from '@/lib/identity/ids';
 import { problemsFromZod } from '@/lib/identity/result';
@@ -20,8 +20,8 @@ export async function POST(
     return problemResponse(404, 'Not found', [
       { path: [], code: 'not-found', message: 'There is no such item.' },
     ]);
-  const body = await readJson(request);
-  if (!body.ok) return problemResponse(400, 'Malformed JSON', body.problems);
+  const body = await readJsonBody(request);
+  if (!body.ok) return body.answer;
   const parsed = members.safeParse(body.value);
   if (!parsed.success) return problemResponse(400, 'Not a withdrawal', problemsFromZod(parsed.error));
   const person = await actingPerson();
