@@ -53,13 +53,15 @@ export interface Searched {
 }
 
 export interface SearchLimits {
-  /** Branches looked at before giving up. */
+  /** Branches looked at to find how many trays it takes, before giving up. */
   nodes: number;
+  /** Branches looked at to find all choices of so many. */
+  choiceNodes: number;
   /** Choices of the fewest trays that are completed with packs and compared. */
   choices: number;
 }
 
-export const DEFAULT_LIMITS: SearchLimits = { nodes: 60_000, choices: 300 };
+export const DEFAULT_LIMITS: SearchLimits = { nodes: 200_000, choiceNodes: 20_000, choices: 300 };
 
 /** What a look at whole lines costs, as looks at plain rows. */
 const LINE_LOOK = 10;
@@ -86,7 +88,7 @@ export function search(
   const fewestTrays = first.trays;
   if (first.found.length === 0) return { best: null, ties: [], fewestTrays, complete: false };
   // which: every choice of so many, of all types
-  const run = new Run(problem, reach, types, limits);
+  const run = new Run(problem, reach, types, { ...limits, nodes: limits.choiceNodes });
   run.trays = fewestTrays;
   run.start();
   const choices = run.found.length > 0 ? run.found : first.found;
