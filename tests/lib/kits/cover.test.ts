@@ -10,7 +10,11 @@ import { bestByTrying, closesByTrying, haves, smallProblem } from './coverProble
 
 const bySearch = { solver: null, timeLimitMs: 1_000 };
 /** The search gives up at once, so that the integer programme has to do all of it. */
-const byProgramme = { solver: highsSolver, timeLimitMs: 20_000, limits: { nodes: 0, choiceNodes: 0, choices: 0 } };
+const byProgramme = {
+  solver: highsSolver,
+  timeLimitMs: 20_000,
+  limits: { nodes: 0, choiceNodes: 0, choices: 0 },
+};
 
 describe('the fewest trays', () => {
   it('are those that looking at every choice finds, on every aim', async () => {
