@@ -1,20 +1,21 @@
+import { type Outcome, type Refusal, refused, refusedFor } from '../identity/refusal';
 import type { Problem } from '../identity/result';
 import type { ItemDraft } from './form/draft';
 
-/** Why a write to the catalogue was refused, with the item as it stands where both values must be shown. */
-export interface ItemRefusal {
-  because: 'notFound' | 'notPermitted' | 'conflict' | 'invalid';
-  problems: Problem[];
-  current: { draft: ItemDraft; revision: number } | null;
+/** An item as its form shows it, for setting beside what a refused writer had. */
+export interface ItemAsItStands {
+  draft: ItemDraft;
+  revision: number;
 }
 
-export type ItemOutcome<T> = { ok: true; value: T } | ({ ok: false } & ItemRefusal);
+export type ItemRefusal = Refusal<ItemAsItStands>;
+export type ItemOutcome<T> = Outcome<T, ItemAsItStands>;
 
+/** A refusal for one reason in words, or for all that is wrong with the fields. */
 export function itemRefused(
   because: ItemRefusal['because'],
   problems: Problem[] | string,
-  current: ItemRefusal['current'] = null,
-): { ok: false } & ItemRefusal {
-  const list = typeof problems === 'string' ? [{ path: [], code: because, message: problems }] : problems;
-  return { ok: false, because, problems: list, current };
+  current: ItemAsItStands | null = null,
+): { ok: false; refusal: ItemRefusal } {
+  return typeof problems === 'string' ? refused(because, problems, current) : refusedFor(problems);
 }

@@ -45,7 +45,7 @@ async function added(
   kind: 'screw' | 'plate' = 'screw',
 ) {
   const outcome = await addItem({ db, now, person, id, kind, draft });
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ message }) => message).join(' '));
+  if (!outcome.ok) throw new Error(outcome.refusal.problems.map(({ message }) => message).join(' '));
   return outcome.value;
 }
 
@@ -74,7 +74,7 @@ describe('addItem', () => {
       makerId: 'maker_nobody',
     };
     const outcome = await addItem({ db, now, person: keeper, id, kind: 'screw', draft });
-    const paths = outcome.ok ? [] : outcome.problems.map(({ path }) => path.join('.'));
+    const paths = outcome.ok ? [] : outcome.refusal.problems.map(({ path }) => path.join('.'));
     expect(paths).toEqual(expect.arrayContaining(['coreUm', 'lengthUm', 'name', 'makerId']));
     expect(await findItem(db, id)).toBeNull();
   });
@@ -84,13 +84,13 @@ describe('addItem', () => {
     const [taken] = await db.read.query.items.findMany({ limit: 1 });
     const draft = { ...newScrew(maker), code: (taken?.code ?? '').toLowerCase() };
     const outcome = await addItem({ db, now, person: keeper, id, kind: 'screw', draft });
-    expect(outcome.ok ? [] : outcome.problems.map(({ code }) => code)).toContain('code-taken');
+    expect(outcome.ok ? [] : outcome.refusal.problems.map(({ code }) => code)).toContain('code-taken');
   });
 
   it('refuses whoever may not change the catalogue', async () => {
     const { db, technician, maker } = await hospital();
     const outcome = await addItem({ db, now, person: technician, id, kind: 'screw', draft: newScrew(maker) });
-    expect(outcome).toMatchObject({ ok: false, because: 'notPermitted' });
+    expect(outcome).toMatchObject({ ok: false, refusal: { because: 'notPermitted' } });
   });
 });
 
@@ -118,8 +118,7 @@ describe('editItem', () => {
     });
     expect(second).toMatchObject({
       ok: false,
-      because: 'conflict',
-      current: { revision: 2, draft: { nickname: 'the long one' } },
+      refusal: { because: 'conflict', current: { revision: 2, draft: { nickname: 'the long one' } } },
     });
     expect((await findItem(db, id))?.item.nickname).toBe('the long one');
   });
@@ -153,7 +152,9 @@ describe('editItem', () => {
       revision: onFile.revision,
       draft,
     });
-    expect(outcome.ok ? [] : outcome.problems.map(({ code }) => code)).toContain('hole-in-confirmed-plan');
+    expect(outcome.ok ? [] : outcome.refusal.problems.map(({ code }) => code)).toContain(
+      'hole-in-confirmed-plan',
+    );
   });
 });
 
@@ -163,7 +164,7 @@ describe('withdrawItem', () => {
     const draft = { ...draftFromItem(plateFor({ code: 'NEW-P', holes: [holeFor()] })), makerId: maker };
     await added(db, keeper, draft, 'plate');
     const unsaid = await withdrawItem({ db, now, person: keeper, id, revision: 1, reason: '  ' });
-    expect(unsaid).toMatchObject({ ok: false, because: 'invalid' });
+    expect(unsaid).toMatchObject({ ok: false, refusal: { because: 'invalid' } });
     const done = await withdrawItem({
       db,
       now,

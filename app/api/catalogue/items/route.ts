@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
+import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { actingPerson } from '@/app/_server/person';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { addItem } from '@/db/operations/add-item';
 import { ITEM_KINDS } from '@/lib/catalogue/item';
 import { itemId } from '@/lib/identity/ids';
 import { problemsFromZod } from '@/lib/identity/result';
-import { draftMember, itemAnswer } from '../item-answer';
+import { draftMember } from '../draft-member';
 
 const members = z.strictObject({ id: itemId, kind: z.enum(ITEM_KINDS), draft: draftMember });
 
@@ -18,5 +19,5 @@ export async function POST(request: Request): Promise<Response> {
   const parsed = members.safeParse(body.value);
   if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
   const person = await actingPerson();
-  return itemAnswer(await addItem({ db: database(), now: now(), person, ...parsed.data }), 201);
+  return outcomeAnswer(await addItem({ db: database(), now: now(), person, ...parsed.data }), 201);
 }

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
+import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { actingPerson } from '@/app/_server/person';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { editItem } from '@/db/operations/edit-item';
 import { itemId } from '@/lib/identity/ids';
 import { problemsFromZod } from '@/lib/identity/result';
-import { draftMember, itemAnswer } from '../../item-answer';
+import { draftMember } from '../../draft-member';
 
 const members = z.strictObject({ revision: z.number().int().positive(), draft: draftMember });
 
@@ -25,5 +26,5 @@ export async function PUT(
   const parsed = members.safeParse(body.value);
   if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
   const person = await actingPerson();
-  return itemAnswer(await editItem({ db: database(), now: now(), person, id: id.data, ...parsed.data }));
+  return outcomeAnswer(await editItem({ db: database(), now: now(), person, id: id.data, ...parsed.data }));
 }

@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { database } from '@/app/_server/database';
+import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { actingPerson } from '@/app/_server/person';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { withdrawItem } from '@/db/operations/withdraw-item';
 import { itemId } from '@/lib/identity/ids';
 import { problemsFromZod } from '@/lib/identity/result';
-import { itemAnswer } from '../../../item-answer';
 
 const members = z.strictObject({ revision: z.number().int().positive(), reason: z.string().max(50_000) });
 
@@ -25,5 +25,7 @@ export async function POST(
   const parsed = members.safeParse(body.value);
   if (!parsed.success) return problemResponse(400, 'Not a withdrawal', problemsFromZod(parsed.error));
   const person = await actingPerson();
-  return itemAnswer(await withdrawItem({ db: database(), now: now(), person, id: id.data, ...parsed.data }));
+  return outcomeAnswer(
+    await withdrawItem({ db: database(), now: now(), person, id: id.data, ...parsed.data }),
+  );
 }
