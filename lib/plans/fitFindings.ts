@@ -1,3 +1,4 @@
+import type { Finding } from '../fit/finding';
 import type { Question, Verdict } from '../fit/question';
 import type { FindingGroup, PlanFact } from './planFinding';
 
@@ -16,17 +17,19 @@ export function factsOfVerdict(
   const facts: (PlanFact & { group: FindingGroup })[] = [];
   for (const finding of verdict.findings) {
     if (finding.outranked || finding.answer === 'met') continue;
-    const group: FindingGroup =
-      finding.answer === 'missing' || finding.from.kind === 'noRule'
-        ? 'notEstablished'
-        : finding.severity === 'stops'
-          ? 'stop'
-          : 'caution';
-    facts.push({ code: 'fit', group, relation, about, onlyLengthsUm, finding });
+    facts.push({ code: 'fit', group: groupOf(finding), relation, about, onlyLengthsUm, finding });
   }
   // Unknown is never a fit: a verdict that is not established says so even where no rule gave the reason.
   if (outcome === 'notEstablished' && !facts.some(({ group }) => group === 'notEstablished')) {
     facts.push({ code: 'fit-not-established', group: 'notEstablished', relation, about, missing: [] });
   }
   return facts;
+}
+
+/** A note decides nothing, whether broken or not to be answered: it never counts among what must be looked at. */
+function groupOf({ answer, from, severity }: Finding): FindingGroup {
+  if (from.kind === 'noRule') return 'notEstablished';
+  if (severity === 'note') return 'note';
+  if (answer === 'missing') return 'notEstablished';
+  return severity === 'stops' ? 'stop' : 'caution';
 }

@@ -1,8 +1,11 @@
 import type { Finding } from '../fit/finding';
 import type { Relation } from '../fit/rule';
 
-/** What a finding asks of the surgeon: a stop bars confirming, the others are shown and bar nothing. */
-export const FINDING_GROUPS = ['stop', 'caution', 'remark', 'notEstablished'] as const;
+/**
+ * What a finding asks of the surgeon: a stop bars confirming, the others are shown and bar nothing. A note asks for
+ * nothing: it is said once for all the holes it is about, and marks none of them.
+ */
+export const FINDING_GROUPS = ['stop', 'caution', 'remark', 'notEstablished', 'note'] as const;
 export type FindingGroup = (typeof FINDING_GROUPS)[number];
 
 /** Where in a plan a finding belongs, by the plan's own keys; all `null` for the plan as a whole. */

@@ -11,6 +11,7 @@ export const GROUP_WORDS: Record<FindingGroup, string> = {
   caution: 'Caution',
   remark: 'Remark',
   notEstablished: 'Not established',
+  note: 'Note',
 };
 
 export const GROUP_MEANINGS: Record<FindingGroup, string> = {
@@ -18,6 +19,7 @@ export const GROUP_MEANINGS: Record<FindingGroup, string> = {
   caution: 'shown, and bars nothing',
   remark: 'advisory, from a published range; bars nothing',
   notEstablished: 'nobody can say yet; never counted as a fit, and no kit is called ready on it',
+  note: 'worth knowing, asks for nothing',
 };
 
 const WHAT_WORDS = { plate: 'plate', wire: 'wire', washer: 'washer' } as const;

@@ -18,10 +18,11 @@ export function FindingPanel({
   /** Leads to the place a finding is about. */
   onGo: (finding: PlanFinding) => void;
 }) {
-  const counts = FINDING_GROUPS.map((group) => ({
+  const counts = FINDING_GROUPS.filter((group) => group !== 'note').map((group) => ({
     group,
     all: findings.filter((one) => one.group === group),
   }));
+  const notes = findings.filter(({ group }) => group === 'note');
   return (
     <div className={styles.findings}>
       <p className={styles.counts} role="status">
@@ -47,6 +48,11 @@ export function FindingPanel({
             ) : null}
           </section>
         ))}
+      {notes.length > 0 ? (
+        <Disclosure summary={`${GROUP_WORDS.note}s (${together(notes).length}): ${GROUP_MEANINGS.note}`}>
+          <FindingLines findings={notes} onGo={onGo} />
+        </Disclosure>
+      ) : null}
     </div>
   );
 }

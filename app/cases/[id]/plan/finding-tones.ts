@@ -6,4 +6,5 @@ export const GROUP_TONES: Record<FindingGroup, Tone> = {
   caution: 'attention',
   remark: 'neutral',
   notEstablished: 'unknown',
+  note: 'neutral',
 };

@@ -25,7 +25,8 @@ export function HoleTable({
 }) {
   const byHole = new Map<string, PlanFinding[]>();
   for (const finding of planner.findings) {
-    if (finding.at.plateKey !== planned.key || finding.at.holeId === null) continue;
+    if (finding.at.plateKey !== planned.key || finding.at.holeId === null || finding.group === 'note')
+      continue;
     byHole.set(finding.at.holeId, [...(byHole.get(finding.at.holeId) ?? []), finding]);
   }
   return (

@@ -210,7 +210,7 @@ function nextPlateKey({ plates }: Construct): string {
 /** The gravest there is to say about a part, as a word and a shape. */
 function PartState({ findings }: { findings: readonly PlanFinding[] }) {
   const worst = FINDING_GROUPS.find((group) => findings.some((finding) => finding.group === group));
-  if (!worst || worst === 'remark') return null;
+  if (!worst || worst === 'remark' || worst === 'note') return null;
   const count = findings.filter(({ group }) => group === worst).length;
   const words = { stop: 'stops', caution: 'cautions', notEstablished: 'not established' }[worst];
   return (

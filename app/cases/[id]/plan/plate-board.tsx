@@ -10,6 +10,7 @@ import { type Direction, inReadingOrder, neighbourOf } from '@/lib/plans/holeNei
 import type { PlannedPlate } from '@/lib/plans/plan';
 import type { FindingGroup } from '@/lib/plans/planFinding';
 import { HOLE_CLASS_WORDS } from '@/lib/wording/catalogue';
+import { GROUP_WORDS } from '@/lib/wording/planFindings';
 import { fillWords } from '@/lib/wording/plans';
 import styles from './board.module.css';
 import { FillMark } from './fill-mark';
@@ -147,15 +148,8 @@ export function PlateBoard({
   );
 }
 
-const WORST_WORDS: Record<FindingGroup, string> = {
-  stop: 'stop',
-  caution: 'caution',
-  remark: 'remark',
-  notEstablished: 'not established',
-};
-
 function holeLabel(id: string, holeClass: string, fill: string, worst: FindingGroup | undefined): string {
-  return `${id}, ${holeClass.toLowerCase()}, ${fill}${worst ? `, ${WORST_WORDS[worst]}` : ''}`;
+  return `${id}, ${holeClass.toLowerCase()}, ${fill}${worst ? `, ${GROUP_WORDS[worst].toLowerCase()}` : ''}`;
 }
 
 /** Pixels at which neighbouring holes are at least 30 px apart. */

@@ -195,7 +195,7 @@ function UnknownPlate({
 function worstByHole(planner: Planner, plateKey: string): Map<string, FindingGroup> {
   const worst = new Map<string, FindingGroup>();
   for (const { at, group } of planner.findings) {
-    if (at.plateKey !== plateKey || at.holeId === null) continue;
+    if (at.plateKey !== plateKey || at.holeId === null || group === 'note') continue;
     const before = worst.get(at.holeId);
     if (!before || FINDING_GROUPS.indexOf(group) < FINDING_GROUPS.indexOf(before))
       worst.set(at.holeId, group);
