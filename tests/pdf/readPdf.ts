@@ -72,6 +72,9 @@ const COLOUR_OPS = new Map<number, string>(
     .map(([name, code]) => [code as number, name]),
 );
 
+/** Black and white, as the reader writes them: red, green and blue from 0 to 255, or in hexadecimal. */
+export const BLACK_AND_WHITE = ['0,0,0', '255,255,255', '#000000', '#ffffff'];
+
 /** Every colour that is set on any page, as written by the reader. */
 export async function coloursOf(pdf: Uint8Array): Promise<Set<string>> {
   const document = await openPdf(pdf);
