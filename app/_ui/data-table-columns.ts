@@ -23,8 +23,11 @@ export type Column<Row> = {
   hiddenAtFirst?: boolean;
   /** `false` for a column that may not be hidden (the first never may). */
   hideable?: boolean;
-  /** `fit` keeps the column as narrow as its content; `wide` gives it a readable minimum. */
-  width?: 'fit' | 'wide';
+  /**
+   * `fit` keeps the column as narrow as its content; `wide` gives it a readable minimum. `code`, `name` and `phrase`
+   * are like `fit`, and are as wide whatever they hold in an `aligned` table.
+   */
+  width?: 'fit' | 'wide' | 'code' | 'name' | 'phrase';
 };
 
 const collator = new Intl.Collator('en-GB', { numeric: true, sensitivity: 'base' });

@@ -36,6 +36,7 @@ export type { Column } from './data-table-columns';
  * @param sort     the order at first: `code` or `-code` for descending
  * @param phone    `cards` (default): each row becomes a card below 640 px; `scroll`: stays a table and scrolls
  * @param wide     more columns than fit a desk: scrolls both ways in a region of its own, head and first column stuck
+ * @param aligned  columns are as wide as their `width` says, so that tables below one another line up (from 1360 px)
  * @param tools    `false` hides the column choice
  */
 export function DataTable<Row>({
@@ -51,6 +52,7 @@ export function DataTable<Row>({
   phone = 'cards',
   wide = false,
   dense = false,
+  aligned = false,
   tools = true,
   pageSize = 100,
   empty = 'Nothing to show.',
@@ -67,6 +69,7 @@ export function DataTable<Row>({
   phone?: 'cards' | 'scroll';
   wide?: boolean;
   dense?: boolean;
+  aligned?: boolean;
   tools?: boolean;
   pageSize?: number;
   empty?: ReactNode;
@@ -108,6 +111,7 @@ export function DataTable<Row>({
       className={classNames(
         styles.wrap,
         dense && styles.dense,
+        aligned && styles.aligned,
         wide && styles.wide,
         phone === 'cards' && !wide && styles.cards,
       )}

@@ -16,26 +16,26 @@ type ReadyLine = CaseLine & { kit: Readiness | null | undefined };
 
 const fixed = { hideable: false } as const;
 const columns: Column<ReadyLine>[] = [
-  { ...fixed, id: 'reference', header: 'Case', value: (line) => line.reference, width: 'fit' },
+  { ...fixed, id: 'reference', header: 'Case', value: (line) => line.reference, width: 'code' },
   {
     ...fixed,
     id: 'time',
     header: 'Time',
     value: (line) => line.startsAt,
     cell: (line) => line.time,
-    width: 'fit',
+    width: 'code',
   },
-  { ...fixed, id: 'theatre', header: 'Theatre', value: (line) => line.theatre, width: 'fit' },
-  { ...fixed, id: 'what', header: 'Region and side', value: (line) => line.what },
-  { ...fixed, id: 'surgeon', header: 'Surgeon', value: (line) => line.surgeon, width: 'fit' },
-  { ...fixed, id: 'urgency', header: 'Urgency', value: (line) => line.urgency, width: 'fit' },
+  { ...fixed, id: 'theatre', header: 'Theatre', value: (line) => line.theatre, width: 'phrase' },
+  { ...fixed, id: 'what', header: 'Region and side', value: (line) => line.what, width: 'phrase' },
+  { ...fixed, id: 'surgeon', header: 'Surgeon', value: (line) => line.surgeon, width: 'name' },
+  { ...fixed, id: 'urgency', header: 'Urgency', value: (line) => line.urgency, width: 'code' },
   {
     ...fixed,
     id: 'plan',
     header: 'Plan',
     value: (line) => line.plan.word,
     cell: (line) => <Status tone={line.plan.tone}>{line.plan.word}</Status>,
-    width: 'fit',
+    width: 'phrase',
   },
   {
     ...fixed,
@@ -116,6 +116,7 @@ export function CaseList({ lines }: { lines: CaseLine[] }) {
             <DataTable
               caption={`Cases on ${day}`}
               hideCaption
+              aligned
               columns={columns}
               rows={rows}
               rowKey={(line) => line.id}
