@@ -1,13 +1,14 @@
-import { and, eq } from 'drizzle-orm';
+import { and, eq, inArray, ne } from 'drizzle-orm';
 import { z } from 'zod';
 import { type ConfigurationVersionId, itemId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
-import { problemsFromZod } from '@/lib/identity/result';
+import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import type { VersionContent } from '@/lib/sets/checkVersion';
 import { checkVersion } from '@/lib/sets/checkVersion';
 import { configurationLine, layerInfo, promisedConstruct } from '@/lib/sets/configuration';
-import type { Database } from '../client';
+import { configurationWords as words } from '@/lib/wording/configurations';
+import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
 import { rowsFromLines, versionFromRows } from '../mappers/configuration';
 import { itemFromRow } from '../mappers/item';
@@ -70,9 +71,12 @@ export async function saveConfigurationDraft(
       });
     }
     const catalogue = (await write.select().from(items)).map(itemFromRow);
-    const problems = checkVersion(parsed.data, new Map(catalogue.map((item) => [item.id, item]))).filter(
-      ({ code }) => NEVER_SAVED.has(code),
-    );
+    const problems = [
+      ...checkVersion(parsed.data, new Map(catalogue.map((item) => [item.id, item]))).filter(({ code }) =>
+        NEVER_SAVED.has(code),
+      ),
+      ...(await linesOfOthers(write, versionId, lines)),
+    ];
     if (problems.length > 0) return refusedFor(problems);
     const revision = row.revision + 1;
     await write
@@ -91,5 +95,33 @@ export async function saveConfigurationDraft(
       detail: { versionId, revision, lines: lines.length },
     });
     return { ok: true, value: { revision } };
+  });
+}
+
+/** A line's id is its own for good: one that another version has is never taken over. */
+async function linesOfOthers(
+  write: Queries,
+  versionId: ConfigurationVersionId,
+  lines: readonly { id: string }[],
+): Promise<Problem[]> {
+  if (lines.length === 0) return [];
+  const rows = await write
+    .select({ id: configurationLines.id })
+    .from(configurationLines)
+    .where(
+      and(
+        inArray(
+          configurationLines.id,
+          lines.map(({ id }) => id),
+        ),
+        ne(configurationLines.versionId, versionId),
+      ),
+    );
+  const others = new Set(rows.map(({ id }) => id));
+  const seen = new Set<string>();
+  return lines.flatMap(({ id }, at) => {
+    const bad = others.has(id) || seen.has(id);
+    seen.add(id);
+    return bad ? [{ path: ['lines', at, 'id'], code: 'line-of-another', message: words.lineOfAnother }] : [];
   });
 }

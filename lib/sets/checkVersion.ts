@@ -20,6 +20,8 @@ export function checkVersion(content: VersionContent, items: ReadonlyMap<ItemId,
     ...content.lines.flatMap((line, at) => checkLine(line, at, content, items)),
     ...checkSharedSlots(content.lines),
     ...checkCircles(content.lines, items),
+    ...checkBoxes(content, items),
+    ...checkPromises(content, items),
     ...(content.lines.length === 0 ? [problem(['lines'], 'empty', words.noLines)] : []),
   ];
 }
@@ -37,6 +39,35 @@ export function remarksOnVersion(content: VersionContent, items: ReadonlyMap<Ite
         : []),
       ...(items.get(line.itemId)?.massGrams === null
         ? [problem(['lines', at, 'itemId'], 'mass-not-stated', words.massNotStated(name))]
+        : []),
+    ];
+  });
+}
+
+function checkBoxes(content: VersionContent, items: ReadonlyMap<ItemId, Item>): Problem[] {
+  return (['basket', 'container'] as const).flatMap((kind) => {
+    const field = `${kind}ItemId` as const;
+    const id = content[field];
+    if (id === null) return [];
+    const box = items.get(id);
+    if (!box) return [problem([field], 'unknown-item', words.unknownItem(id))];
+    return box.kind === kind ? [] : [problem([field], 'not-a-box', words.notABox(box.name, kind))];
+  });
+}
+
+function checkPromises({ promises }: VersionContent, items: ReadonlyMap<ItemId, Item>): Problem[] {
+  const seen = new Set<string>();
+  return promises.flatMap(({ name, construct }, at) => {
+    const again = seen.has(name);
+    seen.add(name);
+    const gone = construct.plates.some(({ plateItemId }) => {
+      const plate = items.get(plateItemId);
+      return plate?.kind !== 'plate' || plate.status !== 'current';
+    });
+    return [
+      ...(again ? [problem(['promises', at, 'name'], 'promised-twice', words.promiseTwice(name))] : []),
+      ...(gone
+        ? [problem(['promises', at, 'name'], 'promised-plate', words.promisedPlateUnknown(name))]
         : []),
     ];
   });

@@ -2,6 +2,8 @@ import type { ItemId } from '../identity/ids';
 import type { VersionContent } from './checkVersion';
 import type { ConfigurationLine } from './configuration';
 
+export type { VersionContent };
+
 /** A line reduced to what people compare: where it lies and what is asked of it. */
 export type LineFacts = Omit<ConfigurationLine, 'id'>;
 

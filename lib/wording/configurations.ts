@@ -34,4 +34,17 @@ export const configurationWords = {
     `${name} is a must-have with a minimum of 0, so it is always met.`,
   massNotStated: (name: string) =>
     `The mass of ${name} is not stated, so the set’s mass can’t be established.`,
+  codeForm: 'Two to eight capital letters or digits.',
+  nameNeeded: 'A name is needed.',
+  nameTooLong: 'At most 80 characters.',
+  codeTaken: (code: string, name: string) => `${code} is the code of ${name}; choose another.`,
+  notPermitted: (name: string) => `${name} can’t change a configuration.`,
+  noSuchVersion: 'There is no such version.',
+  frozen: 'A version in force never changes; begin a new draft.',
+  changed: 'Somebody else saved this draft meanwhile. Nothing was saved.',
+  notABox: (name: string, kind: 'basket' | 'container') => `${name} is no ${kind}; choose one.`,
+  lineOfAnother: 'This line belongs to another version; add it again.',
+  promiseTwice: (name: string) => `“${name}” is promised twice; give each its own name.`,
+  promisedPlateUnknown: (name: string) =>
+    `“${name}” names a plate that is not current in the catalogue; take the construct again.`,
 };
