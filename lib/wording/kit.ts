@@ -25,7 +25,7 @@ export function verdictWords(kit: CaseKit, name: ItemName): VerdictWords {
     case 'readyAt':
       return {
         tone: verdict.late ? 'stop' : 'attention',
-        word: `Ready at ${readyWords(verdict.at)}`,
+        word: `${verdict.late ? 'Too late: ready' : 'Ready'} at ${readyWords(verdict.at)}`,
         sentence: `${listWords(verdict.setCodes)} ${verdict.setCodes.length === 1 ? 'is' : 'are'} back in the sterile store then${
           verdict.late ? ', which is later than the case begins' : ''
         }. ${whatToTake(kit)}`,
