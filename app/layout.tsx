@@ -5,6 +5,7 @@ import { listPeople } from '@/db/queries/people';
 import { ROLE_WORDS } from '@/lib/people/role';
 import { actAs } from './_server/act-as';
 import { database } from './_server/database';
+import { hospitalName } from './_server/hospital';
 import { actingPerson } from './_server/person';
 import { AppShell } from './_ui/app-shell';
 import { fontVariables } from './_ui/fonts';
@@ -28,7 +29,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
     <html lang="en-GB" data-theme={theme} className={fontVariables}>
       <body>
         <AppShell
-          hospital={process.env.KITWRIGHT_HOSPITAL ?? 'Larkmoor Infirmary'}
+          hospital={hospitalName()}
           theme={theme}
           person={<PersonSwitch people={people.map(inWords)} current={inWords(acting)} action={actAs} />}
         >

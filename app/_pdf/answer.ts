@@ -1,5 +1,6 @@
 import 'server-only';
 import { now } from '@/app/_server/clock';
+import { hospitalName } from '@/app/_server/hospital';
 import { actingPerson } from '@/app/_server/person';
 import type { Printing } from '@/lib/documents/edition';
 import type { Sheet } from '@/lib/documents/sheet';
@@ -8,7 +9,7 @@ import type { PaperSize } from './paper';
 
 /** Who prints, and when: the person at this screen, now. */
 export async function printingNow(): Promise<Printing> {
-  return { at: now(), by: (await actingPerson()).name };
+  return { hospital: hospitalName(), at: now(), by: (await actingPerson()).name };
 }
 
 /** A4 unless the address asks for `?paper=letter`; anything else it may say is not known here, and is A4. */

@@ -24,6 +24,7 @@ const RULER_TOP = mm(6.5);
 const HEAD_TOP = mm(12);
 
 const KIND: Type = { font: 'bold', points: 11 };
+const HOSPITAL: Type = { font: 'regular', points: 11 };
 const TITLE: Type = { font: 'title', points: 27 };
 const RUNNING: Type = { font: 'title', points: TYPE_POINTS.key };
 const SUBTITLE: Type = { font: 'regular', points: 12 };
@@ -50,13 +51,19 @@ function ruler(pen: Pen): void {
   write(pen, '100 mm when printed at full size', pen.left + mm(102), y - mm(3), CODE);
 }
 
+/** What the sheet is, and whose. */
+function kindLine(pen: Pen, { kindWords, edition }: Sheet, y: number): void {
+  write(pen, kindWords, pen.left, y, KIND);
+  write(pen, edition.hospital, pen.left + widthOf(pen, kindWords, KIND) + mm(3), y, HOSPITAL);
+}
+
 /** The title block of the first page. */
 export function paintTitleBlock(pen: Pen, sheet: Sheet): void {
   artifact(pen, 'Pagination', () => ruler(pen));
   const codeWidth = paintRecord(pen, sheet, pen.root);
   let y = HEAD_TOP;
   const room = pen.width - codeWidth - mm(4);
-  tagged(pen, pen.root, 'P', () => write(pen, sheet.kindWords, pen.left, y, KIND));
+  tagged(pen, pen.root, 'P', () => kindLine(pen, sheet, y));
   y += leadingOf(KIND);
   tagged(pen, pen.root, 'H1', () => {
     y += writeLines(pen, atMost(wrap(pen, sheet.title, TITLE, room), 2), pen.left, y, TITLE);
@@ -98,7 +105,7 @@ export function paintRunningHead(pen: Pen, sheet: Sheet): void {
     ruler(pen);
     paintRecord(pen, sheet, null);
     const y = HEAD_TOP + mm(3);
-    write(pen, sheet.kindWords, pen.left, y, KIND);
+    kindLine(pen, sheet, y);
     const below = y + leadingOf(KIND);
     write(pen, sheet.title, pen.left, below, RUNNING);
     const x = pen.left + widthOf(pen, sheet.title, RUNNING) + mm(3);
@@ -153,7 +160,7 @@ export function paintFooters(pen: Pen, sheet: Sheet): void {
   for (let at = 0; at < count; at += 1) {
     pen.doc.switchToPage(at);
     const top = pen.doc.page.height - FOOTER + mm(2.5);
-    const cautions = wrap(pen, sheet.cautions.join(' · '), CAUTION, pen.width);
+    const cautions = wrap(pen, sheet.cautions.join(' '), CAUTION, pen.width);
     const words = () => writeLines(pen, cautions, pen.left, top + mm(1), CAUTION);
     artifact(pen, 'Pagination', () => rule(pen, pen.left, top, pen.right, top, 0.5));
     if (at === 0) tagged(pen, pen.root, 'P', words);

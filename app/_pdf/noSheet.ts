@@ -6,7 +6,6 @@ export interface NoSheet {
   link: { href: string; words: string };
 }
 
-/** Small enough to need no style of its own; follows the reader's own light or dark. */
 export function noSheetAnswer({ status, title, sentence, link }: NoSheet): Response {
   const html = `<!doctype html>
 <html lang="en-GB">
@@ -14,6 +13,7 @@ export function noSheetAnswer({ status, title, sentence, link }: NoSheet): Respo
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
+<link rel="stylesheet" href="/no-sheet.css">
 <title>${escaped(title)} · Kitwright</title>
 </head>
 <body>

@@ -2,8 +2,9 @@ import { wallClock } from '../theatre/localTime';
 import { cautions, paperCaution } from '../wording/cautions';
 import type { Edition, RecordCode, SheetKind } from './sheet';
 
-/** Who prints, and when, as an ISO instant. */
+/** Who prints, when, as an ISO instant, and in which hospital. */
 export interface Printing {
+  hospital: string;
   at: string;
   by: string;
 }
@@ -58,7 +59,12 @@ export function shortDateWords(date: string): string {
 }
 
 export function editionOf(version: string, printing: Printing): Edition {
-  return { version, printedAt: momentWords(printing.at), printedBy: printing.by };
+  return {
+    version,
+    hospital: printing.hospital,
+    printedAt: momentWords(printing.at),
+    printedBy: printing.by,
+  };
 }
 
 /** The cautions of every sheet, and the one that only paper carries. */

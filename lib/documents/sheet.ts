@@ -26,8 +26,9 @@ export interface Fact {
   value: string;
 }
 
-/** Which version of the thing was printed, when and by whom; all as people read it. */
+/** Which version of the thing was printed, where, when and by whom; all as people read it. */
 export interface Edition {
+  hospital: string;
   version: string;
   printedAt: string;
   printedBy: string;

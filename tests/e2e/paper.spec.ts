@@ -1,4 +1,4 @@
-import { expect, test } from './harness';
+import { expect, expectAccessible, test } from './harness';
 
 test.describe('sheets on paper', () => {
   for (const path of [
@@ -35,6 +35,7 @@ test.describe('sheets on paper', () => {
     expect(noSet?.status()).toBe(404);
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('No such set');
     await expect(page.getByRole('link', { name: 'Go to the sets' })).toHaveAttribute('href', '/sets');
+    await expectAccessible(page);
 
     const noCase = await page.goto('/cases/case_none/lay-up-card');
     expect(noCase?.status()).toBe(404);

@@ -44,6 +44,7 @@ test('every page says which it is of how many, the version, when and by whom it 
     expect(text).toContain(`Page ${index + 1} of ${pages.length}`);
     expect(text).toContain('version 3, set revision 4 · printed 14 January 2026, 06:30 by Imogen Vale');
     expect(text).toContain(sheet.title);
+    expect(text).toContain('Larkmoor Infirmary');
     for (const caution of sheet.cautions) {
       for (const word of caution.split(' ')) expect(text).toContain(word);
     }

@@ -6,8 +6,9 @@ test('the hour of printing is that of the hospital’s clock, in summer time too
   expect(momentWords('2026-01-14T06:30:00Z')).toBe('14 January 2026, 06:30');
   // British Summer Time is an hour ahead of UTC from the last Sunday of March (The Summer Time Order 2002)
   expect(momentWords('2026-07-14T23:30:00Z')).toBe('15 July 2026, 00:30');
-  expect(editionOf('3', { at: '2026-07-14T05:30:00Z', by: 'A' })).toEqual({
+  expect(editionOf('3', { at: '2026-07-14T05:30:00Z', hospital: 'H', by: 'A' })).toEqual({
     version: '3',
+    hospital: 'H',
     printedAt: '14 July 2026, 06:30',
     printedBy: 'A',
   });

@@ -4,7 +4,7 @@ import { type ItemId, itemId, lineId } from '@/lib/identity/ids';
 import { DEFAULT_SET_SETTINGS, type HeldLine } from '@/lib/sets/holdings';
 import { bitFor, plateFor, screwFor, sleeveFor } from '../../fixtures/catalogueItems';
 
-export const PRINTING = { at: '2026-01-14T06:30:00.000Z', by: 'Imogen Vale' };
+export const PRINTING = { hospital: 'Larkmoor Infirmary', at: '2026-01-14T06:30:00.000Z', by: 'Imogen Vale' };
 
 export const RACK = itemId.parse('item_rack');
 
