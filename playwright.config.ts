@@ -13,7 +13,8 @@ export default defineConfig({
   workers: 2,
   retries: process.env.CI ? 1 : 0,
   forbidOnly: Boolean(process.env.CI),
-  timeout: 30_000,
+  // a check with axe is four passes over the whole page, on a machine that may be busy
+  timeout: 60_000,
   expect: { timeout: 7_000 },
   reporter: [['list'], ['json', { outputFile: 'var/test/playwright.json' }]],
   use: {
