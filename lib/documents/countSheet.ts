@@ -11,6 +11,7 @@ import { CLASS_SHORT_WORDS, SHEET_WORDS, countSheetWords as words } from '../wor
 import { HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from '../wording/sets';
 import { editionOf, type Printing, recordCode, sheetCautions, shortDateWords } from './edition';
 import { rowDrawings } from './itemDrawing';
+import { itemWarnings } from './itemWarnings';
 import { mustHaveMark } from './mustHaveMark';
 import { rackGrid } from './rackGrid';
 import { type Block, type Cell, type Notice, type Sheet, type Table, text, textCell } from './sheet';
@@ -209,6 +210,7 @@ function itemCell(line: HeldLine, items: ReadonlyMap<ItemId, Item>): Cell {
     text(item?.name ?? line.itemId, 'body', true),
     ...(item?.nickname ? [text(`“${item.nickname}”`, 'small')] : []),
     text(item?.code ?? '', 'small'),
+    ...itemWarnings(item),
     ...(item && item.partsPerPiece > 1 ? [text(words.parts(item.partsPerPiece), 'small', true)] : []),
     ...(substitutes.length > 0 ? [text(words.substitutes(substitutes.join(', ')), 'small')] : []),
   );

@@ -6,6 +6,7 @@ import { listWords } from '../wording/numbers';
 import { kitSheetWords, ROLE_WORDS, SHEET_WORDS, pickListWords as words } from '../wording/paper';
 import { editionOf, recordCode, sheetCautions, shortDateWords } from './edition';
 import { rowDrawings } from './itemDrawing';
+import { itemWarnings } from './itemWarnings';
 import { kitNotices } from './kitNotices';
 import { type KitSheetNames, type KitSheetOf, kitFacts, kitSheetNames, subtitleOf } from './kitSheet';
 import { type Block, type Cell, type Column, type Sheet, type Table, text, textCell } from './sheet';
@@ -193,7 +194,12 @@ function purposeOf({ slot, steps }: PickLine, needs: Needs): string {
 }
 
 function itemCell(id: ItemId, purpose: string, names: KitSheetNames): Cell {
-  return textCell(text(names.name(id), 'body', true), text(names.code(id), 'small'), text(purpose, 'small'));
+  return textCell(
+    text(names.name(id), 'body', true),
+    text(names.code(id), 'small'),
+    ...itemWarnings(names.item(id)).slice(0, 1),
+    text(purpose, 'small'),
+  );
 }
 
 function sourceCell({ from }: PickLine, names: KitSheetNames): Cell {

@@ -201,3 +201,8 @@ export const noSheetWords = {
     link: { href: `/cases/${id}/plan`, words: 'Plan this case' },
   }),
 };
+
+export const itemWarningWords = {
+  lookAlike: 'has look-alikes: two people refill it',
+  sided: 'two people refill it',
+};

@@ -178,3 +178,19 @@ test('four signatures, the second one blind; all cautions, and the one of paper 
     'This paper may be out of date: version 3, set revision 4, printed 14 January 2026, 06:30.',
   ]);
 });
+
+test('side and look-alikes stand beside the name', () => {
+  const given = setForSheet({}, [lineFor({ itemId: plateFor().id })]);
+  const linesFor = (changes: Parameters<typeof plateFor>[0]) => {
+    const items = new Map([...given.items, [plateFor().id, plateFor(changes)] as const]);
+    const [table] = tables(countSheet({ ...given, items }));
+    return words(table?.rows[0]?.[2]);
+  };
+  expect(linesFor({ side: 'left', lookAlikeOf: 'distal plates' })).toEqual(
+    expect.arrayContaining(['LEFT', 'has look-alikes: two people refill it']),
+  );
+  expect(linesFor({ side: 'right', lookAlikeOf: null })).toEqual(
+    expect.arrayContaining(['RIGHT', 'two people refill it']),
+  );
+  expect(linesFor({ side: 'either', lookAlikeOf: null }).join()).not.toMatch(/refill/);
+});
