@@ -66,8 +66,19 @@ export function buildableFrom(
   const stated = needs.pieces.filter(isStated);
   if (matchPieces(problem, atHand).matched < stated.length) {
     for (const at of unmetPieces(problem, atHand)) {
-      const { id: needId, what, step, accepts } = stated[at] as PieceNeed;
-      blocked.push({ kind: 'piece', needId, what, steps: [step], accepts: accepts.map((one) => one.itemId) });
+      const { id: needId, what, step, accepts, notEstablished } = stated[at] as PieceNeed;
+      const perhaps = contents.some(
+        ({ itemId, found }) => found > 0 && notEstablished.some((one) => one.itemId === itemId),
+      );
+      if (accepts.length === 0 && perhaps) open.push({ needId, steps: [step] });
+      else
+        blocked.push({
+          kind: 'piece',
+          needId,
+          what,
+          steps: [step],
+          accepts: accepts.map((one) => one.itemId),
+        });
     }
   }
   for (const { id: needId, step } of needs.pieces.filter((need) => !isStated(need)))

@@ -147,11 +147,11 @@ function answer(ground: Ground, question: KitQuestion): CaseKit {
   const order = orderOfUse(needs, steps, chains);
   const { lengthCover } = question;
   const target = lengthCover === 'withTopUp' ? question.settings.targetCover : null;
+  const verdict = verdictOf(ground, shorts, notEstablished.length > 0);
   return {
-    verdict: verdictOf(ground, shorts, notEstablished.length > 0),
+    verdict,
     buildable: buildableOf(
-      ground,
-      shorts,
+      verdict,
       packs.some((pack) => pack.role === 'open'),
     ),
     needs,
@@ -204,8 +204,10 @@ function verdictOf({ needs }: Ground, shorts: Short[], unsettled: boolean): KitV
 
 const stops = (short: Short) => short.kind === 'piece' || short.importance === 'mustHave';
 
-function buildableOf(ground: Ground, shorts: Short[], opensPacks: boolean): CaseKit['buildable'] {
-  if (shorts.some(stops) || ground.needs.faults.some((fault) => STOPPING.has(fault.kind))) return 'no';
+/** What is not known to fit is never counted as a fit, here as in the verdict. */
+function buildableOf(verdict: KitVerdict, opensPacks: boolean): CaseKit['buildable'] {
+  if (verdict.kind === 'notEstablished') return 'notEstablished';
+  if (verdict.kind === 'short' || verdict.kind === 'planStopped') return 'no';
   return opensPacks ? 'onlyWith' : 'yes';
 }
 

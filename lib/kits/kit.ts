@@ -260,8 +260,11 @@ export interface LengthCoverFigure {
 /** The answer to a plan: the kit, why it is so, and what is short, uncertain or tied. */
 export interface CaseKit {
   verdict: KitVerdict;
-  /** Without regard to when sets come back. `onlyWith`: single packs close what the sets leave open. */
-  buildable: 'yes' | 'onlyWith' | 'no';
+  /**
+   * Without regard to when sets come back. `onlyWith`: single packs close what the sets leave open.
+   * `notEstablished`: nothing is short, but a value it rests on is missing.
+   */
+  buildable: 'yes' | 'onlyWith' | 'no' | 'notEstablished';
   needs: Needs;
   sets: ChosenSet[];
   packs: ChosenPack[];

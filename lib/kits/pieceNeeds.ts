@@ -124,15 +124,13 @@ export function namedNeed(
   return { need, faults: need.refused.length > 0 ? [refusal(need)] : [] };
 }
 
-/** Contact between metals is a caution for people to weigh: it never decides whether a piece serves. */
-const decides = (answer: LinkVerdict) => answer.verdict.relation !== 'wearsWith';
-
 function sortAnswers(
   head: Pick<PieceNeed, 'id' | 'step' | 'what' | 'length'>,
   asked: AcceptedPiece[],
 ): PieceNeed {
   const worst = ({ answers }: AcceptedPiece) => {
-    const outcomes = answers.filter(decides).map((answer) => answer.verdict.outcome);
+    // a caution broken (metals that are not alike) still fits; a rule that stops, or a value missing, decides
+    const outcomes = answers.map((answer) => answer.verdict.outcome);
     return outcomes.includes('doesNotFit')
       ? 'doesNotFit'
       : outcomes.includes('notEstablished')

@@ -1,11 +1,6 @@
 import { Flow } from './flow';
 import type { AtHand, CoverPack, CoverProblem } from './problem';
 
-/** How many of the pieces asked for can be had together: the largest matching. */
-export function mostPieces(problem: CoverProblem, atHand: AtHand): number {
-  return matchPieces(problem, atHand).matched;
-}
-
 /**
  * The largest matching, and the items a further piece of which would enlarge it: those reached from an unmet need
  * over pieces that are all taken. A piece of any other item helps nobody.
