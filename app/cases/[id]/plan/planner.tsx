@@ -8,7 +8,7 @@ import { ConfirmDialog } from '@/app/_ui/confirm-dialog';
 import { Status } from '@/app/_ui/status';
 import { MOST_PLATES } from '@/lib/plans/edit';
 import type { Construct } from '@/lib/plans/plan';
-import { FINDING_GROUPS, type PlanFinding } from '@/lib/plans/planFinding';
+import type { PlanFinding } from '@/lib/plans/planFinding';
 import { ConfirmPlanButton } from './confirm-plan-button';
 import { ConflictDialog } from './conflict-dialog';
 import { FindingPanel } from './finding-panel';
@@ -209,8 +209,10 @@ function nextPlateKey({ plates }: Construct): string {
 
 /** The gravest there is to say about a part, as a word and a shape. */
 function PartState({ findings }: { findings: readonly PlanFinding[] }) {
-  const worst = FINDING_GROUPS.find((group) => findings.some((finding) => finding.group === group));
-  if (!worst || worst === 'remark' || worst === 'note') return null;
+  const worst = (['stop', 'caution', 'notEstablished'] as const).find((group) =>
+    findings.some((finding) => finding.group === group),
+  );
+  if (!worst) return null;
   const count = findings.filter(({ group }) => group === worst).length;
   const words = { stop: 'stops', caution: 'cautions', notEstablished: 'not established' }[worst];
   return (
