@@ -44,12 +44,14 @@ async function expectNoSidewaysScroll(page: Page, screen: Screen): Promise<void>
   expect(width, `page width at ${page.url()}, ${screen}`).toBeLessThanOrEqual(SCREENS[screen].width);
 }
 
-/** Colours in the middle of a transition are no colours of the design. */
+/**
+ * Colours in the middle of a transition are no colours of the design. Each is brought to its end rather than waited for:
+ * axe opens and closes a page of its own, and a page that was behind another one may be drawn late or not at all.
+ */
 async function settle(page: Page): Promise<void> {
   await page.evaluate(() => {
-    const passing = document
-      .getAnimations()
-      .filter((animation) => animation.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY);
-    return Promise.all(passing.map((animation) => animation.finished.catch(() => undefined)));
+    for (const animation of document.getAnimations()) {
+      if (animation.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY) animation.finish();
+    }
   });
 }
