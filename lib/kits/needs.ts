@@ -108,6 +108,8 @@ class Gathering {
       return;
     }
     this.add(namedNeed('wire', key, wire, []));
+    const facts = missingForWire(wire, hole);
+    if (facts.length > 0) this.faults.push({ kind: 'factNotStated', step: key, itemId: wire.id, facts });
     this.share(key, wire, `wire|${wire.id}|${plate.id}|${holeSignature(hole)}`, () => [
       wireChain(wire, hole, plate, this.index, this.rules),
     ]);
@@ -120,8 +122,11 @@ class Gathering {
     this.screw(plannedScrew(key, planned, 'lag', null), washerItemId !== null);
     if (washerItemId === null) return;
     const washer = this.index.byId.get(washerItemId);
-    if (washer?.kind === 'washer') this.add(namedNeed('washer', key, washer, []));
-    else this.faults.push({ kind: 'unknownItem', step: key, itemId: washerItemId });
+    if (washer?.kind === 'washer') {
+      this.add(namedNeed('washer', key, washer, []));
+      const facts = washer.innerUm === null ? ['washer.innerUm'] : [];
+      if (facts.length > 0) this.faults.push({ kind: 'factNotStated', step: key, itemId: washer.id, facts });
+    } else this.faults.push({ kind: 'unknownItem', step: key, itemId: washerItemId });
   }
 
   private screw(planned: PlannedScrew, hasWasher: boolean): void {

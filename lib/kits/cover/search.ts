@@ -61,10 +61,12 @@ export interface SearchLimits {
   choices: number;
 }
 
-export const DEFAULT_LIMITS: SearchLimits = { nodes: 200_000, choiceNodes: 20_000, choices: 300 };
+export const DEFAULT_LIMITS: SearchLimits = { nodes: 150_000, choiceNodes: 20_000, choices: 300 };
 
 /** What a look at whole lines costs, as looks at plain rows. */
 const LINE_LOOK = 10;
+/** A look at more types times words than this counts for more than one, so that the limit bounds the time, too. */
+const USUAL_LOOK = 400;
 
 /**
  * Exact search for the fewest trays, then the best of all choices with that many. For each number of trays from the
@@ -117,6 +119,7 @@ class Run {
   private readonly possible: AtHand;
   private readonly rows: Rows;
   private readonly openRows: OpenRows;
+  private readonly lookCost: number;
 
   constructor(
     private readonly problem: CoverProblem,
@@ -132,6 +135,7 @@ class Run {
     for (const { copies } of types) for (const copy of copies) addSet(this.possible, this.set(copy));
     this.rows = necessaryRows(problem, reach, types);
     this.openRows = new OpenRows(this.rows, types.length);
+    this.lookCost = Math.max(1, (types.length * this.rows.words) / USUAL_LOOK);
   }
 
   /** Looks for every choice of `trays` trays. */
@@ -149,7 +153,7 @@ class Run {
 
   /** With `opened` trays taken: closes what is open, one helping set at a time. */
   private go(opened: number, openRows: Int32Array): void {
-    this.nodes += 1;
+    this.nodes += this.lookCost;
     if (this.nodes > this.limits.nodes || this.found.length >= this.limits.choices) {
       this.ended = true;
       return;

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { runCalculation } from '@/lib/calculations/registry';
 import type { CaseKit, SourceRef } from '@/lib/kits/caseKit';
 import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
@@ -18,6 +18,9 @@ import {
   sleeve,
   WORLD,
 } from '../../fixtures/kitWorld';
+
+// properties look at hundreds of instances
+vi.setConfig({ testTimeout: 60_000 });
 
 const PLAIN = { PR: 1, B25: 1, S25: 1, DRIVER: 1, HANDLE: 1, POWER: 1, GAUGE: 1 };
 const nameOf = (itemId: string) => WORLD.find((item) => item.id === itemId)?.name ?? itemId;

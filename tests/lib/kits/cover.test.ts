@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { isClosed, waysToClose } from '@/lib/kits/cover/closure';
 import { greedySets } from '@/lib/kits/cover/greedy';
@@ -7,6 +7,9 @@ import { addPacks, addSet, atHandOf, nothingAtHand } from '@/lib/kits/cover/prob
 import { reachable } from '@/lib/kits/cover/search';
 import { solveCover } from '@/lib/kits/cover/solve';
 import { bestByTrying, closesByTrying, haves, smallProblem } from './coverProblems';
+
+// properties look at hundreds of instances
+vi.setConfig({ testTimeout: 60_000 });
 
 const bySearch = { solver: null, timeLimitMs: 1_000 };
 /** The search gives up at once, so that the integer programme has to do all of it. */
