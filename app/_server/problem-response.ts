@@ -23,8 +23,24 @@ export function problemResponse(
   problems: readonly Problem[],
   more: Record<string, unknown> = {},
 ): Response {
-  const detail = problems.map(({ message }) => message).join(' ') || title;
-  return problemAnswer(problemDetails({ title, status, detail }, problems), more);
+  return problemAnswer(
+    problemDetails({ title, status, detail: detailOf(problems) || title }, problems),
+    more,
+  );
+}
+
+/** More would not be read: each problem stands in `errors` with its place. */
+const MOST_SENTENCES = 5;
+
+/** What is wrong in a few sentences, each said once. */
+function detailOf(problems: readonly Problem[]): string {
+  const said = [...new Set(problems.map(({ message }) => message))];
+  const more = said.length > MOST_SENTENCES ? [`${said.length - MOST_SENTENCES} more are listed.`] : [];
+  const sentences = said.slice(0, MOST_SENTENCES).map((text) => {
+    const capital = text.charAt(0).toUpperCase() + text.slice(1);
+    return /[.!?…]$/.test(capital) ? capital : `${capital}.`;
+  });
+  return [...sentences, ...more].join(' ');
 }
 
 /**

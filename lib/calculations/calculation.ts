@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
 import type { Solver } from '@/lib/kits/solver';
-import { inputSentence } from '@/lib/wording/calculation-problems';
+import { inputSentence } from '@/lib/wording/input-problems';
 
 /** What a calculation may ask of the outside: handed in, so that the core stays pure. */
 export interface Ports {

@@ -1,3 +1,6 @@
+import type { z } from 'zod';
+import { plainMessage } from '../wording/input-problems';
+
 /** An expected failure is a value; only bugs throw. */
 export type Result<T, P = Problem[]> = { ok: true; value: T } | { ok: false; problems: P };
 
@@ -17,14 +20,12 @@ export const failed = (...problems: Problem[]): { ok: false; problems: Problem[]
   problems,
 });
 
-/** Every issue of a zod error as a problem, in the order zod found them. */
-export function problemsFromZod(error: {
-  issues: readonly { path: readonly PropertyKey[]; code: string; message: string }[];
-}): Problem[] {
+/** Every issue of a zod error as a problem, in the order zod found them, in words for people. */
+export function problemsFromZod(error: { issues: readonly z.core.$ZodIssue[] }): Problem[] {
   return error.issues.map((issue) => ({
     path: issue.path.map((key) => (typeof key === 'number' ? key : String(key))),
     code: issue.code.replaceAll('_', '-'),
-    message: issue.message,
+    message: plainMessage(issue),
   }));
 }
 

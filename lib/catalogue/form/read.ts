@@ -110,6 +110,7 @@ function inPlainWords(
   if (issue.code === 'invalid_value' || issue.code === 'invalid_union') return 'Choose one of the list.';
   if (issue.code === 'invalid_type') return 'This is needed.';
   if (path.at(-1) === 'makerId') return 'Choose the maker.';
+  if (issue.message.startsWith('Too small: expected string')) return 'This is needed.';
   return `${issue.message.charAt(0).toUpperCase()}${issue.message.slice(1)}.`;
 }
 

@@ -8,7 +8,10 @@ import { withdrawItem } from '@/db/operations/withdraw-item';
 import { itemId } from '@/lib/identity/ids';
 import { problemsFromZod } from '@/lib/identity/result';
 
-const members = z.strictObject({ revision: z.number().int().positive(), reason: z.string().max(50_000) });
+const members = z.strictObject({
+  revision: z.number().int().positive(),
+  reason: z.string('say why it is withdrawn').max(50_000),
+});
 
 /** Withdraws an item for a reason. */
 export async function POST(

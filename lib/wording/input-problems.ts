@@ -1,8 +1,15 @@
 import type { z } from 'zod';
 
+/** Sentences zod makes up itself; they speak to programmers, so they are said again in our words. */
+const MADE_UP = /^(?:Invalid|Too small|Too big|Unrecognized)\b/;
+
+/** A message written into the schema names the field's own rule and is kept as it is; zod's own is put in our words. */
+export function plainMessage(issue: z.core.$ZodIssue): string {
+  return MADE_UP.test(issue.message) ? inputSentence(issue) : issue.message;
+}
+
 /**
- * What is wrong with one field of a calculation's input, and the way out, as one sentence. A message written into the
- * schema itself (it names the field's own rule) is kept.
+ * What is wrong with one field of an input, and the way out, as one sentence.
  *
  * @param key the key without a place, for `unrecognized_keys`
  */
@@ -19,7 +26,11 @@ export function inputSentence(issue: z.core.$ZodIssue, key?: string): string {
     case 'invalid_union':
       return unionSentence(issue);
     case 'unrecognized_keys':
-      return `There is no field “${short(key ?? '')}” here: check the spelling, or leave it out.`;
+      return `There is no field “${short(key ?? issue.keys.join('”, “'))}” here: check the spelling, or leave it out.`;
+    case 'invalid_format':
+      return MADE_UP.test(issue.message)
+        ? 'This is not written as it has to be here.'
+        : sentence(issue.message);
     default:
       return sentence(issue.message);
   }
@@ -71,7 +82,7 @@ function unionSentence(issue: z.core.$ZodIssueInvalidUnion): string {
   const options = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
   return options.length > 0
     ? `One of these is needed: ${options.join(', ')}.`
-    : 'None of the accepted forms: see the example of this calculation.';
+    : 'None of the accepted forms: see the example.';
 }
 
 function short(text: string): string {
