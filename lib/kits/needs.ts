@@ -1,4 +1,5 @@
 import type { Item, Plate } from '../catalogue/item';
+import { missingForWire } from '../plans/assessHole';
 import type { Construct, FreeScrew, HoleFill, PlannedPlate, ScrewFill } from '../plans/plan';
 import { askOnce, holeSignature, type Rules } from './askOnce';
 import { type CatalogueIndex, indexCatalogue } from './catalogueIndex';

@@ -1,5 +1,5 @@
 import type { Hole } from '../catalogue/hole';
-import type { Plate } from '../catalogue/item';
+import type { GuideWire, Plate } from '../catalogue/item';
 import { assessStatedScrew, candidateScrews, type GroupedFact } from './assessScrew';
 import { type FitAnswers, factsOfVerdict } from './fitFindings';
 import { seatsVerdicts } from './holeVerdicts';
@@ -30,6 +30,17 @@ export function assessHole(
   return [...facts, ...seats];
 }
 
+/** What has to be known before a wire can be said to go through a hole. */
+export function missingForWire(
+  wire: Pick<GuideWire, 'diameterUm'>,
+  hole: Pick<Hole, 'openingUm'>,
+): ('wire.diameterUm' | 'hole.openingUm')[] {
+  return [
+    ...(wire.diameterUm === null ? (['wire.diameterUm'] as const) : []),
+    ...(hole.openingUm === null ? (['hole.openingUm'] as const) : []),
+  ];
+}
+
 function assessWire(wireItemId: string, hole: Hole, catalogue: PlanCatalogue): GroupedFact[] {
   const wire = catalogue.items.get(wireItemId);
   const under = ['wireItemId'];
@@ -47,5 +58,8 @@ function assessWire(wireItemId: string, hole: Hole, catalogue: PlanCatalogue): G
       { code: 'wire-too-thick', group: 'stop', wire: wire.name, wireUm, openingUm: hole.openingUm, under },
     ];
   }
-  return [];
+  const missing = missingForWire(wire, hole);
+  return missing.length > 0
+    ? [{ code: 'wire-not-established', group: 'notEstablished', wire: wire.name, missing, under }]
+    : [];
 }

@@ -48,6 +48,7 @@ export type PlanFact =
   | { code: 'length-only-longer'; screwFamily: string; wantedUm: number; acceptedUm: number[] }
   | { code: 'spread-beyond-range'; screwFamily: string; meanMm: number; madeUm: number[] }
   | { code: 'wire-too-thick'; wire: string; wireUm: number; openingUm: number }
+  | { code: 'wire-not-established'; wire: string; missing: ('wire.diameterUm' | 'hole.openingUm')[] }
   | {
       code: 'washer-does-not-fit';
       washer: string;

@@ -132,6 +132,8 @@ function packsThatClose(
     if (after === before || round > 20) return null;
     answer = build([...present, ...asPieces()]);
   }
+  // what is not known to fit is no way to build it, whatever is fetched
+  if (answer.outcome !== 'yes') return null;
   for (const [id, pieces] of [...taken]) {
     for (let fewer = pieces - 1; fewer >= 0; fewer -= 1) {
       taken.set(id, fewer);

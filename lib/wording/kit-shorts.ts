@@ -103,7 +103,7 @@ export function faultSentence(fault: PlanFault, needs: Needs, name: ItemName): s
     case 'lengthNotStated':
       return `${stepWord(fault.step, needs)}: the plan does not say how long the screw is, so none can be fetched.`;
     case 'factNotStated':
-      return `${stepWord(fault.step, needs)}: ${name(fault.itemId)} has no ${listWords(fault.facts.map(factWord))} in the catalogue, so what it needs is not certain.`;
+      return `${stepWord(fault.step, needs)}, ${name(fault.itemId)}: the catalogue does not state ${listWords(fault.facts.map(factWord))}, so what it needs is not certain.`;
     case 'noChainInCatalogue':
       return `${CHAIN_WORDS[fault.chain]} for ${stepsWords(fault.steps, needs)}: nothing in the whole catalogue makes a chain whose links fit.`;
     case 'refused':
@@ -120,4 +120,11 @@ function refusalOf(fault: Extract<PlanFault, { kind: 'refused' }>): string | und
   )?.sentence;
 }
 
-const factWord = (fact: string) => (fact === 'screw.tip' ? 'form of tip' : 'word on countersinking');
+const FACT_WORDS: Record<string, string> = {
+  'screw.tip': 'the form of its tip',
+  'screw.countersinkStated': 'whether it is countersunk',
+  'wire.diameterUm': 'the wire’s diameter',
+  'hole.openingUm': 'the narrowest opening of the hole',
+  'washer.innerUm': 'the washer’s inner diameter',
+};
+const factWord = (fact: string) => FACT_WORDS[fact] ?? fact;

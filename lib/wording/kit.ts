@@ -48,6 +48,13 @@ export function verdictWords(kit: CaseKit, name: ItemName): VerdictWords {
           'Nothing is known to be short, but a value is missing: what is not known to fit is never counted as a fit.',
       };
     case 'planStopped':
+      if (kit.needs.steps.length === 0) {
+        return {
+          tone: 'unknown',
+          word: 'Nothing is planned yet',
+          sentence: 'The plan states no plate and no screw, so there is nothing to fetch.',
+        };
+      }
       return {
         tone: 'stop',
         word: 'The plan can’t be built as it is stated',
@@ -92,6 +99,7 @@ export const BUILDABLE_WORDS: Record<CaseKit['buildable'], string> = {
   yes: 'yes',
   onlyWith: 'only with the packs named',
   no: 'no',
+  notEstablished: 'not established',
 };
 
 /** `97.6 %`, or `null` where it is not established. */

@@ -2,6 +2,7 @@ import type { Relation } from '../fit/rule';
 import { never } from '../identity/result';
 import type { FindingGroup, PlanFact, PlanPlace } from '../plans/planFinding';
 import { writeMm } from '../quantities/length';
+import { listWords } from './numbers';
 import { LIMB_WORDS, plainMm, REGION_WORDS } from './plans';
 
 /** The sentences of plan findings: each names the thing, what is wrong, and the way out. */
@@ -88,6 +89,12 @@ export function planFindingSentence(fact: PlanFact): string {
       return `${writeMm(fact.wantedUm)} mm is not made in “${fact.screwFamily}”; of what is accepted there is ${mmList(fact.acceptedUm)}.`;
     case 'spread-beyond-range':
       return `The mean of ${plainMm(fact.meanMm)} mm lies outside what “${fact.screwFamily}” is made in: ${mmList(fact.madeUm)}.`;
+    case 'wire-not-established':
+      return `Whether ${fact.wire} goes through the hole is not established: ${listWords(
+        fact.missing.map((one) =>
+          one === 'wire.diameterUm' ? 'the wire’s diameter' : 'the narrowest opening of the hole',
+        ),
+      )} ${fact.missing.length === 1 ? 'is' : 'are'} not stated.`;
     case 'wire-too-thick':
       return `${fact.wire} is ${writeMm(fact.wireUm)} mm thick and the hole opens ${writeMm(fact.openingUm)} mm.`;
     case 'washer-does-not-fit':

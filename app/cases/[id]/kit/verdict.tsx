@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
@@ -9,6 +10,12 @@ import { kitCalculationWords } from '@/lib/wording/kit-calculations';
 import { listWords } from '@/lib/wording/numbers';
 import styles from './kit.module.css';
 import type { KitNames } from './kit-names';
+
+/** Said as a status where it is not simply yes. */
+const BUILDABLE_STATUS: Partial<Record<CaseKit['buildable'], ReactNode>> = {
+  no: <Status tone="stop">not buildable</Status>,
+  notEstablished: <Status tone="unknown">not established</Status>,
+};
 
 /** The answer that is read in ten seconds: how the kit stands, and four figures, each with its working. */
 export function Verdict({
@@ -75,8 +82,8 @@ export function Verdict({
         <Figure
           label="Steps that can be done"
           value={`${possible} of ${kit.steps.length}`}
-          status={kit.buildable === 'no' ? <Status tone="stop">not buildable</Status> : undefined}
-          note={kit.buildable === 'no' ? undefined : `buildable: ${BUILDABLE_WORDS[kit.buildable]}`}
+          status={BUILDABLE_STATUS[kit.buildable]}
+          note={BUILDABLE_STATUS[kit.buildable] ? undefined : `buildable: ${BUILDABLE_WORDS[kit.buildable]}`}
           working={{
             calculation: 'buildable',
             inputs: [{ label: 'Steps', value: kit.steps.length }],
