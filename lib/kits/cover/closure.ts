@@ -127,7 +127,8 @@ export function waysToClose(
 
 /** Drops every way that asks for all that another asks for, and more. */
 export function smallest(ways: Map<number, number>[]): Map<number, number>[] {
-  const sorted = [...ways].sort((a, b) => a.size - b.size);
+  // fewest pieces first: a way can only ask for more than one that comes before it
+  const sorted = [...ways].sort((a, b) => piecesOf(a) - piecesOf(b) || a.size - b.size);
   const kept: Map<number, number>[] = [];
   for (const way of sorted) {
     const more = kept.some((other) => [...other].every(([item, count]) => (way.get(item) ?? 0) >= count));
@@ -135,3 +136,6 @@ export function smallest(ways: Map<number, number>[]): Map<number, number>[] {
   }
   return kept;
 }
+
+const piecesOf = (way: Map<number, number>): number =>
+  [...way.values()].reduce((sum, count) => sum + count, 0);

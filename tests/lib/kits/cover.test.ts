@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { highsSolver } from '@/app/_server/solver/highs';
-import { isClosed, waysToClose } from '@/lib/kits/cover/closure';
+import { isClosed, smallest, waysToClose } from '@/lib/kits/cover/closure';
 import { greedySets } from '@/lib/kits/cover/greedy';
 import { addPacks, addSet, atHandOf, nothingAtHand } from '@/lib/kits/cover/problem';
 import { reachable } from '@/lib/kits/cover/search';
@@ -102,6 +102,11 @@ describe('a chain', () => {
       }),
       { numRuns: 400 },
     );
+  });
+
+  it('keeps the way with one piece, not also the way with two of the same', () => {
+    const ways = [new Map([[7, 2]]), new Map([[7, 1]])];
+    expect(smallest(ways)).toEqual([new Map([[7, 1]])]);
   });
 
   it('is closed by each way that is named, and by nothing less', () => {
