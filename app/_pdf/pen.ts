@@ -101,8 +101,23 @@ export interface Type {
   points: number;
 }
 
+/** Widths of words, each with the space after it, in shares of the type size: they are the same on every sheet. */
+const wordWidths = new Map<string, number>();
+const MOST_WORDS = 20_000;
+
 export function widthOf(pen: Pen, words: string, { font, points }: Type): number {
-  return pen.doc.font(FONTS[font]).fontSize(points).widthOfString(words);
+  let share = 0;
+  for (const word of words.match(/\S*\s|\S+$/g) ?? []) {
+    const key = `${font} ${word}`;
+    let width = wordWidths.get(key);
+    if (width === undefined) {
+      if (wordWidths.size >= MOST_WORDS) wordWidths.clear();
+      width = pen.doc.font(FONTS[font]).fontSize(1000).widthOfString(word) / 1000;
+      wordWidths.set(key, width);
+    }
+    share += width;
+  }
+  return share * points;
 }
 
 /** Letters of a word that are ever measured at once; no line of a sheet holds more. */
