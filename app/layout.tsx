@@ -8,7 +8,9 @@ import { database } from './_server/database';
 import { hospitalName } from './_server/hospital';
 import { actingPerson } from './_server/person';
 import { AppShell } from './_ui/app-shell';
+import { EmptyState } from './_ui/empty-state';
 import { fontVariables } from './_ui/fonts';
+import { Page } from './_ui/page';
 import { PersonSwitch } from './_ui/person-switch';
 import { parseTheme, themeCookie } from './_ui/theme';
 import './_ui/tokens.css';
@@ -23,7 +25,8 @@ export const viewport: Viewport = { width: 'device-width', initialScale: 1, colo
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const theme = parseTheme((await cookies()).get(themeCookie)?.value);
-  const [people, acting] = await Promise.all([listPeople(database()), actingPerson()]);
+  const people = await listPeople(database());
+  const acting = people.length > 0 ? await actingPerson() : null;
   const inWords = (person: (typeof people)[number]) => ({ ...person, role: ROLE_WORDS[person.role] });
   return (
     <html lang="en-GB" data-theme={theme} className={fontVariables}>
@@ -31,11 +34,25 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
         <AppShell
           hospital={hospitalName()}
           theme={theme}
-          person={<PersonSwitch people={people.map(inWords)} current={inWords(acting)} action={actAs} />}
+          person={
+            acting && <PersonSwitch people={people.map(inWords)} current={inWords(acting)} action={actAs} />
+          }
         >
-          {children}
+          {acting ? children : <NobodyYet />}
         </AppShell>
       </body>
     </html>
+  );
+}
+
+/** A hospital without people: every screen needs to know who acts, so none of them can be shown yet. */
+function NobodyYet() {
+  return (
+    <Page title="Nobody is entered yet" measure="reading">
+      <EmptyState title="This database has no people">
+        Every screen records who acts. Start with an empty folder to load the demo hospital, or put your own
+        people into the database.
+      </EmptyState>
+    </Page>
   );
 }
