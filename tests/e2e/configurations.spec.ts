@@ -1,0 +1,69 @@
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, test } from './harness';
+
+const LEAD = 'person_maurice-oduya';
+const SECOND = 'person_hettie-crane';
+
+const actAs = (page: Page, person: string, url: string) =>
+  page.context().addCookies([{ name: 'acting', value: person, url }]);
+
+test('a version is drafted, refused while it is wrong, and put in force by a second person', async ({
+  page,
+  baseURL,
+  problems,
+}) => {
+  problems.expect(/422/);
+  await actAs(page, LEAD, baseURL ?? '');
+  await page.goto('/configurations?q=bending');
+  await page.getByRole('rowheader').getByRole('link').first().click();
+  const address = page.url();
+  await page.getByRole('button', { name: /^Draft version/ }).click();
+  await page.getByRole('button', { name: /^Begin version/ }).click();
+  await expect(page.getByText('Version 2 in draft')).toBeVisible();
+
+  // all problems at once, beside their fields
+  await page.locator('[name="lines.0.expected"]').fill('two');
+  await page.locator('[name="lines.1.minimum"]').fill('99');
+  await page.getByRole('button', { name: 'Save the draft' }).click();
+  await expect(page.getByRole('alert').first()).toContainText('put right');
+  await expect(page.locator('[name="lines.0.expected"]')).toHaveAttribute('aria-invalid', 'true');
+
+  await page.locator('[name="lines.0.expected"]').fill('3');
+  await page.locator('[name="lines.1.minimum"]').fill('0');
+  await page.locator('[name="note"]').fill('Two more presses.');
+  await page.getByRole('button', { name: 'Save the draft' }).click();
+  await expect(page.getByText('As saved')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Put in force…' })).toBeDisabled();
+  await expectAccessible(page);
+
+  await actAs(page, SECOND, baseURL ?? '');
+  await page.reload();
+  await page.getByRole('button', { name: 'Put in force…' }).click();
+  await page.getByRole('button', { name: 'Put it in force' }).click();
+  await expect(page.getByText('Version 2, in force')).toBeVisible();
+  await page.goto(`${address}/compare?from=1&to=2`);
+  await expect(page.getByRole('cell', { name: /^1 expected/ })).toBeVisible();
+  await expect(page.getByRole('cell', { name: /^3 expected/ })).toBeVisible();
+  await expectAccessible(page);
+});
+
+test('configurations are readable by everyone, from the list to a version', async ({ page }) => {
+  await page.goto('/configurations');
+  await expectAccessible(page);
+  await page.getByRole('rowheader').getByRole('link').last().click();
+  await expect(page.getByRole('heading', { name: 'What it asks for' })).toBeVisible();
+  await expectAccessible(page);
+});
+
+test('a new configuration needs a code of its own', async ({ page, baseURL, problems }) => {
+  problems.expect(/422/);
+  await actAs(page, LEAD, baseURL ?? '');
+  await page.goto('/configurations/new');
+  await page.getByLabel('Code').fill('sfs');
+  await page.getByLabel('Name').fill('Another');
+  await page.getByRole('button', { name: 'Begin the draft' }).click();
+  await expect(page.getByText(/is the code of/).first()).toBeVisible();
+  await page.getByLabel('Code').fill('nw9');
+  await page.getByRole('button', { name: 'Begin the draft' }).click();
+  await expect(page.getByText('Version 1 in draft')).toBeVisible();
+});
