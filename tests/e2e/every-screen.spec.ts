@@ -89,7 +89,8 @@ const visits = screens().flatMap((route) =>
 );
 for (const { route, address } of visits) {
   test(`${address} keeps what every screen owes`, async ({ page, baseURL }) => {
-    test.setTimeout(90_000);
+    // axe looks at every one of a thousand cells of the fit table, in two themes and at two widths
+    test.setTimeout(240_000);
     const acting = LOOKED_AT_BY[route];
     if (acting) await page.context().addCookies([{ name: 'acting', value: acting, url: baseURL ?? '' }]);
     const there = (await MADE[route]?.(page)) ?? address;
