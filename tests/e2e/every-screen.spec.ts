@@ -32,6 +32,7 @@ const EXAMPLES: Record<string, string[]> = {
     'length-feasibility',
     'length-cover',
     'fewest-trays',
+    'identifier',
     'plate-remarks',
   ].map((name) => `/calculations/${name}`),
 };
@@ -77,6 +78,9 @@ function screens(): string[] {
     .map(([, route]) => route)
     .sort();
 }
+
+// they read what they look at and need nothing of each other: every worker takes a share, on a hospital of its own
+test.describe.configure({ mode: 'parallel' });
 
 test('every screen of the build has an example here', () => {
   const routes = screens();
