@@ -2,6 +2,7 @@ import { buildableCalculation } from './buildable/calculation';
 import type { Answer, Ports, RegisteredCalculation } from './calculation';
 import { completenessCalculation } from './completeness/calculation';
 import { fewestTraysCalculation } from './fewestTrays/calculation';
+import { identifierCalculation } from './identifier/calculation';
 import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
@@ -12,6 +13,7 @@ const registered: readonly RegisteredCalculation[] = [
   buildableCalculation,
   completenessCalculation,
   fewestTraysCalculation,
+  identifierCalculation,
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
   plateRemarksCalculation,

@@ -1,3 +1,4 @@
+import { gs1CheckDigit, hasValidCheckDigit } from '@/lib/calculations/identifier/checkDigits';
 import type { Problem } from '../identity/result';
 import {
   checkBit,
@@ -11,7 +12,6 @@ import {
 import { type Note, noted } from './checks/note';
 import { checkPlate } from './checks/plate';
 import { checkScrew } from './checks/screw';
-import { gs1CheckDigit, hasValidCheckDigit } from './gtin';
 import type { Item } from './item';
 
 /**

@@ -101,13 +101,16 @@ function isRows(value: unknown): value is Fields[] {
   return Array.isArray(value) && value.length > 0 && value.every(isObject);
 }
 
+/** What is somebody's text or code, which stands as it is however it looks. */
+const VERBATIM = new Set(['text', 'value', 'plain', 'identifier', 'reading']);
+
 /** Single words that only programs use are spelled; sentences stay as they are. */
 function written(value: unknown, key: string): string | null {
   if (value === null || value === undefined) return null;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return figure(value, key);
   if (typeof value === 'string')
-    return /^[a-z]+([A-Z][a-z]*)+$/.test(value) ? spelled(value).toLowerCase() : value;
+    return !VERBATIM.has(key) && /^[a-z]+([A-Z][a-z]*)+$/.test(value) ? spelled(value).toLowerCase() : value;
   if (Array.isArray(value)) {
     if (value.length === 0) return 'none';
     return value.map((one) => (isObject(one) ? inline(one) : (written(one, key) ?? '—'))).join(', ');

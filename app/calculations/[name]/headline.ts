@@ -1,7 +1,9 @@
 import type { CompletenessOutput } from '@/lib/calculations/completeness/completeness';
+import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
 import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
 import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+import { schemeWord } from '@/lib/wording/identifier';
 
 /** The figures of an answer that matter most, large. */
 export interface Headline {
@@ -59,6 +61,12 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
   ],
   'length-feasibility': ({ filled, of }: LengthFeasibilityOutput) => [
     { label: 'Holes filled', value: `${filled} of ${of}` },
+  ],
+  identifier: ({ scheme, state, problems, readings }: IdentifierOutput) => [
+    { label: 'Read as', value: schemeWord(scheme) },
+    state === 'ambiguous'
+      ? { label: 'Readings', value: String(readings.length) }
+      : { label: 'Problems', value: String(problems.length) },
   ],
   'plate-remarks': ({ remarks }: PlateRemarksOutput) => [
     {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { gs1CheckDigit, hasValidCheckDigit } from '@/lib/calculations/identifier/checkDigits';
 import { checkItem } from '@/lib/catalogue/check';
-import { gs1CheckDigit, hasValidCheckDigit } from '@/lib/catalogue/gtin';
 import type { Item } from '@/lib/catalogue/item';
 import { missingValues } from '@/lib/catalogue/missing';
 import { bitFor, holeFor, plateFor, screwFor, sleeveFor } from '../../fixtures/catalogueItems';
