@@ -110,7 +110,9 @@ function written(value: unknown, key: string): string | null {
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return figure(value, key);
   if (typeof value === 'string')
-    return !VERBATIM.has(key) && /^[a-z]+([A-Z][a-z]*)+$/.test(value) ? spelled(value).toLowerCase() : value;
+    return !VERBATIM.has(key) && /^(gs1|[a-z]+)([A-Z][a-z]*)+$/.test(value)
+      ? spelled(value).toLowerCase()
+      : value;
   if (Array.isArray(value)) {
     if (value.length === 0) return 'none';
     return value.map((one) => (isObject(one) ? inline(one) : (written(one, key) ?? '—'))).join(', ');

@@ -24,6 +24,9 @@ export interface SchemaFieldProps {
   brief?: boolean | undefined;
 }
 
+/** A text that may be longer than this has the whole width. */
+const LONGEST_SHORT_TEXT = 300;
+
 /** One field of an input, whatever it is: made from its schema alone. */
 export function SchemaField(props: SchemaFieldProps) {
   const { schema, nullable } = withoutNull(props.schema);
@@ -48,14 +51,17 @@ export function SchemaField(props: SchemaFieldProps) {
           onValue={onChange}
         />
       );
-    case 'text':
-      return (
+    case 'text': {
+      const input = (
         <TextField
           {...field}
           value={typeof value === 'string' ? value : ''}
           onValue={(text) => onChange(nullable && text === '' ? null : text)}
         />
       );
+      const long = (schema.maxLength ?? 0) > LONGEST_SHORT_TEXT;
+      return long ? <div className={styles.long}>{input}</div> : input;
+    }
     case 'yesNo':
       return <CheckboxField {...field} checked={value === true} onChecked={onChange} />;
     case 'choice':

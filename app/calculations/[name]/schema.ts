@@ -13,6 +13,7 @@ export interface Schema {
   anyOf?: Schema[];
   minimum?: number;
   maximum?: number;
+  maxLength?: number;
 }
 
 /** What a field for this schema looks like. */
