@@ -1,4 +1,4 @@
-import { and, asc, count, desc, eq, inArray, ne } from 'drizzle-orm';
+import { asc, count, desc, eq, inArray, ne } from 'drizzle-orm';
 import {
   type ConfigurationId,
   type ConfigurationVersionId,
@@ -141,22 +141,4 @@ async function loadVersions(read: Queries, id: string): Promise<VersionOnFile[]>
     inForceFrom: row.inForceFrom,
     revision: row.revision,
   }));
-}
-
-/** One version by its id, or `null`. */
-export async function findVersion(
-  { read }: Reading,
-  id: ConfigurationVersionId,
-): Promise<ConfigurationVersion | null> {
-  const [row] = await read
-    .select()
-    .from(configurationVersions)
-    .where(and(eq(configurationVersions.id, id)));
-  if (!row) return null;
-  const lines = await read
-    .select()
-    .from(configurationLines)
-    .where(eq(configurationLines.versionId, id))
-    .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot));
-  return versionFromRows(row, lines);
 }

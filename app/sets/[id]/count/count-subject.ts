@@ -2,7 +2,6 @@ import type { SetOnFile } from '@/db/queries/sets';
 import type { Item } from '@/lib/catalogue/item';
 import type { Thumb } from '@/lib/documents/drawing/condense';
 import type { ItemId } from '@/lib/identity/ids';
-import { writeMm } from '@/lib/quantities/length';
 import type { MustHaveClass } from '@/lib/sets/configuration';
 import type { ForeignPiece } from '@/lib/sets/countDraft';
 import { layoutOf } from '@/lib/sets/layout';
@@ -87,9 +86,4 @@ export function countSubject(
     foreign: set.foreign,
     items: catalogue.map(({ id, name, code }) => ({ value: id, label: name, note: code })),
   };
-}
-
-/** `Cortical screw 3.5, 16 mm`, for a cell of a length grid. */
-export function cellName(family: string, lengthUm: number): string {
-  return `${family}, ${writeMm(lengthUm)} mm`;
 }
