@@ -56,21 +56,19 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
     const reference = await freeReference(write, request);
     const id = caseId.parse(newId('case'));
     const { theatreId, date: caseDate, startsAt, endsAt, region, limb, surgeonId, urgency } = booking;
-    await write
-      .insert(cases)
-      .values({
-        id,
-        reference,
-        theatreId,
-        caseDate,
-        startsAt,
-        endsAt,
-        region,
-        limb,
-        surgeonId,
-        urgency,
-        revision: 1,
-      });
+    await write.insert(cases).values({
+      id,
+      reference,
+      theatreId,
+      caseDate,
+      startsAt,
+      endsAt,
+      region,
+      limb,
+      surgeonId,
+      urgency,
+      revision: 1,
+    });
     if (start) {
       await write.insert(plans).values({
         id: planId.parse(newId('plan')),

@@ -4,13 +4,9 @@ import { z } from 'zod';
 export const plainDate = z.iso.date('a date as YYYY-MM-DD').brand<'PlainDate'>();
 export type PlainDate = z.infer<typeof plainDate>;
 
-/** ISO dates of four-digit years compare as text. Negative when `a` is the earlier. */
-export function comparePlainDates(a: PlainDate, b: PlainDate): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
 /** Use-by is tested against the case date: good through the day printed, past it the day after. */
 export function isPastUseBy(useBy: PlainDate, caseDate: PlainDate): boolean {
+  // ISO dates of four-digit years compare as text
   return useBy < caseDate;
 }
 

@@ -35,6 +35,7 @@ export const completenessInput = z.strictObject({
           .meta({ title: 'Approved substitutes', description: 'One way; items that may stand in' }),
       }),
     )
+    .min(1)
     .max(600)
     .meta({ title: 'Lines' }),
   pouches: z

@@ -201,6 +201,10 @@ test('lines nobody has counted leave it open, and nothing found is assumed', () 
   });
 });
 
+test('a set of no lines is not whole: there is nothing to judge', () => {
+  expect(completenessInput.safeParse({ lines: [], containerGrams: null }).success).toBe(false);
+});
+
 test('names given twice, minimum above expected and too many pieces are all named at once', () => {
   const lines = [
     lineOf({ line: 'a', minimum: 3, expected: 2 }),
