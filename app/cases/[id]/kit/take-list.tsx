@@ -34,7 +34,7 @@ function Tray({ set, kit }: { set: ChosenSet; kit: CaseKit }) {
       </div>
       <div>
         <p className={styles.takeName}>
-          <Link href={`/sets/${set.code}`}>{set.code}</Link> {set.configurationName}
+          <Link href={`/sets/${set.setId}`}>{set.code}</Link> {set.configurationName}
         </p>
         <p className={styles.aside}>
           {set.role === 'hold'
