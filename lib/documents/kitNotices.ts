@@ -1,3 +1,4 @@
+import { LEFT_OPEN } from '../kits/chosen';
 import type { Short } from '../kits/kit';
 import type { LinkVerdict } from '../kits/need';
 import { readyWords, stepsWords } from '../wording/kit-parts';
@@ -23,7 +24,7 @@ export function kitNotices(given: KitSheetOf): Notice[] {
   const shorts = kit.shorts.filter(
     (short) => !(short.kind === 'piece' && short.accepts.length === 0 && said.has(short.steps[0] ?? '')),
   );
-  const open = (kind: string) => kind === 'lengthNotStated' || kind === 'factNotStated';
+  const open = (kind: string) => LEFT_OPEN.has(kind);
   const sentence = (fault: (typeof faults)[number]) => faultSentence(fault, kit.needs, names.name);
   return [
     notice(words.planWord, 'stop', faults.filter(({ kind }) => !open(kind)).map(sentence)),

@@ -5,7 +5,7 @@ import { askOnce, type Rules } from './askOnce';
 import { type Availability, availableFor } from './availability';
 import { indexCatalogue } from './catalogueIndex';
 import { cautionsOf } from './cautioned';
-import { chosenChains, chosenPacks, chosenSets, STOPPING, stepKits, tieOf } from './chosen';
+import { chosenChains, chosenPacks, chosenSets, LEFT_OPEN, STOPPING, stepKits, tieOf } from './chosen';
 import { reachable, search } from './cover/search';
 import { solveCover } from './cover/solve';
 import { coverOfLengths } from './coverOfLengths';
@@ -196,9 +196,7 @@ function verdictOf({ needs }: Ground, shorts: Short[], unsettled: boolean): KitV
   if (needs.steps.length === 0 || needs.faults.some((fault) => STOPPING.has(fault.kind)))
     return { kind: 'planStopped' };
   if (shorts.some(stops)) return { kind: 'short' };
-  const open = needs.faults.some(
-    (fault) => fault.kind === 'factNotStated' || fault.kind === 'lengthNotStated',
-  );
+  const open = needs.faults.some(({ kind }) => LEFT_OPEN.has(kind));
   return unsettled || open ? { kind: 'notEstablished' } : { kind: 'ready' };
 }
 

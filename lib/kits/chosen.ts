@@ -123,6 +123,9 @@ export function stepKits(
   });
 }
 
+/** Faults that stop nothing, and on which no kit is called ready. */
+export const LEFT_OPEN = new Set<string>(['factNotStated', 'lengthNotStated', 'holesNotDecided']);
+
 /** Faults of the plan that no store can mend. */
 export const STOPPING = new Set<string>([
   'unknownPlate',

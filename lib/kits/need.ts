@@ -149,6 +149,8 @@ export type PlanFault =
   | { kind: 'lengthNotStated'; step: StepKey }
   /** A value of the planned item that decides what the step needs is not stated. */
   | { kind: 'factNotStated'; step: StepKey; itemId: ItemId; facts: string[] }
+  /** Screw holes of which the plan says nothing, not even that they are left empty. */
+  | { kind: 'holesNotDecided'; step: StepKey; holeIds: string[] }
   /** Nothing in the whole catalogue makes a chain, however full the store is. */
   | { kind: 'noChainInCatalogue'; chainId: string; chain: ChainKind; steps: StepKey[] }
   /** The rules refuse what the plan states; the findings say why. */

@@ -83,6 +83,11 @@ class Gathering {
       ([a], [b]) => (order.get(a) ?? Number.MAX_SAFE_INTEGER) - (order.get(b) ?? Number.MAX_SAFE_INTEGER),
     );
     for (const [holeId, fill] of fills) if (fill.purpose !== 'empty') this.hole(key, plate, holeId, fill);
+    // a wire hole that is not named means no wire; of every other hole the surgeon says what goes in
+    const holeIds = plate.holes
+      .filter(({ id, holeClass }) => holeClass !== 'wireHole' && planned.fills[id] === undefined)
+      .map(({ id }) => id);
+    if (holeIds.length > 0) this.faults.push({ kind: 'holesNotDecided', step: key, holeIds });
   }
 
   private hole(

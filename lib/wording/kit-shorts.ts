@@ -104,6 +104,8 @@ export function faultSentence(fault: PlanFault, needs: Needs, name: ItemName): s
       return `${stepWord(fault.step, needs)}: the plan does not say how long the screw is, so none can be fetched.`;
     case 'factNotStated':
       return `${stepWord(fault.step, needs)}, ${name(fault.itemId)}: the catalogue does not state ${listWords(fault.facts.map(factWord))}, so what it needs is not certain.`;
+    case 'holesNotDecided':
+      return `${capitalised(stepWord(fault.step, needs))}: the plan does not say what goes in ${listWords(fault.holeIds)}, or that ${fault.holeIds.length === 1 ? 'it is' : 'they are'} left empty.`;
     case 'noChainInCatalogue':
       return `${CHAIN_WORDS[fault.chain]} for ${stepsWords(fault.steps, needs)}: nothing in the whole catalogue makes a chain whose links fit.`;
     case 'refused':

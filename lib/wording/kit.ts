@@ -45,7 +45,7 @@ export function verdictWords(kit: CaseKit, name: ItemName): VerdictWords {
         tone: 'unknown',
         word: 'Not established',
         sentence:
-          'Nothing is known to be short, but a value is missing: what is not known to fit is never counted as a fit.',
+          'Nothing is known to be short, but something is not stated: what is not known to fit is never counted as a fit.',
       };
     case 'planStopped':
       if (kit.needs.steps.length === 0) {

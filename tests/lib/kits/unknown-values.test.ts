@@ -8,6 +8,7 @@ import { construct } from '@/lib/plans/plan';
 import { buildableNow } from '@/lib/sets/buildable';
 import type { HeldLine } from '@/lib/sets/holdings';
 import { verdictWords } from '@/lib/wording/kit';
+import { faultSentence } from '@/lib/wording/kit-shorts';
 import { starterRules } from '@/seed/rules';
 import { cortical, engine, id, kitFor, planOf, setOf, sleeve, WORLD } from '../../fixtures/kitWorld';
 
@@ -61,12 +62,33 @@ describe('a kit that rests on a value nobody stated', () => {
       ...open,
       plates: open.plates.map((one) => ({
         ...one,
-        fills: { S1: { ...one.fills.S1, length: { kind: 'notStated' } } },
+        fills: { ...one.fills, S1: { ...one.fills.S1, length: { kind: 'notStated' } } },
       })),
     });
     const kit = await kitFor(unstated, [setOf('A', HOLDS)]);
     expect(kit.verdict.kind).toBe('notEstablished');
     expect(kit.pickList.filter(({ slot }) => slot === 'screw')).toEqual([]);
+  });
+
+  it('is not ready while the plan leaves a screw hole undecided, and names the hole', async () => {
+    const undecided = (holes: readonly string[]) => ({
+      ...plan,
+      plates: plan.plates.map((one) => ({
+        ...one,
+        fills: Object.fromEntries(Object.entries(one.fills).filter(([hole]) => !holes.includes(hole))),
+      })),
+    });
+    const ready = await kitFor(undecided([]), [setOf('A', HOLDS)]);
+    expect(ready.verdict.kind).toBe('ready');
+    const open = await kitFor(undecided(['S2', 'S7']), [setOf('A', HOLDS)]);
+    expect(open).toMatchObject({ verdict: { kind: 'notEstablished' }, buildable: 'notEstablished' });
+    expect(open.faults).toEqual([{ kind: 'holesNotDecided', step: 'P1', holeIds: ['S2', 'S7'] }]);
+    expect(faultSentence(open.faults[0] as (typeof open.faults)[number], open.needs, String)).toBe(
+      'The plate: the plan does not say what goes in S2 and S7, or that they are left empty.',
+    );
+    // what is short is said first, decided or not
+    const { C16: _screw, ...rest } = HOLDS;
+    expect((await kitFor(undecided(['S2']), [setOf('A', rest)])).verdict.kind).toBe('short');
   });
 
   it('does not say that something stops an empty plan', async () => {

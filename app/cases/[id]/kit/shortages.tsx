@@ -3,6 +3,7 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import type { CaseKit, NearMiss, Short } from '@/lib/kits/caseKit';
+import { LEFT_OPEN } from '@/lib/kits/chosen';
 import { SLOT_WORDS, stepsWords } from '@/lib/wording/kit-parts';
 import {
   faultSentence,
@@ -34,7 +35,7 @@ export function Shortages({ kit, names, caseId }: { kit: CaseKit; names: KitName
         <ul className={styles.plainList} aria-label="What the plan leaves open">
           {faults.map((fault) => {
             const sentence = faultSentence(fault, kit.needs, names.item);
-            const unknown = fault.kind === 'lengthNotStated' || fault.kind === 'factNotStated';
+            const unknown = LEFT_OPEN.has(fault.kind);
             return (
               <li key={sentence} className={styles.short}>
                 <Status tone={unknown ? 'unknown' : 'stop'}>
