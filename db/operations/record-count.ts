@@ -3,6 +3,7 @@ import type { CountId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
+import { textProblems } from '@/lib/plans/checkConstruct';
 import { type CountEntry, canBeCounted, checkCount, countEntry } from '@/lib/sets/count';
 import { turnStep } from '@/lib/sets/setState';
 import { countWords as words } from '@/lib/wording/counts';
@@ -64,7 +65,11 @@ export async function recordCount(request: RecordCount): Promise<Outcome<Recorde
       .from(configurationLines)
       .where(eq(configurationLines.versionId, set.versionId));
     const known = lines.map(lineFromRow);
-    const problems = [...checkCount(entry, known), ...(await unknownForeign(write, entry))];
+    const problems = [
+      ...checkCount(entry, known),
+      ...(await unknownForeign(write, entry)),
+      ...entry.foreign.flatMap(({ note }, at) => textProblems(note ?? '', ['foreign', at, 'note'])),
+    ];
     if (problems.length > 0) return refusedFor(problems);
     await writeCount(
       write,

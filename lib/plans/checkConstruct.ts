@@ -10,17 +10,17 @@ import { type Construct, construct } from './plan';
 export function checkConstruct(raw: unknown, notPatientData: boolean): Result<Construct> {
   const parsed = construct.safeParse(raw);
   const text = noteOf(raw);
-  const warned = notPatientData ? [] : textProblems(text, ['note']);
+  const warned = notPatientData ? [] : textProblems(text, ['note'], true);
   if (!parsed.success) return failed(...problemsFromZod(parsed.error), ...warned);
   return warned.length > 0 ? failed(...warned) : ok(parsed.data);
 }
 
-/** Problems for a text that looks like a patient's data. */
-export function textProblems(text: string, path: (string | number)[]): Problem[] {
+/** Problems for a text that looks like a patient's data. `canBeDenied`: the writer has a way to say that it isn't. */
+export function textProblems(text: string, path: (string | number)[], canBeDenied = false): Problem[] {
   return patientDataWarnings(text).map(({ kind, excerpt }) => ({
     path,
     code: 'looks-like-patient-data',
-    message: patientDataSentence(kind, excerpt),
+    message: patientDataSentence(kind, excerpt, canBeDenied),
   }));
 }
 

@@ -13,6 +13,7 @@ export const PATIENT_DATA_WORDS: Record<PatientDataKind, string> = {
 };
 
 /** Shown beside a text field: what it looks like, and the way out. */
-export function patientDataSentence(kind: PatientDataKind, excerpt: string): string {
-  return `“${excerpt}” looks like ${PATIENT_DATA_WORDS[kind]}. No patient data is kept here: a case has only its reference. Take it out, or say that it is not about a patient.`;
+export function patientDataSentence(kind: PatientDataKind, excerpt: string, canBeDenied = true): string {
+  const wayOut = canBeDenied ? 'Take it out, or say that it is not about a patient.' : 'Take it out.';
+  return `“${excerpt}” looks like ${PATIENT_DATA_WORDS[kind]}. No patient data is kept here: a case has only its reference. ${wayOut}`;
 }

@@ -86,6 +86,22 @@ describe('recordCount', () => {
     expect(await db.read.select().from(counts).where(eq(counts.id, 'count_second'))).toEqual([]);
   });
 
+  it('keeps no note that looks like a patient’s data', async () => {
+    const { db, first, set } = await hospital();
+    const [item] = set.lines.map(({ itemId }) => itemId);
+    const foreign = [{ itemId: item, quantity: 1, note: 'Mrs Mary Jones 943 476 5919' }];
+    const refused = await recordCount({
+      db,
+      now,
+      person: first,
+      entry: { ...countOf(set, 'count_note', 1), foreign },
+    });
+    expect(refused).toMatchObject({ ok: false, refusal: { because: 'invalid' } });
+    const paths = refused.ok ? [] : refused.refusal.problems.map(({ path }) => path.join('.'));
+    expect(new Set(paths)).toEqual(new Set(['foreign.0.note']));
+    expect((await findSet(db, set.id))?.revision).toBe(set.revision);
+  });
+
   it('of two at the same moment exactly one is recorded', async () => {
     const { db, first, second, set } = await hospital();
     const outcomes = await Promise.all([

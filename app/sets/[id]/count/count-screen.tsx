@@ -22,12 +22,12 @@ import { ShortagePanel } from './shortage-panel';
 import { newCountId, useCount } from './use-count';
 
 /** Counting one set by hand, one layer at a time. */
-export function CountScreen({ subject }: { subject: CountSubject }) {
+export function CountScreen({ subject, personId }: { subject: CountSubject; personId: string }) {
   const { set, lines, layers } = subject;
   const setId = set.id;
   const router = useRouter();
   const lineIds = useMemo(() => lines.map(({ id }) => id), [lines]);
-  const count = useCount(set.id, set.revision, subject.foreign, lineIds);
+  const count = useCount(set.id, personId, set.revision, subject.foreign, lineIds);
   const { draft, ready, kept, enter } = count;
   const byId = useMemo(() => new Map(lines.map((line) => [line.id, line])), [lines]);
   const [chosen, setChosen] = useUrlParam('layer', String(layers[0]?.layer ?? 1));

@@ -8,6 +8,7 @@ import { FieldGrid } from '@/app/_ui/field-grid';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { TextField } from '@/app/_ui/text-field';
+import { textProblems } from '@/lib/plans/checkConstruct';
 import { type ForeignPiece, piecesFrom } from '@/lib/sets/countDraft';
 import styles from './count.module.css';
 
@@ -27,6 +28,7 @@ export function ForeignPieces({
   const [quantity, setQuantity] = useState('');
   const [note, setNote] = useState('');
   const [problems, setProblems] = useState<{ item?: string; quantity?: string }>({});
+  const inNote = textProblems(note, ['note']).map(({ message }) => message);
   const nameOf = (id: string) => items.find(({ value }) => value === id)?.label ?? id;
 
   function add(): void {
@@ -36,7 +38,7 @@ export function ForeignPieces({
       ...(typeof count !== 'number' || count < 1 ? { quantity: 'Whole pieces, from 1 to 999.' } : {}),
     };
     setProblems(wrong);
-    if (item === null || typeof count !== 'number' || count < 1) return;
+    if (item === null || typeof count !== 'number' || count < 1 || inNote.length > 0) return;
     onPieces([
       ...pieces,
       { itemId: item as ForeignPiece['itemId'], quantity: count, note: note.trim() || null },
@@ -94,6 +96,7 @@ export function ForeignPieces({
           maxLength={200}
           value={note}
           onValue={setNote}
+          problems={inNote}
         />
       </FieldGrid>
       <ButtonRow>

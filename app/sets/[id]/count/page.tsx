@@ -62,7 +62,7 @@ export default async function CountPage({ params }: Props) {
           <Link href={`/configurations/${set.configuration.id}`}>See its configuration</Link>.
         </EmptyState>
       ) : (
-        <CountScreen subject={countSubject(set, layers, catalogue)} />
+        <CountScreen key={person.id} personId={person.id} subject={countSubject(set, layers, catalogue)} />
       )}
     </Page>
   );

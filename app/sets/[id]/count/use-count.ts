@@ -10,7 +10,8 @@ import {
 } from '@/lib/sets/countDraft';
 import { pieceCondition } from '@/lib/sets/setState';
 
-const keyOf = (setId: string) => `count:${setId}`;
+/** Kept by set and by person: a second check must not see the first one's figures. */
+const keyOf = (setId: string, personId: string) => `count:${setId}:${personId}`;
 
 /** A new id without `randomUUID`, which browsers keep from pages served over plain HTTP in a hospital's own network. */
 export function newCountId(): string {
@@ -24,6 +25,7 @@ export function newCountId(): string {
  */
 export function useCount(
   setId: string,
+  personId: string,
   revision: number,
   foreign: readonly ForeignPiece[],
   lineIds: readonly string[],
@@ -36,17 +38,17 @@ export function useCount(
 
   useEffect(() => {
     const { revision: base, foreign: known, lineIds: lines } = first.current;
-    const before = readDraft(setId, new Set(lines));
+    const before = readDraft(setId, personId, new Set(lines));
     setKept(before !== null);
     setDraft(before ?? beginCount(newCountId(), base, known));
     setReady(true);
-  }, [setId]);
+  }, [setId, personId]);
 
   useEffect(() => {
     if (!ready || saved.current) return;
-    if (isEmpty(draft, first.current.foreign)) forget(setId);
-    else remember(setId, draft);
-  }, [draft, ready, setId]);
+    if (isEmpty(draft, first.current.foreign)) forget(setId, personId);
+    else remember(setId, personId, draft);
+  }, [draft, ready, setId, personId]);
 
   const enter = useCallback((lineId: string, change: Partial<LineDraft>) => {
     setDraft((now) => ({
@@ -61,16 +63,16 @@ export function useCount(
   );
 
   const discard = useCallback(() => {
-    forget(setId);
+    forget(setId, personId);
     setKept(false);
     setDraft(beginCount(newCountId(), first.current.revision, first.current.foreign));
-  }, [setId]);
+  }, [setId, personId]);
 
   /** Called once the server has it: nothing is kept any more. */
   const done = useCallback(() => {
     saved.current = true;
-    forget(setId);
-  }, [setId]);
+    forget(setId, personId);
+  }, [setId, personId]);
 
   return { draft, ready, kept, enter, setForeign, setDraft, discard, done };
 }
@@ -83,9 +85,9 @@ function isEmpty(draft: CountDraft, known: readonly ForeignPiece[]): boolean {
 }
 
 /** What was kept, without lines the set no longer has; `null` when there is none or it can't be read. */
-function readDraft(setId: string, lines: ReadonlySet<string>): CountDraft | null {
+function readDraft(setId: string, personId: string, lines: ReadonlySet<string>): CountDraft | null {
   try {
-    const text = localStorage.getItem(keyOf(setId));
+    const text = localStorage.getItem(keyOf(setId, personId));
     if (text === null) return null;
     const { id, baseRevision, lines: entered, foreign } = JSON.parse(text) as CountDraft;
     if (typeof id !== 'string' || typeof baseRevision !== 'number' || !Array.isArray(foreign)) return null;
@@ -102,17 +104,17 @@ function readDraft(setId: string, lines: ReadonlySet<string>): CountDraft | null
   }
 }
 
-function remember(setId: string, draft: CountDraft): void {
+function remember(setId: string, personId: string, draft: CountDraft): void {
   try {
-    localStorage.setItem(keyOf(setId), JSON.stringify(draft));
+    localStorage.setItem(keyOf(setId, personId), JSON.stringify(draft));
   } catch {
     // full or forbidden: the count goes on, only a reload would lose it
   }
 }
 
-function forget(setId: string): void {
+function forget(setId: string, personId: string): void {
   try {
-    localStorage.removeItem(keyOf(setId));
+    localStorage.removeItem(keyOf(setId, personId));
   } catch {
     // nothing was kept
   }
