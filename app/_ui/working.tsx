@@ -15,17 +15,20 @@ export type WorkingView = {
   assumptions?: readonly string[];
   sources?: readonly string[];
   input?: unknown;
+  /** The set or case whose figure it is: opens the what-if page on an input too long for an address. */
+  subject?: string;
 };
 
-// Longer than this and browsers or proxies may cut the address; the what-if page then opens with its own example.
+// Longer than this and browsers or proxies may cut the address; the what-if page then finds the input by its subject.
 const longestInputInAddress = 6000;
 
-/** The what-if page of a calculation, opened with this input where it fits in an address. */
-export function workingHref(calculation: string, input?: unknown): string {
+/** The what-if page of a calculation, opened with this input: in the address where it fits, or else by whose it is. */
+export function workingHref(calculation: string, input?: unknown, subject?: string): string {
   const page = `/calculations/${encodeURIComponent(calculation)}`;
   if (input === undefined) return page;
   const text = encodeURIComponent(JSON.stringify(input));
-  return text.length > longestInputInAddress ? page : `${page}?input=${text}`;
+  if (text.length <= longestInputInAddress) return `${page}?input=${text}`;
+  return subject ? `${page}?of=${encodeURIComponent(subject)}` : page;
 }
 
 /** "Show the working": a closed disclosure with inputs, formula, assumptions, sources and the way to vary them. */
@@ -67,7 +70,10 @@ export function Working({
         <Lines heading="Assumes" lines={assumptions} />
         <Lines heading="Source" lines={sources} />
         <p data-print="no">
-          <Link className={styles.link} href={workingHref(working.calculation, working.input)}>
+          <Link
+            className={styles.link}
+            href={workingHref(working.calculation, working.input, working.subject)}
+          >
             Vary this in “{working.calculation}”
           </Link>
         </p>

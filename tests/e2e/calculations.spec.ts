@@ -112,3 +112,14 @@ test('the API answers from outside what the page shows, and refuses with every p
   });
   expect(long.status()).toBe(413);
 });
+
+test('a figure of a set opens with the set’s own lines, however many', async ({ page }) => {
+  await page.goto('/sets/set_sfs-03');
+  await page.getByText('Show the working').first().click();
+  await page.getByRole('link', { name: 'Vary this in “completeness”' }).first().click();
+  await expect(page).toHaveURL(/\/calculations\/completeness\?of=set_sfs-03$/);
+  await expect(page.getByText('205 of 210').or(page.getByText('205 ÷ 210')).first()).toBeVisible();
+
+  await page.goto('/calculations/completeness?of=set_nowhere');
+  await expect(page.getByText(/The example is shown instead/)).toBeVisible();
+});

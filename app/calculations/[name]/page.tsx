@@ -1,20 +1,21 @@
 import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
+import { inputOf } from '@/app/_server/calculation-input';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { inputSchema } from '@/lib/calculations/description';
 import { findCalculation, runCalculation } from '@/lib/calculations/registry';
 import type { Schema } from './schema';
-import { readSharedInput } from './shared-input';
+import { readSharedInput, type SharedInput } from './shared-input';
 import type { LiveAnswer } from './use-live-answer';
 import { WhatIf } from './what-if';
 import styles from './what-if.module.css';
 
 interface Props {
   params: Promise<{ name: string }>;
-  searchParams: Promise<{ input?: string | string[] }>;
+  searchParams: Promise<{ input?: string | string[]; of?: string | string[] }>;
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
@@ -26,7 +27,8 @@ export default async function CalculationPage({ params, searchParams }: Props) {
   const { name } = await params;
   const calculation = findCalculation(name);
   if (!calculation) notFound();
-  const shared = readSharedInput((await searchParams).input);
+  const { input, of } = await searchParams;
+  const shared = typeof of === 'string' ? await inputOfSubject(name, of) : readSharedInput(input);
   const start = shared.kind === 'read' ? shared.input : calculation.example;
   const outcome = await runCalculation(name, start, { solver: highsSolver });
   const first: LiveAnswer = outcome.ok
@@ -43,7 +45,8 @@ export default async function CalculationPage({ params, searchParams }: Props) {
     >
       {shared.kind === 'unreadable' ? (
         <p className={styles.notice}>
-          The input in the address could not be read: part of it may be lost. The example is shown instead.
+          What the address names could not be read: part of it may be lost, or the set or case has no such
+          figure. The example is shown instead.
         </p>
       ) : null}
       <WhatIf
@@ -72,6 +75,12 @@ export default async function CalculationPage({ params, searchParams }: Props) {
       </div>
     </Page>
   );
+}
+
+/** The input behind a figure of a set or a case, by its id. */
+async function inputOfSubject(name: string, subject: string): Promise<SharedInput> {
+  const input = await inputOf(name, subject);
+  return input === null ? { kind: 'unreadable' } : { kind: 'read', input };
 }
 
 function Lines({ lines, className }: { lines: readonly string[]; className?: string | undefined }) {

@@ -37,10 +37,11 @@ export function WhatIf({
 
   // The address repeats what is on the screen, so that it can be sent or kept.
   useEffect(() => {
+    if (input === start) return;
     const unchanged = JSON.stringify(input) === JSON.stringify(example);
     const address = unchanged ? `/calculations/${name}` : sharedAddress(name, input);
     if (address) window.history.replaceState(window.history.state, '', address);
-  }, [name, input, example]);
+  }, [name, input, example, start]);
 
   return (
     <div className={styles.whatIf}>

@@ -42,14 +42,14 @@ export function CompletenessSection({
           value={ofWords(pieces.found, pieces.expected)}
           status={unknown}
           note={uncounted > 0 ? `at least ${percentOf(pieces.percent)}` : percentOf(pieces.percent)}
-          working={workingOf(standing, 'Pieces')}
+          working={workingOf(standing, 'Pieces', setId)}
         />
         <Figure
           size="medium"
           label="Must-haves"
           value={ofWords(mustHaves.met, mustHaves.of)}
           note="lines of class 1 and 2 at or above their minimum, or carried"
-          working={workingOf(standing, 'Must-haves')}
+          working={workingOf(standing, 'Must-haves', setId)}
         />
         <Figure
           size="medium"
@@ -68,7 +68,7 @@ export function CompletenessSection({
           note={mass.limits
             .map(({ limitGrams, state }) => `${LIMIT_WORDS[state]} ${writeGrams(limitGrams)}`)
             .join(' · ')}
-          working={workingOf(standing, 'Mass found')}
+          working={workingOf(standing, 'Mass found', setId)}
         />
       </FigureRow>
       <div className={styles.send}>
@@ -111,7 +111,7 @@ const LIMIT_WORDS = {
   notEstablished: 'not established against',
 } as const;
 
-function workingOf({ answer, input, figures }: SetStanding, label: string): WorkingView {
+function workingOf({ answer, input, figures }: SetStanding, label: string, subject: string): WorkingView {
   const step = answer.working.find((one) => one.label === label);
   const words = calculationWords.completeness;
   return {
@@ -135,5 +135,6 @@ function workingOf({ answer, input, figures }: SetStanding, label: string): Work
     assumptions: words.assumptions,
     sources: words.sources.map(({ text }) => text),
     input,
+    subject,
   };
 }

@@ -21,12 +21,12 @@ export function Certainty({ kit, names, caseId }: { kit: CaseKit; names: KitName
           ))}
         </ul>
         <p className={styles.aside}>
-          The whole question as JSON, to repeat or vary from outside:{' '}
-          <Link href={`/api/cases/${caseId}/kit-working/fewest-trays`} prefetch={false}>
+          The whole question, to vary or to repeat from outside:{' '}
+          <Link href={`/calculations/fewest-trays?of=${caseId}`} prefetch={false}>
             fewest-trays
           </Link>
           ,{' '}
-          <Link href={`/api/cases/${caseId}/kit-working/buildable`} prefetch={false}>
+          <Link href={`/calculations/buildable?of=${caseId}`} prefetch={false}>
             buildable
           </Link>
           .

@@ -1,0 +1,28 @@
+import 'server-only';
+import { loadKitOfCase } from '@/db/queries/caseKit';
+import { loadSetStanding } from '@/db/queries/setStandings';
+import { caseId, setId } from '@/lib/identity/ids';
+import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
+import { kitWorkings } from '@/lib/kits/workings';
+import { now } from './clock';
+import { database } from './database';
+import { highsSolver } from './solver/highs';
+
+/**
+ * The input with which a calculation repeats a figure shown of a set or a case, for inputs too long for an address:
+ * `completeness` of a set, `fewest-trays`, `buildable` or `length-cover` of a case. `null` where there is no such figure.
+ */
+export async function inputOf(calculation: string, subject: string): Promise<unknown | null> {
+  const db = database();
+  if (calculation === 'completeness' && setId.safeParse(subject).success) {
+    return (await loadSetStanding(db, subject, now()))?.standing.input ?? null;
+  }
+  if (!caseId.safeParse(subject).success) return null;
+  const loaded = await loadKitOfCase(db, subject, { solver: highsSolver, lengthCover: 'figure' });
+  if (loaded.kind !== 'kit') return null;
+  const { kit, store, catalogue, booked } = loaded.answer;
+  if (calculation === 'length-cover') return kit.lengthCover?.input ?? null;
+  if (calculation !== 'fewest-trays' && calculation !== 'buildable') return null;
+  const settings = DEFAULT_KIT_SETTINGS;
+  return kitWorkings(kit, { store, caseDate: booked.caseDate, catalogue, settings })[calculation];
+}
