@@ -8,20 +8,16 @@ import { drawItem } from '@/lib/documents/drawing/item';
 import { demoDatabase } from '../../setup/database';
 
 describe('the demo’s catalogue', () => {
-  it('has plates and screws that go together, goes through the form unchanged, and can be drawn', {
-    timeout: 30_000,
-  }, async () => {
+  it('has items that are sound in themselves, go through the form unchanged, and can be drawn', async () => {
     const items = await loadCatalogue(await demoDatabase());
     expect(items.length).toBeGreaterThan(350);
-    const told = items
-      .filter(({ kind }) => kind === 'plate' || kind === 'screw')
-      .flatMap((item) => checkItem(item).map(({ message }) => `${item.code}: ${message}`));
-    expect(told).toEqual([]);
     for (const item of items) {
-      if (checkItem(item).length === 0) {
-        const read = readDraft(item.kind, draftFromItem(item), { id: item.id, status: item.status });
-        expect(read.ok ? read.value : read.problems, item.code).toEqual(item);
-      }
+      expect(
+        checkItem(item).map(({ message }) => message),
+        item.code,
+      ).toEqual([]);
+      const read = readDraft(item.kind, draftFromItem(item), { id: item.id, status: item.status });
+      expect(read.ok ? read.value : read.problems, item.code).toEqual(item);
       expect(faultOf(item), item.code).toBeNull();
     }
   });

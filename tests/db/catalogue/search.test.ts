@@ -46,6 +46,8 @@ describe('searchCatalogue', () => {
       { examples: [['"'], ['a" OR "b'], ['NEAR(a b)'], ['-*'], ['col:a'], ['^a'], ['(((']], numRuns: 60 },
     );
     expect(await searchCatalogue(db, search('q=((('))).toEqual([]);
+    // ten thousand letters are no word of the catalogue: they find nothing, not everything
+    expect(await searchCatalogue(db, search(`q=${'x'.repeat(10_000)}`))).toEqual([]);
   });
 
   it('has nothing to show in an empty catalogue', async () => {
