@@ -8,6 +8,7 @@ import { actingPerson } from './_server/person';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
 import { NextSteps } from './_today/next-steps';
+import { ShortSets } from './_today/short-sets';
 import { todayLines } from './_today/today-lines';
 import { EmptyState } from './_ui/empty-state';
 import { Figure, FigureRow } from './_ui/figure';
@@ -77,6 +78,7 @@ async function Standing() {
           <CaseStandingList lines={atRisk} label="Cases at risk" />
         )}
       </Section>
+      <ShortSets />
       {ready.length > 0 ? (
         <Section title="Ready" note={`${ready.length} of ${lines.length}`}>
           <CaseStandingList lines={ready} label="Cases that are ready" />
