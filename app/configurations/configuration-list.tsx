@@ -54,7 +54,11 @@ export function ConfigurationList({ rows }: { rows: ConfigurationRow[] }) {
         rowHref={(row) => `/configurations/${row.id}`}
         urlKey="configurations"
         sort="code"
-        empty="No configuration matches."
+        empty={
+          rows.length === 0
+            ? 'No configuration is entered yet: begin one with “New configuration”.'
+            : 'No configuration matches.'
+        }
       />
     </>
   );

@@ -4,7 +4,12 @@ import { material, side } from './measures';
 
 /** What a catalogue list is narrowed by; every part is optional, and what makes no sense is left out. */
 export const catalogueSearch = z.object({
-  q: z.string().max(200).default('').catch(''),
+  /** Longer than anything in the catalogue is cut: left out, it would find everything. */
+  q: z
+    .string()
+    .transform((typed) => typed.slice(0, 200))
+    .default('')
+    .catch(''),
   kind: z
     .enum(ITEM_KINDS as [string, ...string[]])
     .nullable()

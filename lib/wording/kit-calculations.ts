@@ -66,7 +66,7 @@ export const coverLinesWords = {
     return [
       {
         label: 'Lines and sets',
-        expression: `${lines} lines, ${sets} sets`,
+        expression: `${lines} ${lines === 1 ? 'line' : 'lines'}, ${sets} ${sets === 1 ? 'set' : 'sets'}`,
         value: `${answer.short.length} short`,
       },
       {

@@ -103,7 +103,9 @@ function Facts({ finding }: { finding: CheckFinding }) {
   if (facts.length === 0 || relation === null) return null;
   const words = facts.map((name) => factWords(relation, name)).join(', ');
   const text =
-    waiting > 0 ? `${words}: ${waiting.toLocaleString('en-GB')} answers wait for it.` : `${words} differ.`;
+    waiting > 0
+      ? `${words}: ${waiting.toLocaleString('en-GB')} answers wait for it.`
+      : `${words} ${facts.length === 1 ? 'differs' : 'differ'}.`;
   return <p className={styles.small}>{text.charAt(0).toUpperCase() + text.slice(1)}</p>;
 }
 
