@@ -48,6 +48,7 @@ test('a version is drafted, refused while it is wrong, and put in force by a sec
 });
 
 test('configurations are readable by everyone, from the list to a version', async ({ page }) => {
+  test.setTimeout(120_000);
   await page.goto('/configurations');
   await expectAccessible(page);
   await page.getByRole('rowheader').getByRole('link').last().click();

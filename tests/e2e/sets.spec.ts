@@ -38,7 +38,7 @@ test('the whole-hospital view puts what a shortage stops first, is searched and 
   expect(await rows.count()).toBeGreaterThanOrEqual(40);
   await expect(rows.first()).toContainText(/stops a (case|construct)/);
   await expect(rows.first()).toContainText(/short .+: (no|\d)/);
-  await page.getByLabel('Where').selectOption({ label: 'Held' });
+  await page.getByRole('combobox', { name: 'Where' }).selectOption({ label: 'Held' });
   await expect(page).toHaveURL(/step=held/);
   await page.reload();
   for (const row of await rows.all()) await expect(row).toContainText('held, because');
@@ -118,6 +118,7 @@ test('two people count at once: the second is refused with both values, and has 
 test('a sealed set is opened on the bench knowingly, and only then counted', async ({ page }) => {
   await page.goto('/sets?step=inSterileStore');
   await page.getByRole('rowheader').getByRole('link').first().click();
+  await expect(page).toHaveURL(/\/sets\/set_/);
   const code = (await page.getByRole('heading', { level: 1 }).textContent()) ?? '';
   await expect(page.getByRole('link', { name: 'Count', exact: true })).toHaveCount(0);
   await page.getByRole('button', { name: 'Open on the bench' }).click();
@@ -127,6 +128,7 @@ test('a sealed set is opened on the bench knowingly, and only then counted', asy
 });
 
 test('sets, one set and its count are readable by everyone', async ({ page }) => {
+  test.setTimeout(180_000);
   await page.goto('/sets');
   await expectAccessible(page);
   await page.goto('/sets?step=held');
