@@ -1,13 +1,14 @@
 import type { Item } from '../catalogue/item';
 import type { ItemId, PersonId } from '../identity/ids';
 import type { CaseKit, SourceRef } from '../kits/kit';
+import type { Needs, StepKey } from '../kits/need';
 import type { Store } from '../kits/store';
 import type { Construct } from '../plans/plan';
 import type { PlanVersion } from '../plans/planVersion';
 import { dayWords, wallClock } from '../theatre/localTime';
 import type { Urgency } from '../theatre/surgicalCase';
 import { coverWords, whatToTake } from '../wording/kit';
-
+import { basisWords } from '../wording/kit-parts';
 import { kitSheetWords as words } from '../wording/paper';
 import { LIMB_WORDS, PLAN_STATUS_WORDS, REGION_WORDS, URGENCY_WORDS } from '../wording/plans';
 import { type Printing, shortDateWords } from './edition';
@@ -110,4 +111,17 @@ function coverOf(kit: CaseKit): string {
 
 export function subtitleOf({ booked }: Pick<KitSheetOf, 'booked'>): string {
   return `${REGION_WORDS[booked.region]}, ${LIMB_WORDS[booked.limb].toLowerCase()} · ${booked.theatre} · ${dayWords(booked.caseDate)} ${wallClock(booked.startsAt).time}`;
+}
+
+/**
+ * Where the length of a screw was worked out from a mean and spread, how: the surgeon stated the spread and not this
+ * length, and the paper must not look as if anyone had. Empty for what was stated exactly.
+ */
+export function spreadWords(itemId: ItemId, steps: readonly StepKey[], needs: Needs): string {
+  const bases = needs.pieces.flatMap(({ step, length, accepts }) =>
+    length?.kind === 'spread' && steps.includes(step) && accepts.some((one) => one.itemId === itemId)
+      ? [basisWords(length)]
+      : [],
+  );
+  return [...new Set(bases)].join('; ');
 }

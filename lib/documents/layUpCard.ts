@@ -11,7 +11,14 @@ import { drawPlate } from './drawing/plate';
 import { editionOf, recordCode, sheetCautions } from './edition';
 import { denominatorFor, rowDrawings } from './itemDrawing';
 import { kitNotices } from './kitNotices';
-import { type KitSheetNames, type KitSheetOf, kitFacts, kitSheetNames, subtitleOf } from './kitSheet';
+import {
+  type KitSheetNames,
+  type KitSheetOf,
+  kitFacts,
+  kitSheetNames,
+  spreadWords,
+  subtitleOf,
+} from './kitSheet';
 import { type Block, type Cell, type Sheet, type Table, text, textCell } from './sheet';
 
 const DRAWING = { widthMm: 38, heightMm: 14 };
@@ -82,7 +89,14 @@ function phaseBlocks(
           'key',
           true,
         ),
-        text(`${SLOT_WORDS[item.slot]} · ${names.code(item.itemId)}`, 'body'),
+        text(
+          [
+            SLOT_WORDS[item.slot],
+            names.code(item.itemId),
+            ...[spreadWords(item.itemId, steps, kit.needs)].filter(Boolean),
+          ].join(' · '),
+          'body',
+        ),
       ),
       drawings.get(item.itemId) ?? textCell(text('no drawing', 'small')),
       textCell(text(names.source(item.from), item.from.kind === 'set' ? 'key' : 'body', true)),

@@ -8,7 +8,14 @@ import { editionOf, recordCode, sheetCautions, shortDateWords } from './edition'
 import { rowDrawings } from './itemDrawing';
 import { itemWarnings } from './itemWarnings';
 import { kitNotices } from './kitNotices';
-import { type KitSheetNames, type KitSheetOf, kitFacts, kitSheetNames, subtitleOf } from './kitSheet';
+import {
+  type KitSheetNames,
+  type KitSheetOf,
+  kitFacts,
+  kitSheetNames,
+  spreadWords,
+  subtitleOf,
+} from './kitSheet';
 import { type Block, type Cell, type Column, type Sheet, type Table, text, textCell } from './sheet';
 
 const DRAWING = { widthMm: 32, heightMm: 11 };
@@ -189,8 +196,10 @@ function stepTable(phase: string, lines: PickLine[], { kit }: KitSheetOf, names:
 }
 
 /** `pilot bit for S1–S3`. A plate is its own step. */
-function purposeOf({ slot, steps }: PickLine, needs: Needs): string {
-  return words.forSteps(SLOT_WORDS[slot], slot === 'plate' ? '' : stepsWords(steps, needs));
+function purposeOf({ slot, steps, itemId }: PickLine, needs: Needs): string {
+  const purpose = words.forSteps(SLOT_WORDS[slot], slot === 'plate' ? '' : stepsWords(steps, needs));
+  const spread = spreadWords(itemId, steps, needs);
+  return spread === '' ? purpose : `${purpose}, ${spread}`;
 }
 
 function itemCell(id: ItemId, purpose: string, names: KitSheetNames): Cell {

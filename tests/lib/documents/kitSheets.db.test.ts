@@ -242,3 +242,27 @@ test(
   },
   MANY,
 );
+
+// Domain: the tool never sizes an implant; estimates state their assumptions
+test(
+  'a length worked out from a mean and spread says so on both sheets, and a stated one does not',
+  async () => {
+    const said = (sheet: Sheet) =>
+      tablesOf(sheet)
+        .flatMap(({ rows }) => rows.flat())
+        .flatMap((cell) => words(cell))
+        .filter((line) => line.includes(' ± '));
+    let spreads = 0;
+    for (const given of await planned()) {
+      const met = given.kit.steps.flatMap(({ pieces }) => pieces.map(({ needId }) => needId));
+      const fromSpread = given.kit.needs.pieces.some(
+        ({ id, length }) => length?.kind === 'spread' && met.includes(id),
+      );
+      if (fromSpread) spreads += 1;
+      expect(said(pickList(given)).length > 0, given.booked.reference).toBe(fromSpread);
+      if (fromSpread) expect(said(layUpCard(given)).length).toBeGreaterThan(0);
+    }
+    expect(spreads).toBeGreaterThan(0);
+  },
+  MANY,
+);
