@@ -63,7 +63,7 @@ async function measured(
       const before = performance.now();
       const preview = await previewKit(db, caseId, asked, { solver: highsSolver });
       if (round > 0) times.push(performance.now() - before);
-      if (!preview || preview.kit.proof.kind !== 'optimal') throw new Error(`${name}: no proven kit`);
+      if (preview?.kit.proof.kind !== 'optimal') throw new Error(`${name}: no proven kit`);
     }
   }
   times.sort((a, b) => a - b);
