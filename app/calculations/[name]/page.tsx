@@ -45,8 +45,10 @@ export default async function CalculationPage({ params, searchParams }: Props) {
     >
       {shared.kind === 'unreadable' ? (
         <p className={styles.notice}>
-          What the address names could not be read: part of it may be lost, or the set or case has no such
-          figure. The example is shown instead.
+          {typeof of === 'string'
+            ? 'The set or case in the address has no such figure.'
+            : 'The input in the address could not be read: part of it may be lost.'}{' '}
+          The example is shown instead.
         </p>
       ) : null}
       <WhatIf
