@@ -4,12 +4,12 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { checkVersion } from '@/lib/sets/checkVersion';
-import type { Database } from '../client';
+import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
 import { versionFromRows } from '../mappers/configuration';
 import { itemFromRow } from '../mappers/item';
 import type { Person } from '../queries/people';
-import { configurationLines, configurationVersions, items } from '../schema';
+import { configurationLines, configurationVersions, items, ledger } from '../schema';
 
 interface PutConfigurationInForce {
   db: Pick<Database, 'tx'>;
@@ -43,7 +43,7 @@ export async function putConfigurationInForce(
         revision: row.revision,
       });
     }
-    if (row.draftedBy === person.id) {
+    if (row.draftedBy === person.id || (await wroteIn(write, row.configurationId, versionId, person))) {
       return refused(
         'notPermitted',
         'A version is put in force by another person than the one who drafted it.',
@@ -83,4 +83,24 @@ export async function putConfigurationInForce(
     });
     return { ok: true, value: { version: row.version } };
   });
+}
+
+/** Whether a person ever saved this draft: whoever wrote some of it does not approve the rest. */
+async function wroteIn(
+  write: Queries,
+  configuration: string,
+  versionId: ConfigurationVersionId,
+  person: Person,
+): Promise<boolean> {
+  const entries = await write
+    .select({ detail: ledger.detail })
+    .from(ledger)
+    .where(
+      and(
+        eq(ledger.subjectKind, 'configuration'),
+        eq(ledger.subjectId, configuration),
+        eq(ledger.personId, person.id),
+      ),
+    );
+  return entries.some(({ detail }) => (detail as { versionId?: string }).versionId === versionId);
 }

@@ -153,6 +153,32 @@ describe('a draft of a configuration', () => {
     expect(await findLedgerBreak(db.read)).toBeNull();
   });
 
+  it('is not put in force by anyone who wrote some of it, whoever saved it last', async () => {
+    const { db, lead, other, entry, versionId, draft } = await begun();
+    const manager = (await listPeople(db)).find(({ role }) => role === 'theatreManager');
+    if (!manager) throw new Error('the demo has a theatre manager');
+    const saved = await saveConfigurationDraft({
+      db,
+      now,
+      person: other,
+      versionId,
+      baseRevision: draft.revision,
+      entry,
+    });
+    if (!saved.ok) throw new Error('the draft is sound');
+    const put = (person: typeof lead) =>
+      putConfigurationInForce({ db, now, today, person, versionId, baseRevision: saved.value.revision });
+    expect(await put(lead), 'who began it').toMatchObject({
+      ok: false,
+      refusal: { because: 'notPermitted' },
+    });
+    expect(await put(other), 'who saved it').toMatchObject({
+      ok: false,
+      refusal: { because: 'notPermitted' },
+    });
+    expect(await put(manager), 'who wrote none of it').toMatchObject({ ok: true });
+  });
+
   it('is discarded whole, and what is in force stays', async () => {
     const { db, lead, draft, versionId, id } = await begun();
     const outcome = await discardConfigurationDraft({
