@@ -66,7 +66,7 @@ async function Standing() {
       <FigureRow>
         <Figure label="Ready" value={ready.length} unit={`of ${lines.length}`} />
         <Figure label="Can’t go as planned" value={count('stop')} />
-        <Figure label="Waiting or in draft" value={count('attention')} />
+        <Figure label="Waiting, shared or in draft" value={count('attention')} />
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
       <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>

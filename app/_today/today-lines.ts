@@ -4,8 +4,9 @@ import type { Tone } from '@/app/_ui/tone';
 import type { ListedCase } from '@/db/queries/cases';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
+import { sharedSets } from '@/lib/theatre/sharedSets';
 import { LIMB_WORDS, REGION_WORDS } from '@/lib/wording/plans';
-import { readinessWords } from '@/lib/wording/readiness';
+import { readinessWords, sharedWords } from '@/lib/wording/readiness';
 
 /** A case as today's page shows it. */
 export interface TodayLine {
@@ -25,11 +26,22 @@ export interface TodayLine {
   href: string;
 }
 
+/** Starts closer together than this are told apart: theatre, washing, steriliser and the way back of one set. */
+const HOURS_TO_COME_ROUND = 12;
+
 export function todayLines(
   cases: readonly ListedCase[],
   today: PlainDate,
   readiness: ReadonlyMap<string, Readiness>,
 ): TodayLine[] {
+  const shared = sharedSets(
+    cases.map((one) => {
+      const standing = readiness.get(one.id);
+      const sets = standing?.kind === 'kit' ? [...standing.summary.open, ...standing.summary.hold] : [];
+      return { ...one, sets };
+    }),
+    HOURS_TO_COME_ROUND,
+  );
   return cases.map((one) => {
     const standing = readiness.get(one.id) ?? null;
     return {
@@ -41,7 +53,7 @@ export function todayLines(
       theatre: one.theatre,
       what: `${REGION_WORDS[one.region]}, ${LIMB_WORDS[one.limb].toLowerCase()}`,
       surgeon: one.surgeon,
-      ...readinessWords(standing),
+      ...sharedWords(readinessWords(standing), shared.get(one.id) ?? []),
       href: standing?.kind === 'kit' ? `/cases/${one.id}/kit` : `/cases/${one.id}`,
     };
   });

@@ -1,3 +1,7 @@
+import { wallClock } from '../theatre/localTime';
+import type { SharedSet } from '../theatre/sharedSets';
+import { listWords } from './numbers';
+
 /** How a case stands, as far as lists show it. */
 interface Standing {
   tone: 'good' | 'attention' | 'stop' | 'unknown';
@@ -38,4 +42,19 @@ export function readinessWords(
     };
   }
   return { tone, word, sentence };
+}
+
+/** A standing that says which sets another case counts on too: as long as it does, the case is not simply ready. */
+export function sharedWords(standing: Standing, shared: readonly SharedSet[]): Standing {
+  if (shared.length === 0) return standing;
+  const also = shared.map(
+    ({ code, with: others }) =>
+      `${code} is also counted on by ${listWords(
+        others.map(({ reference, startsAt }) => `${reference} at ${wallClock(startsAt).time}`),
+      )}`,
+  );
+  const sentence = `${standing.sentence} ${also.join('; ')}.`;
+  return standing.tone === 'good'
+    ? { tone: 'attention', word: `${standing.word}, but a set is shared`, sentence }
+    : { ...standing, sentence };
 }
