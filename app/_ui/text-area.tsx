@@ -1,10 +1,12 @@
 'use client';
 
+import { useState } from 'react';
 import { classNames } from './class-names';
 import { FieldFrame, type FieldProps, fieldAttributes } from './field';
 import styles from './field.module.css';
+import { PatientDataHint } from './patient-data-hint';
 
-/** Several lines of text. */
+/** Several lines of text; warns when they look like patient data. */
 export function TextArea({
   value,
   defaultValue,
@@ -21,6 +23,8 @@ export function TextArea({
   maxLength?: number;
   spellCheck?: boolean;
 }) {
+  const [typed, setTyped] = useState(defaultValue ?? '');
+  const saysWhatIsWrong = (field.problems ?? []).length > 0;
   return (
     <FieldFrame field={field}>
       <textarea
@@ -28,12 +32,16 @@ export function TextArea({
         className={classNames(styles.control, styles.area)}
         value={value}
         defaultValue={defaultValue}
-        onChange={onValue ? (event) => onValue(event.target.value) : undefined}
+        onChange={(event) => {
+          setTyped(event.target.value);
+          onValue?.(event.target.value);
+        }}
         rows={rows}
         maxLength={maxLength}
         disabled={field.disabled}
         spellCheck={spellCheck}
       />
+      {saysWhatIsWrong ? null : <PatientDataHint text={value ?? typed} />}
     </FieldFrame>
   );
 }

@@ -1,11 +1,12 @@
 'use client';
 
-import type { HTMLInputAutoCompleteAttribute, Ref } from 'react';
+import { type HTMLInputAutoCompleteAttribute, type Ref, useState } from 'react';
 import { classNames } from './class-names';
 import { FieldFrame, type FieldProps, type FieldWidth, fieldAttributes } from './field';
 import styles from './field.module.css';
+import { PatientDataHint } from './patient-data-hint';
 
-/** One line of text. Controlled with `value` + `onValue`, or uncontrolled with `defaultValue` inside a form. */
+/** One line of text; a full-width one warns when it looks like patient data. Controlled with `value` + `onValue`, or uncontrolled with `defaultValue` inside a form. */
 export function TextField({
   value,
   defaultValue,
@@ -32,6 +33,8 @@ export function TextField({
   maxLength?: number;
   inputRef?: Ref<HTMLInputElement>;
 }) {
+  const [typed, setTyped] = useState(defaultValue ?? '');
+  const saysWhatIsWrong = (field.problems ?? []).length > 0;
   return (
     <FieldFrame field={field} width={width}>
       <input
@@ -41,7 +44,10 @@ export function TextField({
         className={classNames(styles.control)}
         value={value}
         defaultValue={defaultValue}
-        onChange={onValue ? (event) => onValue(event.target.value) : undefined}
+        onChange={(event) => {
+          setTyped(event.target.value);
+          onValue?.(event.target.value);
+        }}
         onBlur={onBlur}
         placeholder={placeholder}
         autoComplete={autoComplete}
@@ -50,6 +56,7 @@ export function TextField({
         spellCheck={spellCheck}
         maxLength={maxLength}
       />
+      {width !== 'full' || readOnly || saysWhatIsWrong ? null : <PatientDataHint text={value ?? typed} />}
     </FieldFrame>
   );
 }

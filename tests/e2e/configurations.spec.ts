@@ -68,3 +68,16 @@ test('a new configuration needs a code of its own', async ({ page, baseURL, prob
   await page.getByRole('button', { name: 'Begin the draft' }).click();
   await expect(page.getByText('Version 1 in draft')).toBeVisible();
 });
+
+test('a text that looks like patient data is warned of as it is typed, in any text field', async ({
+  page,
+  baseURL,
+}) => {
+  await actAs(page, LEAD, baseURL ?? '');
+  await page.goto('/configurations/new');
+  const name = page.getByLabel('Name');
+  await name.fill('Small fragment, for Mrs Ashcombe');
+  await expect(page.getByText(/“Mrs Ashcombe” looks like/)).toBeVisible();
+  await name.fill('Small fragment, spare');
+  await expect(page.getByText(/looks like/)).toHaveCount(0);
+});
