@@ -136,6 +136,7 @@ export const STOPPING = new Set<string>([
   'itemNotCurrent',
   'lengthNotMade',
   'refused',
+  'doesNotPass',
 ]);
 
 /** Takes one piece after another out of the chosen trays, none twice. */

@@ -154,4 +154,6 @@ export type PlanFault =
   /** Nothing in the whole catalogue makes a chain, however full the store is. */
   | { kind: 'noChainInCatalogue'; chainId: string; chain: ChainKind; steps: StepKey[] }
   /** The rules refuse what the plan states; the findings say why. */
-  | { kind: 'refused'; step: StepKey; itemId: ItemId; answers: LinkVerdict[] };
+  | { kind: 'refused'; step: StepKey; itemId: ItemId; answers: LinkVerdict[] }
+  /** A wire wider than its hole; a washer that the thread does not pass, or through which the head falls. */
+  | { kind: 'doesNotPass'; step: StepKey; itemId: ItemId };

@@ -1,5 +1,6 @@
 import type { Item, Plate } from '../catalogue/item';
-import { missingForWire } from '../plans/assessHole';
+import { washerDoesNotFit } from '../plans/assessFreeScrew';
+import { missingForWire, wireTooThick } from '../plans/assessHole';
 import type { Construct, FreeScrew, HoleFill, PlannedPlate, ScrewFill } from '../plans/plan';
 import { askOnce, holeSignature, type Rules } from './askOnce';
 import { type CatalogueIndex, indexCatalogue } from './catalogueIndex';
@@ -114,6 +115,7 @@ class Gathering {
       return;
     }
     this.add(namedNeed('wire', key, wire, []));
+    if (wireTooThick(wire, hole)) this.faults.push({ kind: 'doesNotPass', step: key, itemId: wire.id });
     const facts = missingForWire(wire, hole);
     if (facts.length > 0) this.faults.push({ kind: 'factNotStated', step: key, itemId: wire.id, facts });
     this.share(key, wire, `wire|${wire.id}|${plate.id}|${holeSignature(hole)}`, () => [
@@ -130,6 +132,9 @@ class Gathering {
     const washer = this.index.byId.get(washerItemId);
     if (washer?.kind === 'washer') {
       this.add(namedNeed('washer', key, washer, []));
+      const [screw] = this.index.family(screwFamily);
+      if (screw && washerDoesNotFit(washer, screw))
+        this.faults.push({ kind: 'doesNotPass', step: key, itemId: washer.id });
       const facts = washer.innerUm === null ? ['washer.innerUm'] : [];
       if (facts.length > 0) this.faults.push({ kind: 'factNotStated', step: key, itemId: washer.id, facts });
     } else this.faults.push({ kind: 'unknownItem', step: key, itemId: washerItemId });

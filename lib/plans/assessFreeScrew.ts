@@ -1,4 +1,4 @@
-import type { Washer } from '../catalogue/item';
+import type { Screw, Washer } from '../catalogue/item';
 import { contactFacts } from './assessContact';
 import { assessStatedScrew, candidateScrews, type GroupedFact } from './assessScrew';
 import type { FitAnswers } from './fitFindings';
@@ -31,6 +31,14 @@ export function assessFreeScrew(
 }
 
 /** The thread must pass the washer and the head must not: geometry, whatever the design. */
+export function washerDoesNotFit(
+  { innerUm }: Pick<Washer, 'innerUm'>,
+  { threadUm, headUm }: Pick<Screw, 'threadUm' | 'headUm'>,
+): boolean {
+  if (innerUm === null) return false;
+  return (threadUm !== null && innerUm < threadUm) || (headUm !== null && innerUm >= headUm);
+}
+
 function assessWasher(washer: Washer, screw: FreeScrew, family: ScrewFamily): GroupedFact[] {
   const [piece] = candidateScrews(screw, family);
   if (!piece) return [];
@@ -39,9 +47,7 @@ function assessWasher(washer: Washer, screw: FreeScrew, family: ScrewFamily): Gr
   const { threadUm, headUm } = piece;
   const stated = { 'washer.innerUm': innerUm, 'screw.threadUm': threadUm, 'screw.headUm': headUm };
   const missing = Object.entries(stated).flatMap(([fact, value]) => (value === null ? [fact] : []));
-  const tooNarrow = innerUm !== null && threadUm !== null && innerUm < threadUm;
-  const tooWide = innerUm !== null && headUm !== null && innerUm >= headUm;
-  if ((tooNarrow || tooWide) && innerUm !== null) {
+  if (washerDoesNotFit(washer, piece) && innerUm !== null) {
     const facts = {
       washer: washer.name,
       screwFamily: family.name,

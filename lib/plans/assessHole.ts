@@ -41,6 +41,11 @@ export function missingForWire(
   ];
 }
 
+/** A wire wider than the narrowest opening goes through no hole; no maker's word can change that. */
+export function wireTooThick(wire: Pick<GuideWire, 'diameterUm'>, hole: Pick<Hole, 'openingUm'>): boolean {
+  return wire.diameterUm !== null && hole.openingUm !== null && wire.diameterUm > hole.openingUm;
+}
+
 function assessWire(wireItemId: string, hole: Hole, catalogue: PlanCatalogue): GroupedFact[] {
   const wire = catalogue.items.get(wireItemId);
   const under = ['wireItemId'];
@@ -51,12 +56,9 @@ function assessWire(wireItemId: string, hole: Hole, catalogue: PlanCatalogue): G
       { code: 'item-not-current', group: 'stop', what: 'wire', name: wire.name, status: wire.status, under },
     ];
   }
-  // A wire wider than the narrowest opening goes through no hole; no maker's word can change that.
-  if (wire.diameterUm !== null && hole.openingUm !== null && wire.diameterUm > hole.openingUm) {
-    const { diameterUm: wireUm } = wire;
-    return [
-      { code: 'wire-too-thick', group: 'stop', wire: wire.name, wireUm, openingUm: hole.openingUm, under },
-    ];
+  if (wireTooThick(wire, hole)) {
+    const [wireUm, openingUm] = [wire.diameterUm ?? 0, hole.openingUm ?? 0];
+    return [{ code: 'wire-too-thick', group: 'stop', wire: wire.name, wireUm, openingUm, under }];
   }
   const missing = missingForWire(wire, hole);
   return missing.length > 0

@@ -110,6 +110,8 @@ export function faultSentence(fault: PlanFault, needs: Needs, name: ItemName): s
       return `${CHAIN_WORDS[fault.chain]} for ${stepsWords(fault.steps, needs)}: nothing in the whole catalogue makes a chain whose links fit.`;
     case 'refused':
       return `${stepWord(fault.step, needs)}: ${refusalOf(fault) ?? `${name(fault.itemId)} does not go there.`}`;
+    case 'doesNotPass':
+      return `${stepWord(fault.step, needs)}: ${name(fault.itemId)} does not go there by its own diameter. The surgeon has to change the plan.`;
     default:
       return never(fault);
   }

@@ -151,4 +151,33 @@ describe('wires and washers', () => {
     });
     expect(other.faults.filter(({ kind }) => kind === 'factNotStated')).toEqual([]);
   });
+
+  it('stop the kit as they stop the plan when the wire is wider than its hole', async () => {
+    const thick = wired(wire(9_000));
+    const kit = await kitFor(thick.plan, [setOf('A', { ...HOLDS, W16: 1 })], [], {
+      catalogue: thick.catalogue,
+    });
+    expect(kit.verdict.kind).toBe('planStopped');
+    const fault = kit.faults.find(({ kind }) => kind === 'doesNotPass');
+    expect(fault && faultSentence(fault, kit.needs, () => 'Wire 9.0')).toMatch(/Wire 9\.0 does not go there/);
+  });
+
+  it('stop it when the washer lets the head through, or not even the thread', async () => {
+    const washer = (innerUm: number | null) =>
+      ({ ...WORLD[0], id: id('WA'), code: 'WA', kind: 'washer', innerUm, outerUm: 9_000 }) as Item;
+    const { threadUm, headUm, screwFamily } = cortical(16) as Extract<Item, { kind: 'screw' }>;
+    const free = { key: 'L1', screwFamily, cortices: 2, acceptLongerMm: 0, washerItemId: id('WA') };
+    const freePlan = construct.parse({
+      ...plan,
+      freeScrews: [{ ...free, length: { kind: 'exact', mm: 16 } }],
+    });
+    const faultsWith = async (innerUm: number | null) =>
+      (await kitFor(freePlan, [setOf('A', HOLDS)], [], { catalogue: [...WORLD, washer(innerUm)] })).faults
+        .filter(({ kind }) => kind === 'doesNotPass' || kind === 'factNotStated')
+        .map(({ kind }) => kind);
+    expect(await faultsWith((threadUm ?? 0) - 100), 'the thread does not pass').toContain('doesNotPass');
+    expect(await faultsWith(headUm), 'the head falls through').toContain('doesNotPass');
+    expect(await faultsWith((threadUm ?? 0) + 100), 'it fits').not.toContain('doesNotPass');
+    expect(await faultsWith(null), 'unknown is neither').toContain('factNotStated');
+  });
 });
