@@ -1,14 +1,13 @@
+import { coupling, drillingPosition, sleeveEnd, sleeveSeat, threadForm } from '../catalogue/fittings';
 import { HAS_PLAIN_ZONE, HAS_THREADED_ZONE, type Hole, holeClass, plainSeat } from '../catalogue/hole';
 import {
   type Countersink,
   type Coupling,
-  coupling,
   type DepthGauge,
   type DrillBit,
   type DrillSleeve,
   type Drive,
   type Driver,
-  drillingPosition,
   drillSleeve,
   type GuideWire,
   type Handle,
@@ -20,11 +19,8 @@ import {
   type SleeveEnd,
   type SleeveSeat,
   screw,
-  sleeveEnd,
-  sleeveSeat,
   type Tap,
   type TorqueLimiter,
-  threadForm,
 } from '../catalogue/item';
 import { METAL_GROUP, material, side } from '../catalogue/measures';
 import { writeMm } from '../quantities/length';

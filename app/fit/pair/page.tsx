@@ -11,8 +11,9 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { loadCatalogue } from '@/db/queries/catalogue';
 import { loadFitEngine } from '@/db/queries/fitRules';
+import { drillingPosition } from '@/lib/catalogue/fittings';
 import type { Hole } from '@/lib/catalogue/hole';
-import { drillingPosition, type Item } from '@/lib/catalogue/item';
+import type { Item } from '@/lib/catalogue/item';
 import type { FitEngine } from '@/lib/fit/engine';
 import type { ScrewUse } from '@/lib/fit/question';
 import {
