@@ -220,6 +220,7 @@ test('a keystroke in the search is answered and painted within a tenth of a seco
   await page.goto('/catalogue');
   // other work on the machine only ever adds time: of some rounds the quickest says most about the program
   let times = await typeThrough(page);
+  const firstMs = times[5] ?? 0;
   for (let round = 1; round < ROUNDS && (times[5] ?? 0) > 100; round++) {
     const again = await typeThrough(page);
     if ((again[5] ?? 0) < (times[5] ?? 0)) times = again;
@@ -230,7 +231,7 @@ test('a keystroke in the search is answered and painted within a tenth of a seco
     description: JSON.stringify(figures),
   });
   console.log(
-    `catalogue search, keystroke to paint: median ${times[5]?.toFixed(0)} ms, worst ${times.at(-1)?.toFixed(0)} ms`,
+    `catalogue search, keystroke to paint: median ${times[5]?.toFixed(0)} ms, worst ${times.at(-1)?.toFixed(0)} ms (median of the first round: ${firstMs.toFixed(0)} ms)`,
   );
   // a development server compiles and checks as it goes; only a built one is held to the promise
   if (!process.env.BASE_URL) expect(times[5]).toBeLessThanOrEqual(100);
