@@ -1,5 +1,6 @@
 import Sqlite from 'better-sqlite3';
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
+import { type Reader, THE_PROGRAM } from './reader';
 import * as schema from './schema';
 import { type Transact, writeQueue } from './tx';
 
@@ -9,6 +10,8 @@ export type Queries = BetterSQLite3Database<typeof schema>;
 /** The store of one hospital: reads that cannot write, and one way to write. */
 export interface Database {
   read: Queries;
+  /** For whom is read: the program itself, until `readAs` names a person. */
+  reader: Reader;
   tx: Transact;
   close(): void;
 }
@@ -27,12 +30,18 @@ export function openDatabase(path: string): Database {
   reader.pragma('query_only = ON');
   return {
     read: drizzle(reader, { schema }),
+    reader: THE_PROGRAM,
     tx: writeQueue(writer, drizzle(writer, { schema })),
     close() {
       reader.close();
       writer.close();
     },
   };
+}
+
+/** The same store, read for one person: its queries ask what that person may see. */
+export function readAs(db: Database, reader: Reader): Database {
+  return { ...db, reader };
 }
 
 /**

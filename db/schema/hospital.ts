@@ -17,6 +17,7 @@ export const people = sqliteTable('people', {
   id: text('id').primaryKey(),
   name: text('name').notNull(),
   role: text('role').notNull(),
+  leftAt: text('left_at'),
 });
 
 export const settings = sqliteTable('settings', {

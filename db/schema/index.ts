@@ -1,3 +1,6 @@
 export * from './catalogue';
 export * from './hospital';
+export * from './packs';
+export * from './people';
 export * from './sets';
+export * from './turns';

@@ -49,6 +49,16 @@ export const sets = sqliteTable('sets', {
   readyAt: text('ready_at'),
   useBy: text('use_by'),
   placeId: text('place_id'),
+  /** The turn it is in; none yet for a set that has taken no step since turns are kept. */
+  turnId: text('turn_id'),
+  /** The pack it is in, while it is in one. */
+  packId: text('pack_id'),
+  /** The step it was taken out of when it was held. */
+  heldFrom: text('held_from'),
+  /** The case it was sent to, while it is in theatre. */
+  caseId: text('case_id'),
+  withdrawnAt: text('withdrawn_at'),
+  withdrawnBecause: text('withdrawn_because'),
   /** Grows with every change; a write names the revision it saw. */
   revision: integer('revision').notNull(),
 });

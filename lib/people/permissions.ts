@@ -1,7 +1,45 @@
-import type { Role } from './role';
+import { type Role, role } from './role';
 
-/** Who may do what. Asked in every operation that writes, never only on a screen. One act a line; extend it here. */
+const EVERYBODY = role.options;
+const BENCH = ['technician', 'decontaminationLead'] as const;
+
+/** Who may do what. Asked in every operation and every query, never only on a screen. One act a line; extend it here. */
 export const PERMITTED = {
+  /** Sets, cases, plans, kits, stock, the catalogue, rules, configurations, loads: what the whole service works with. */
+  readHospital: EVERYBODY,
+  readLedger: ['decontaminationLead', 'incidentLead', 'theatreManager', 'administrator'],
+  readPeople: ['administrator'],
+  /** One's own password, PIN and sessions. */
+  ownAccount: EVERYBODY,
+  managePeople: ['administrator'],
+  enrolWorkstation: ['administrator'],
+  changeSettings: ['decontaminationLead', 'theatreManager', 'administrator'],
+  recordScan: EVERYBODY,
+
+  // the turn
+  sendToTheatre: [...BENCH, 'scrubPractitioner'],
+  receiveSet: [...BENCH, 'scrubPractitioner'],
+  washSet: BENCH,
+  checkCount: [...BENCH, 'scrubPractitioner'],
+  refillSet: BENCH,
+  settleAside: [...BENCH, 'stockKeeper'],
+  packSet: BENCH,
+  printLabel: BENCH,
+  /** Class 2: the named substitute travels with the set. */
+  sendWithSubstitute: ['decontaminationLead'],
+  /** Class 1: for one named case, both of them together. */
+  sendShortAsTheatreLead: ['theatreManager'],
+  sendShortAsSurgeon: ['surgeon'],
+  makeUpLoad: BENCH,
+  acceptLoad: ['decontaminationLead'],
+  rejectLoad: BENCH,
+  holdSet: [...BENCH, 'scrubPractitioner', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  liftHold: ['decontaminationLead', 'incidentLead'],
+  withdrawSet: ['decontaminationLead', 'theatreManager', 'administrator'],
+  moveSet: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  managePlaces: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'administrator'],
+  correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],
+
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */

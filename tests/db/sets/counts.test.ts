@@ -11,12 +11,18 @@ import { listPeople } from '@/db/queries/people';
 import { loadSetStandings, loadShortageOf } from '@/db/queries/setStandings';
 import { findSet, listSets, type SetOnFile } from '@/db/queries/sets';
 import { counts, ledger } from '@/db/schema';
+import type { NewId } from '@/lib/identity/ids';
 import { buildableFrom } from '@/lib/kits/buildable';
 import { presentPieces } from '@/lib/sets/buildable';
 import { canBeCounted } from '@/lib/sets/count';
 import { compareStandings } from '@/lib/sets/standing';
 import { demoDatabase } from '../../setup/database';
 
+let made = 0;
+const newId: NewId = (prefix) => {
+  made += 1;
+  return `${prefix}_${made}`;
+};
 const now = '2026-01-14T08:00:00.000Z';
 
 async function hospital() {
@@ -135,7 +141,7 @@ describe('recordCount', () => {
     if (!sealed) throw new Error('the demo has sets in store');
     const refused = await recordCount({ db, now, person: first, entry: countOf(sealed, 'count_sealed', 1) });
     expect(refused).toMatchObject({ ok: false, refusal: { because: 'frozen' } });
-    await openSet({ db, now, person: first, setId: sealed.id, baseRevision: sealed.revision });
+    await openSet({ db, now, newId, person: first, setId: sealed.id, baseRevision: sealed.revision });
     const open = await findSet(db, sealed.id);
     expect(open).toMatchObject({ step: 'onBench', stepSince: now, useBy: null, readyAt: null });
     if (!open) return;
@@ -151,7 +157,7 @@ describe('refitSet', () => {
     const old = (await listSets(db)).find(({ version }) => version.status === 'superseded');
     if (!old) throw new Error('the demo has a set that follows an older version');
     if (!canBeCounted(old.step))
-      await openSet({ db, now, person: first, setId: old.id, baseRevision: old.revision });
+      await openSet({ db, now, newId, person: first, setId: old.id, baseRevision: old.revision });
     const before = await findSet(db, old.id);
     if (!before) throw new Error('the set is there');
     await refitSet({ db, now, person: first, setId: old.id, baseRevision: before.revision });
