@@ -13,6 +13,7 @@ import { insertCases } from './insertCases';
 import { insertConfigurations } from './insertConfigurations';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
+import { insertTurns } from './insertTurns';
 import { insertStarterRules } from './rules/insertStarterRules';
 
 const DEMO_KEY = 'demo';
@@ -36,6 +37,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertSets(write, clock);
     await insertStock(write, clock);
     await insertCases(write, clock);
+    await insertTurns(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),
