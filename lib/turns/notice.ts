@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
+
+const name = z.string().min(1).max(200);
+
+/** What a person is told inside the program, by kind. Names are kept as they were when it was told. */
+export const noticeContent = z.discriminatedUnion('kind', [
+  /** To the finder: what was short in a set is there again. */
+  z.object({
+    kind: z.literal('shortageFixed'),
+    detail: z.object({ setCode: name, itemName: name, quantity: z.number().int().positive(), by: name }),
+  }),
+  /** To the surgeon of a case that a set is promised to. */
+  z.object({
+    kind: z.literal('promisedSetHeld'),
+    detail: z.object({ setCode: name, because: heldBecause, caseReference: name, by: name }),
+  }),
+  z.object({
+    kind: z.literal('promisedSetWithdrawn'),
+    detail: z.object({ setCode: name, because: z.string().max(400), caseReference: name, by: name }),
+  }),
+  /** To whoever held it. */
+  z.object({
+    kind: z.literal('holdLifted'),
+    detail: z.object({ setCode: name, to: turnStep, reason: z.string().max(400), by: name }),
+  }),
+  /** To whoever put the piece aside. */
+  z.object({
+    kind: z.literal('asideSettled'),
+    detail: z.object({
+      itemName: name,
+      quantity: z.number().int().positive(),
+      condition: pieceCondition,
+      outcome: z.enum(['repaired', 'discarded', 'notRepairable']),
+      by: name,
+    }),
+  }),
+]);
+export type NoticeContent = z.infer<typeof noticeContent>;

@@ -1,0 +1,39 @@
+import { never } from '../identity/result';
+import type { NoticeContent } from '../turns/notice';
+import { capitalised } from './numbers';
+import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
+
+/** What a notice says, in one sentence. */
+export function noticeSentence(notice: NoticeContent): string {
+  switch (notice.kind) {
+    case 'shortageFixed': {
+      const { setCode, itemName, quantity, by } = notice.detail;
+      return `What you found short in ${setCode} is there again: ${quantity} × ${itemName}, put in by ${by}.`;
+    }
+    case 'promisedSetHeld': {
+      const { setCode, because, caseReference, by } = notice.detail;
+      return `${setCode}, promised to your case ${caseReference}, is held by ${by}, because ${HELD_BECAUSE_WORDS[because]}.`;
+    }
+    case 'promisedSetWithdrawn': {
+      const { setCode, because, caseReference, by } = notice.detail;
+      return `${setCode}, promised to your case ${caseReference}, was taken out of service by ${by}: ${because}`;
+    }
+    case 'holdLifted': {
+      const { setCode, to, reason, by } = notice.detail;
+      return `${by} lifted the hold of ${setCode}; it goes on ${TURN_STEP_WORDS[to]}. ${capitalised(reason)}`;
+    }
+    case 'asideSettled': {
+      const { itemName, quantity, condition, outcome, by } = notice.detail;
+      return `${quantity} × ${itemName}, which you put aside as ${CONDITION_WORDS[condition]}: ${ASIDE_OUTCOME_WORDS[outcome]}, says ${by}.`;
+    }
+    default:
+      return never(notice);
+  }
+}
+
+/** What became of a piece that was put aside. */
+export const ASIDE_OUTCOME_WORDS = {
+  repaired: 'repaired',
+  discarded: 'discarded',
+  notRepairable: 'can’t be repaired, discarded',
+} as const;
