@@ -6,6 +6,8 @@ export const places = sqliteTable('places', {
   name: text('name').notNull(),
   /** Walk from the pick bench, in metres. */
   metres: integer('metres').notNull(),
+  withdrawnAt: text('withdrawn_at'),
+  revision: integer('revision').notNull().default(1),
 });
 
 export const theatres = sqliteTable('theatres', {
@@ -23,6 +25,10 @@ export const people = sqliteTable('people', {
 export const settings = sqliteTable('settings', {
   key: text('key').primaryKey(),
   value: json('value').notNull(),
+  /** Grows with every change; a write names the revision it saw. */
+  revision: integer('revision').notNull().default(1),
+  changedBy: text('changed_by'),
+  changedAt: text('changed_at'),
 });
 
 export const stock = sqliteTable('stock', {

@@ -1,4 +1,5 @@
 export * from './catalogue';
+export * from './changes';
 export * from './hospital';
 export * from './packs';
 export * from './people';

@@ -5,6 +5,8 @@ export const configurations = sqliteTable('configurations', {
   id: text('id').primaryKey(),
   code: text('code').notNull(),
   name: text('name').notNull(),
+  /** Out of use since: no new sets of it, while its sets go on. */
+  withdrawnAt: text('withdrawn_at'),
 });
 
 export const configurationVersions = sqliteTable('configuration_versions', {
@@ -20,6 +22,8 @@ export const configurationVersions = sqliteTable('configuration_versions', {
   draftedBy: text('drafted_by'),
   approvedBy: text('approved_by'),
   inForceFrom: text('in_force_from'),
+  /** Set from its approval on; a draft with it waits for `inForceFrom` and is frozen. */
+  approvedAt: text('approved_at'),
   revision: integer('revision').notNull(),
 });
 

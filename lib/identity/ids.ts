@@ -41,6 +41,8 @@ export const refillId = idOf('refill');
 export const decisionId = idOf('decision');
 export const noticeId = idOf('notice');
 export const scanId = idOf('scan');
+export const trialId = idOf('trial');
+export const requestId = idOf('request');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -72,6 +74,8 @@ export type RefillId = z.infer<typeof refillId>;
 export type DecisionId = z.infer<typeof decisionId>;
 export type NoticeId = z.infer<typeof noticeId>;
 export type ScanId = z.infer<typeof scanId>;
+export type TrialId = z.infer<typeof trialId>;
+export type RequestId = z.infer<typeof requestId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;
