@@ -34,6 +34,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
         <AppShell
           hospital={hospitalName()}
           theme={theme}
+          role={acting?.role ?? null}
           person={
             acting && <PersonSwitch people={people.map(inWords)} current={inWords(acting)} action={actAs} />
           }

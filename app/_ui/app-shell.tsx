@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import type { Role } from '@/lib/people/role';
 import { cautions } from '@/lib/wording/cautions';
 import styles from './app-shell.module.css';
 import { Cautions } from './cautions';
@@ -18,11 +19,14 @@ import { ToastRegion } from './toast';
 export function AppShell({
   hospital,
   theme,
+  role,
   person,
   children,
 }: {
   hospital: string;
   theme: Theme;
+  /** Of who is here; nobody has no navigation. */
+  role: Role | null;
   person?: ReactNode;
   children: ReactNode;
 }) {
@@ -43,7 +47,7 @@ export function AppShell({
             <ThemeToggle initial={theme} />
           </div>
           <div className={styles.nav}>
-            <MainNav />
+            <MainNav role={role} />
           </div>
         </div>
         <div className={styles.scale} aria-hidden="true" />

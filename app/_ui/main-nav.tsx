@@ -3,65 +3,94 @@
 import Link, { useLinkStatus } from 'next/link';
 import { usePathname } from 'next/navigation';
 import { useCallback, useId, useRef, useState } from 'react';
+import type { Role } from '@/lib/people/role';
 import { classNames } from './class-names';
 import styles from './main-nav.module.css';
-import { mainPages } from './main-pages';
+import { MAIN_PAGES, type MainPage, MORE_PAGES, pagesFor } from './main-pages';
 import { useDismiss } from './use-dismiss';
 
 /**
- * The main navigation: a ruled row where it fits, a menu button with the same links where it does not.
- * The menu is a plain disclosure: it closes on Escape, on choosing, and on leaving.
+ * The main navigation: a ruled row with "More" at its end where it fits, a menu button with all the links where it does
+ * not. Both are plain disclosures: they close on Escape, on choosing, and on leaving.
+ *
+ * @param role whose pages are shown; nobody's are none
  */
-export function MainNav() {
+export function MainNav({ role }: { role: Role | null }) {
   const pathname = usePathname();
-  const [open, setOpen] = useState(false);
+  const [open, setOpen] = useState<'menu' | 'more' | null>(null);
   const [openedAt, setOpenedAt] = useState(pathname);
   const listId = useId();
-  const button = useRef<HTMLButtonElement>(null);
+  const moreId = useId();
+  const menuButton = useRef<HTMLButtonElement>(null);
+  const moreButton = useRef<HTMLButtonElement>(null);
   const nav = useRef<HTMLElement>(null);
 
   // Arriving somewhere closes the menu.
   if (openedAt !== pathname) {
     setOpenedAt(pathname);
-    setOpen(false);
+    setOpen(null);
   }
 
-  const close = useCallback((byEscape: boolean) => {
-    setOpen(false);
-    if (byEscape) button.current?.focus();
-  }, []);
-  useDismiss(open, nav, close);
+  const close = useCallback(
+    (byEscape: boolean) => {
+      if (byEscape) (open === 'more' ? moreButton : menuButton).current?.focus();
+      setOpen(null);
+    },
+    [open],
+  );
+  useDismiss(open !== null, nav, close);
 
+  const more = pagesFor(MORE_PAGES, role);
+  const here = more.find(({ href }) => isCurrent(href, pathname));
+  const toggle = (which: 'menu' | 'more') => () => setOpen(open === which ? null : which);
+  const link = ({ label, href }: MainPage) => (
+    <li key={href}>
+      <Link
+        href={href}
+        className={styles.link}
+        aria-current={isCurrent(href, pathname) ? 'page' : undefined}
+        onClick={() => setOpen(null)}
+      >
+        {label}
+        <Pending />
+      </Link>
+    </li>
+  );
+  if (role === null) return null;
   return (
     <nav ref={nav} aria-label="Main" className={styles.nav}>
       <button
-        ref={button}
+        ref={menuButton}
         type="button"
         className={styles.menu}
-        aria-expanded={open}
+        aria-expanded={open === 'menu'}
         aria-controls={listId}
-        onClick={() => setOpen(!open)}
+        onClick={toggle('menu')}
       >
         <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true" focusable="false">
           <path d="M1 3.5h14M1 8h14M1 12.5h14" stroke="currentColor" strokeWidth="1.5" />
         </svg>
         Menu
       </button>
-      <ul id={listId} className={classNames(styles.list, open && styles.open)}>
-        {mainPages.map((page) => (
-          <li key={page.href}>
-            <Link
-              href={page.href}
-              className={styles.link}
-              aria-current={isCurrent(page.href, pathname) ? 'page' : undefined}
-              onClick={() => setOpen(false)}
-            >
-              {page.label}
-              <Pending />
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <div id={listId} className={classNames(styles.list, open === 'menu' && styles.open)}>
+        <ul className={styles.main}>{pagesFor(MAIN_PAGES, role).map(link)}</ul>
+        <button
+          ref={moreButton}
+          type="button"
+          className={classNames(styles.link, styles.moreButton, here && styles.moreHere)}
+          aria-expanded={open === 'more'}
+          aria-controls={moreId}
+          onClick={toggle('more')}
+        >
+          {here ? here.label : 'More'}
+          <svg viewBox="0 0 10 6" width="10" height="6" aria-hidden="true" focusable="false">
+            <path d="M1 1l4 4 4-4" fill="none" stroke="currentColor" strokeWidth="1.5" />
+          </svg>
+        </button>
+        <ul id={moreId} className={classNames(styles.more, open === 'more' && styles.moreOpen)}>
+          {more.map(link)}
+        </ul>
+      </div>
     </nav>
   );
 }

@@ -1,11 +1,42 @@
-/** The main pages, in the order of the navigation. */
-export const mainPages = [
-  { label: 'Today', href: '/' },
-  { label: 'Cases', href: '/cases' },
-  { label: 'Sets', href: '/sets' },
-  { label: 'Configurations', href: '/configurations' },
-  { label: 'Catalogue', href: '/catalogue' },
-  { label: 'Fit', href: '/fit' },
-  { label: 'Stock', href: '/stock' },
-  { label: 'Calculations', href: '/calculations' },
-] as const;
+import type { Reach } from '@/lib/people/access';
+import { may } from '@/lib/people/permissions';
+import type { Role } from '@/lib/people/role';
+
+export interface MainPage {
+  label: string;
+  href: string;
+  /** What it takes to see it. */
+  reach: Reach;
+}
+
+/** What everybody works with, in the order of the navigation. */
+export const MAIN_PAGES: readonly MainPage[] = [
+  { label: 'Today', href: '/', reach: 'readHospital' },
+  { label: 'Work', href: '/work', reach: 'readHospital' },
+  { label: 'Sets', href: '/sets', reach: 'readHospital' },
+  { label: 'Loads', href: '/loads', reach: 'readHospital' },
+  { label: 'Cases', href: '/cases', reach: 'readHospital' },
+  { label: 'Stock', href: '/stock', reach: 'readHospital' },
+  { label: 'Configurations', href: '/configurations', reach: 'readHospital' },
+  { label: 'Catalogue', href: '/catalogue', reach: 'readHospital' },
+  { label: 'Fit', href: '/fit', reach: 'readHospital' },
+];
+
+/** What is looked for now and then, behind "More". */
+export const MORE_PAGES: readonly MainPage[] = [
+  { label: 'Scan', href: '/scan', reach: 'recordScan' },
+  { label: 'Held sets', href: '/holds', reach: 'readHospital' },
+  { label: 'Repairs', href: '/repairs', reach: 'readHospital' },
+  { label: 'Places', href: '/places', reach: 'readHospital' },
+  { label: 'Sterilisers', href: '/sterilisers', reach: 'readHospital' },
+  { label: 'Calculations', href: '/calculations', reach: 'readHospital' },
+  { label: 'Ledger', href: '/ledger', reach: 'readLedger' },
+  { label: 'Settings', href: '/settings', reach: 'readHospital' },
+  { label: 'People', href: '/people', reach: 'readPeople' },
+];
+
+/** Those a person of this role may see; nobody sees none of them. */
+export function pagesFor(pages: readonly MainPage[], role: Role | null): MainPage[] {
+  if (role === null) return [];
+  return pages.filter(({ reach }) => reach === 'anybody' || may(role, reach));
+}
