@@ -7,6 +7,7 @@ import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
+import { thermalDoseCalculation } from './thermalDose/calculation';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
 const registered: readonly RegisteredCalculation[] = [
@@ -17,6 +18,7 @@ const registered: readonly RegisteredCalculation[] = [
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
   plateRemarksCalculation,
+  thermalDoseCalculation,
 ];
 
 /** By name, in alphabetical order. */

@@ -79,6 +79,32 @@ export const calculationWords = {
       },
     ],
   },
+  'thermal-dose': {
+    title: 'Thermal dose',
+    question: 'How much heat did this cycle give, and how long did it stay within its band?',
+    formula: [
+      'A0 = Σ 10^((T − 80) ÷ 10) Δt, in seconds, over temperatures of 65 °C and more',
+      'F0 = Σ 10^((T − Tref) ÷ 10) Δt, in minutes, with Tref as stated',
+      'Holding = the longest stretch between readings that all lie within the band, its ends included',
+    ],
+    assumptions: [
+      'Between two readings the rate is the mean of both ends (trapezoid), or that of the earlier one (left), as stated.',
+      'Nothing is interpolated over a gap: readings further apart than stated, or without a value, leave the sums not established.',
+      'Readings whose times do not grow are not put in order: the whole log is not established.',
+      'The sensor tells the temperature of the coolest place that was validated; how it was placed is not known here.',
+      'It informs the person who accepts the load, and accepts nothing.',
+    ],
+    sources: [
+      { text: 'A0, z = 10 K, above 65 °C: ISO 15883-1, Annex B' },
+      {
+        text: 'F0 with its reference temperature stated; 134–137 °C for 3 min, 126–129 for 10, 121–124 for 15: EN 285, ISO 17665',
+        fromMemory: true,
+      },
+      {
+        text: '132 °C for 4 min: CDC, Guideline for Disinfection and Sterilization in Healthcare Facilities, Table 7',
+      },
+    ],
+  },
   'plate-remarks': {
     title: 'Plate remarks',
     question:

@@ -34,6 +34,7 @@ const EXAMPLES: Record<string, string[]> = {
     'fewest-trays',
     'identifier',
     'plate-remarks',
+    'thermal-dose',
   ].map((name) => `/calculations/${name}`),
 };
 

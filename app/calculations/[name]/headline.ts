@@ -3,7 +3,9 @@ import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
 import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
 import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+import type { ThermalDoseOutput } from '@/lib/calculations/thermalDose/schema';
 import { schemeWord } from '@/lib/wording/identifier';
+import { durationWords, HOLDING_WORDS } from '@/lib/wording/thermal-dose';
 
 /** The figures of an answer that matter most, large. */
 export interface Headline {
@@ -77,6 +79,19 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
       label: 'Not established',
       value: String(remarks.filter(({ outcome }) => outcome === 'notEstablished').length),
     },
+  ],
+  'thermal-dose': ({ a0Seconds, f0Minutes, f0ReferenceC, holding }: ThermalDoseOutput) => [
+    { label: 'A0', value: String(a0Seconds), unit: 's' },
+    { label: 'F0', value: String(f0Minutes), unit: 'min', note: `reference ${f0ReferenceC} °C` },
+    ...(holding === null
+      ? []
+      : [
+          {
+            label: 'Longest in the band',
+            value: durationWords(holding.longestSeconds),
+            note: `${HOLDING_WORDS[holding.outcome]}: ${durationWords(holding.requiredSeconds)} asked for`,
+          },
+        ]),
   ],
 };
 
