@@ -1,0 +1,42 @@
+import type { ScanContext } from '@/lib/scanning/meaning';
+import type { HeardScan, ScanEvent } from './use-scans';
+
+/** A screen that listens. */
+export interface Registered {
+  context: ScanContext;
+  takes: 'understood' | 'everything';
+  handle: (scan: ScanEvent) => 'taken' | 'passed';
+  heard: (scan: HeardScan) => void;
+}
+
+let registered: readonly Registered[] = [];
+
+/** Adds a screen on top; answers how to take it away. */
+export function addHandler(handler: Registered): () => void {
+  registered = [...registered, handler];
+  return () => {
+    registered = registered.filter((one) => one !== handler);
+  };
+}
+
+/** The screen that has the scans: the one that came last. */
+export function topHandler(): Registered | null {
+  return registered.at(-1) ?? null;
+}
+
+/** Where badges go: the sign-in of the shell, or a dialog that asks a person to prove who they are. */
+export type BadgeHandler = (code: string) => void;
+
+let badgeHandlers: readonly BadgeHandler[] = [];
+
+/** Adds a taker of badges on top; answers how to take it away. */
+export function addBadgeHandler(handler: BadgeHandler): () => void {
+  badgeHandlers = [...badgeHandlers, handler];
+  return () => {
+    badgeHandlers = badgeHandlers.filter((one) => one !== handler);
+  };
+}
+
+export function topBadgeHandler(): BadgeHandler | null {
+  return badgeHandlers.at(-1) ?? null;
+}
