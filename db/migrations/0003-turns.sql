@@ -222,8 +222,11 @@ CREATE TABLE bench_entries (
   second_person_id TEXT REFERENCES people(id),
   session_id TEXT REFERENCES sessions(id),
   scan_id TEXT,
+  -- a look-alike was put in: two people stand for it, here or by a blind check afterwards
+  needs_second INTEGER NOT NULL DEFAULT 0 CHECK (needs_second IN (0, 1)),
   done_at TEXT NOT NULL,
-  entered_at TEXT NOT NULL
+  entered_at TEXT NOT NULL,
+  CHECK (second_person_id IS NULL OR second_person_id <> person_id)
 ) STRICT;
 CREATE INDEX bench_entries_by_count ON bench_entries (count_id, seq);
 CREATE TRIGGER bench_entries_are_never_changed BEFORE UPDATE ON bench_entries
@@ -233,6 +236,29 @@ CREATE TRIGGER bench_entries_are_never_deleted BEFORE DELETE ON bench_entries
 CREATE TRIGGER a_closed_count_takes_no_entry BEFORE INSERT ON bench_entries
   WHEN (SELECT closed_at IS NOT NULL OR abandoned_at IS NOT NULL FROM bench_counts WHERE id = new.count_id)
   BEGIN SELECT raise(ABORT, 'a closed count takes no entry'); END;
+
+-- Lines on which two people's counts of one turn differ. Both figures are kept whatever a later count settles.
+CREATE TABLE disputed_lines (
+  first_count_id TEXT NOT NULL REFERENCES counts(id),
+  second_count_id TEXT NOT NULL REFERENCES counts(id),
+  line_id TEXT NOT NULL REFERENCES configuration_lines(id),
+  set_id TEXT NOT NULL REFERENCES sets(id),
+  turn_id TEXT NOT NULL REFERENCES turns(id),
+  first_pieces INTEGER NOT NULL,
+  second_pieces INTEGER NOT NULL CHECK (second_pieces <> first_pieces),
+  opened_at TEXT NOT NULL,
+  settled_by_count_id TEXT REFERENCES counts(id),
+  settled_at TEXT,
+  PRIMARY KEY (first_count_id, second_count_id, line_id),
+  CHECK ((settled_by_count_id IS NULL) = (settled_at IS NULL))
+) STRICT, WITHOUT ROWID;
+CREATE INDEX disputed_lines_open ON disputed_lines (set_id) WHERE settled_at IS NULL;
+CREATE TRIGGER disputed_figures_are_kept BEFORE UPDATE ON disputed_lines
+  WHEN new.first_pieces IS NOT old.first_pieces OR new.second_pieces IS NOT old.second_pieces
+    OR new.line_id IS NOT old.line_id OR new.opened_at IS NOT old.opened_at OR old.settled_at IS NOT NULL
+  BEGIN SELECT raise(ABORT, 'both figures of a dispute are kept'); END;
+CREATE TRIGGER disputes_are_never_deleted BEFORE DELETE ON disputed_lines
+  BEGIN SELECT raise(ABORT, 'both figures of a dispute are kept'); END;
 
 -- Pieces taken out of a set as unfit: they go to repair or are discarded, and are never straightened.
 CREATE TABLE aside_pieces (
@@ -309,3 +335,22 @@ CREATE TRIGGER sterile_means_an_accepted_load BEFORE UPDATE OF step ON sets
     SELECT 1 FROM packs JOIN loads ON loads.id = packs.load_id
     WHERE packs.id = new.pack_id AND packs.set_id = new.id AND packs.state = 'sterile' AND loads.state = 'accepted')
   BEGIN SELECT raise(ABORT, 'only an accepted load makes a set sterile'); END;
+CREATE TRIGGER open_means_no_pack BEFORE UPDATE OF step ON sets
+  WHEN new.step IN ('comingBack', 'washing', 'onBench', 'shortAwaitingDecision') AND old.step <> new.step
+    AND new.pack_id IS NOT NULL
+  BEGIN SELECT raise(ABORT, 'an open set is in no pack'); END;
+CREATE TRIGGER short_for_one_case_only BEFORE UPDATE OF step ON sets
+  WHEN new.step = 'inTheatre' AND old.step <> 'inTheatre' AND EXISTS (
+    SELECT 1 FROM packs WHERE packs.id = new.pack_id AND packs.for_case_id IS NOT NULL
+      AND packs.for_case_id IS NOT new.case_id)
+  BEGIN SELECT raise(ABORT, 'a set sent short goes to the case it was sent short for'); END;
+
+-- Where sets and pouches lie. A place is renamed or withdrawn, never deleted: what lay there is on record.
+ALTER TABLE places ADD COLUMN withdrawn_at TEXT;
+ALTER TABLE places ADD COLUMN revision INTEGER NOT NULL DEFAULT 1 CHECK (revision > 0);
+CREATE TRIGGER places_are_kept BEFORE DELETE ON places
+  BEGIN SELECT raise(ABORT, 'places are never deleted'); END;
+CREATE TRIGGER nothing_comes_to_a_withdrawn_place BEFORE UPDATE OF place_id ON sets
+  WHEN new.place_id IS NOT NULL AND new.place_id IS NOT old.place_id
+    AND (SELECT withdrawn_at FROM places WHERE id = new.place_id) IS NOT NULL
+  BEGIN SELECT raise(ABORT, 'nothing is put in a place out of use'); END;

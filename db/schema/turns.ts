@@ -1,5 +1,5 @@
-import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import { json } from './columns';
+import { integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { flag, json } from './columns';
 
 /** One trip of a set round the service. */
 export const turns = sqliteTable('turns', {
@@ -52,9 +52,29 @@ export const benchEntries = sqliteTable('bench_entries', {
   secondPersonId: text('second_person_id'),
   sessionId: text('session_id'),
   scanId: text('scan_id'),
+  /** A look-alike was put in: two people stand for it, here or by a blind check afterwards. */
+  needsSecond: flag('needs_second').notNull().default(false),
   doneAt: text('done_at').notNull(),
   enteredAt: text('entered_at').notNull(),
 });
+
+/** Lines on which two people's counts of one turn differ; both figures are kept. */
+export const disputedLines = sqliteTable(
+  'disputed_lines',
+  {
+    firstCountId: text('first_count_id').notNull(),
+    secondCountId: text('second_count_id').notNull(),
+    lineId: text('line_id').notNull(),
+    setId: text('set_id').notNull(),
+    turnId: text('turn_id').notNull(),
+    firstPieces: integer('first_pieces').notNull(),
+    secondPieces: integer('second_pieces').notNull(),
+    openedAt: text('opened_at').notNull(),
+    settledByCountId: text('settled_by_count_id'),
+    settledAt: text('settled_at'),
+  },
+  (table) => [primaryKey({ columns: [table.firstCountId, table.secondCountId, table.lineId] })],
+);
 
 /** Pieces taken out of a set as unfit. */
 export const asidePieces = sqliteTable('aside_pieces', {
