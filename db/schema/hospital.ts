@@ -87,16 +87,3 @@ export const setPromises = sqliteTable('set_promises', {
   setId: text('set_id').notNull(),
   caseId: text('case_id').notNull(),
 });
-
-export const ledger = sqliteTable('ledger', {
-  seq: integer('seq').primaryKey(),
-  doneAt: text('done_at').notNull(),
-  enteredAt: text('entered_at').notNull(),
-  personId: text('person_id'),
-  action: text('action').notNull(),
-  subjectKind: text('subject_kind').notNull(),
-  subjectId: text('subject_id').notNull(),
-  detail: json('detail').notNull(),
-  previousHash: text('previous_hash').notNull(),
-  hash: text('hash').notNull(),
-});

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
+import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
 
@@ -31,7 +32,7 @@ export const noticeContent = z.discriminatedUnion('kind', [
       itemName: name,
       quantity: z.number().int().positive(),
       condition: pieceCondition,
-      outcome: z.enum(['repaired', 'discarded', 'notRepairable']),
+      outcome: asideOutcome,
       by: name,
     }),
   }),

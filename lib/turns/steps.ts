@@ -58,3 +58,19 @@ export function stepsAfterHold(because: HeldBecause, heldFrom: TurnStep | null):
   const reached = named.filter((step) => mayFollow('held', step));
   return [...new Set<TurnStep>([...reached, 'washing'])];
 }
+
+/** Where a set held for several reasons may go: only where each of them lets it. */
+export function stepsAfterHolds(becauses: readonly HeldBecause[], heldFrom: TurnStep | null): TurnStep[] {
+  const [first, ...others] = becauses.map((because) => stepsAfterHold(because, heldFrom));
+  return (first ?? ['washing']).filter((step) => others.every((steps) => steps.includes(step)));
+}
+
+/** Steps from which a set may be taken out of service: nobody waits for it elsewhere. */
+export const WITHDRAWABLE_STEPS: ReadonlySet<TurnStep> = new Set([
+  'comingBack',
+  'washing',
+  'onBench',
+  'shortAwaitingDecision',
+  'inSterileStore',
+  'held',
+]);

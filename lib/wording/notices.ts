@@ -1,5 +1,6 @@
 import { never } from '../identity/result';
 import type { NoticeContent } from '../turns/notice';
+import { ASIDE_OUTCOME_WORDS } from './aside';
 import { capitalised } from './numbers';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
@@ -30,10 +31,3 @@ export function noticeSentence(notice: NoticeContent): string {
       return never(notice);
   }
 }
-
-/** What became of a piece that was put aside. */
-export const ASIDE_OUTCOME_WORDS = {
-  repaired: 'repaired',
-  discarded: 'discarded',
-  notRepairable: 'can’t be repaired, discarded',
-} as const;

@@ -23,7 +23,7 @@ interface TakeStep {
   doneAt?: string;
   because?: string | null;
   note?: string | null;
-  workstationId?: string | null;
+  workstationId?: string | null | undefined;
   /** What else changes on the set with this step. */
   change?: Partial<
     Pick<SetRow, 'placeId' | 'readyAt' | 'useBy' | 'packId' | 'caseId' | 'heldBecause' | 'heldFrom'>
@@ -41,7 +41,7 @@ export interface StepTaken {
  * The one way a set goes from step to step, inside the caller's transaction: only where the steps allow it, from the
  * revision the caller read, with the step kept, the turn begun where one begins, and the ledger written.
  */
-export async function takeStep(write: Queries, request: TakeStep): Promise<Outcome<StepTaken>> {
+export async function takeStep(write: Queries, request: TakeStep): Promise<Outcome<StepTaken, never>> {
   const { set, to, action, person, now, newId, change = {} } = request;
   const from = turnStep.parse(set.step);
   if (set.withdrawnAt !== null) return refused('frozen', words.withdrawn(set.code));

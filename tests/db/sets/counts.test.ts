@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import { findLedgerBreak } from '@/db/ledger';
-import { openSet } from '@/db/operations/open-set';
+import { openSet } from '@/db/operations/turns/open-set';
 import { recordCount } from '@/db/operations/record-count';
 import { refitSet } from '@/db/operations/refit-set';
 import { keptCatalogue } from '@/db/queries/caseKit';

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { openSet } from '@/db/operations/open-set';
+import { openSet } from '@/db/operations/turns/open-set';
 import { setId } from '@/lib/identity/ids';
 
 const members = z.strictObject({ baseRevision: z.number('the revision you saw').int().positive() });

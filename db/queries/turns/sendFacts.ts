@@ -1,0 +1,67 @@
+import { eq } from 'drizzle-orm';
+import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import { turnStep } from '@/lib/sets/setState';
+import type { SendFacts } from '@/lib/turns/send';
+import type { Queries } from '../../client';
+import { cases, loads, packs, type sets, shortDecisions } from '../../schema';
+import { readSetting } from '../settings';
+import { heldReasons } from './heldReasons';
+
+/** What decides whether a set may go to a case; inside or outside a write. */
+export async function sendFacts(
+  read: Queries,
+  set: typeof sets.$inferSelect,
+  booked: typeof cases.$inferSelect,
+  now: string,
+): Promise<SendFacts> {
+  const [{ policy }, reasons, pack] = await Promise.all([
+    readSetting(read, 'sterility'),
+    set.step === 'held' ? heldReasons(read, set.id) : [],
+    packOf(read, set),
+  ]);
+  return {
+    code: set.code,
+    step: turnStep.parse(set.step),
+    heldBecause: reasons.map(({ because }) => because),
+    pack,
+    case: {
+      id: booked.id,
+      reference: booked.reference,
+      caseDate: plainDate.parse(booked.caseDate),
+      endsAt: booked.endsAt,
+    },
+    sterility: policy,
+    now,
+  };
+}
+
+async function packOf(read: Queries, set: typeof sets.$inferSelect): Promise<SendFacts['pack']> {
+  if (set.packId === null) return null;
+  const [row] = await read
+    .select({ pack: packs, load: loads.state, decision: shortDecisions, meant: cases })
+    .from(packs)
+    .leftJoin(loads, eq(loads.id, packs.loadId))
+    .leftJoin(shortDecisions, eq(shortDecisions.id, packs.decisionId))
+    .leftJoin(cases, eq(cases.id, packs.forCaseId))
+    .where(eq(packs.id, set.packId));
+  if (!row) return null;
+  const { pack, load, decision, meant } = row;
+  return {
+    state: pack.state,
+    loadAccepted: load === 'accepted',
+    useBy: soonest(pack.useBy, set.useBy),
+    forCase: meant === null ? null : { id: meant.id, reference: meant.reference },
+    decisionLapsesAt: soonestInstant(decision?.lapsedAt ?? null, decision?.lapsesAt ?? null),
+  };
+}
+
+/** The label and the set's own record say the same; where they do not, the sooner counts. */
+function soonest(one: string | null, other: string | null): PlainDate | null {
+  const dates = [one, other].flatMap((date) => (date === null ? [] : [plainDate.parse(date)])).sort();
+  return dates[0] ?? null;
+}
+
+function soonestInstant(one: string | null, other: string | null): string | null {
+  const instants = [one, other].flatMap((at) => at ?? []);
+  return instants.sort((a, b) => Date.parse(a) - Date.parse(b))[0] ?? null;
+}
