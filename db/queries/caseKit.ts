@@ -1,7 +1,7 @@
 import { sql } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { type CaseKit, type KitQuestion, planKit } from '@/lib/kits/caseKit';
-import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
+import type { KitSettings } from '@/lib/kits/settings';
 import type { Solver } from '@/lib/kits/solver';
 import type { Store } from '@/lib/kits/store';
 import type { Construct } from '@/lib/plans/plan';
@@ -11,6 +11,7 @@ import { items } from '../schema';
 import { type BookedCaseRow, findCase, listPlanVersions } from './cases';
 import { loadCatalogue } from './catalogue';
 import { loadFitEngine } from './fitRules';
+import { readSetting } from './settings';
 import { loadStore } from './store';
 
 type Reading = Pick<Database, 'read'>;
@@ -75,15 +76,17 @@ interface KitBasis {
   store: Store;
   catalogue: readonly Item[];
   engine: KitQuestion['engine'];
+  settings: KitSettings;
 }
 
 async function loadKitBasis(db: Reading, forCase: string): Promise<KitBasis> {
-  const [store, catalogue, engine] = await Promise.all([
+  const [store, catalogue, engine, settings] = await Promise.all([
     loadStore(db, forCase),
     keptCatalogue(db),
     loadFitEngine(db),
+    readSetting(db.read, 'kits'),
   ]);
-  return { store, catalogue, engine };
+  return { store, catalogue, engine, settings };
 }
 
 function kitFrom(
@@ -97,7 +100,6 @@ function kitFrom(
     construct,
     caseDate: booked.caseDate,
     needBy: booked.startsAt,
-    settings: DEFAULT_KIT_SETTINGS,
     solver,
     lengthCover,
   });

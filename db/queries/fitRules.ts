@@ -1,23 +1,18 @@
 import { asc, desc, eq, ne, sql } from 'drizzle-orm';
 import { createFitEngine, type FitEngine } from '@/lib/fit/engine';
 import { overFamilies } from '@/lib/fit/exceptions';
-import {
-  DEFAULT_FIT_SETTINGS,
-  type FitException,
-  type FitRule,
-  type FitSettings,
-  fitSettings,
-} from '@/lib/fit/rule';
+import type { FitException, FitRule, FitSettings } from '@/lib/fit/rule';
 import { standingOn } from '@/lib/fit/standing';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import type { Database } from '../client';
 import { exceptionFromRow, ruleFromRow } from '../mappers/fitRule';
 import { fitExceptions, fitRules, items, settings } from '../schema';
+import { readSetting } from './settings';
 
 type Reading = Pick<Database, 'read'>;
 
 /** The settings row that rules read their local limits from. */
-export const FIT_SETTINGS_KEY = 'fit';
+const FIT_SETTINGS_KEY = 'fit';
 
 /** Every rule in every version, drafts and withdrawn ones too, by relation, code and version (newest first). */
 export async function listFitRules({ read }: Reading): Promise<FitRule[]> {
@@ -49,8 +44,7 @@ export async function listFitExceptions({ read }: Reading): Promise<FitException
 
 /** Local limits that rules refer to; the defaults until the hospital has set its own. */
 export async function loadFitSettings({ read }: Reading): Promise<FitSettings> {
-  const [row] = await read.select().from(settings).where(eq(settings.key, FIT_SETTINGS_KEY));
-  return row ? fitSettings.parse(row.value) : DEFAULT_FIT_SETTINGS;
+  return readSetting(read, FIT_SETTINGS_KEY);
 }
 
 /** What holds on one day, before it is made into an engine: rules, exceptions and settings. */

@@ -14,7 +14,7 @@ import {
 } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { ConfigurationVersion } from '@/lib/sets/configuration';
-import { DEFAULT_SET_SETTINGS, type HeldLine, type SetSettings } from '@/lib/sets/holdings';
+import type { HeldLine, SetSettings } from '@/lib/sets/holdings';
 import { type PieceCondition, pieceCondition, type TurnStep, turnStep } from '@/lib/sets/setState';
 import type { Database, Queries } from '../client';
 import {
@@ -29,9 +29,9 @@ import {
   setForeignPieces,
   setPromises,
   sets,
-  settings,
 } from '../schema';
 import { keptVersions } from './keptVersions';
+import { readSetting } from './settings';
 
 type Reading = Pick<Database, 'read'>;
 
@@ -173,6 +173,5 @@ export async function lastCounts({ read }: Reading, id: SetId, limit: number): P
 
 /** Limits that completeness is judged by: the hospital's, or the defaults until it has set its own. */
 export async function loadSetSettings({ read }: Reading): Promise<SetSettings> {
-  const [row] = await read.select().from(settings).where(eq(settings.key, 'sets'));
-  return { ...DEFAULT_SET_SETTINGS, ...((row?.value ?? {}) as Partial<SetSettings>) };
+  return readSetting(read, 'sets');
 }

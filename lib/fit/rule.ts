@@ -133,10 +133,9 @@ export const fitException = z.object({
 });
 export type FitException = z.infer<typeof fitException>;
 
-/** Local settings that rules may refer to. */
-export const fitSettings = z.object({
+/** Local settings that rules may refer to by name; their bounds are in `lib/settings/local.ts`. */
+export interface FitSettings {
   /** How much wider than the bit a sleeve's bore may be; default 200 µm. */
-  sleeveToleranceUm: z.number().int('whole micrometres').min(0).max(5_000, 'at most 5 mm'),
-});
-export type FitSettings = z.infer<typeof fitSettings>;
+  sleeveToleranceUm: number;
+}
 export const DEFAULT_FIT_SETTINGS: FitSettings = { sleeveToleranceUm: 200 };

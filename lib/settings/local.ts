@@ -1,8 +1,12 @@
 import { z } from 'zod';
+import { DEFAULT_FIT_SETTINGS } from '../fit/rule';
+import { DEFAULT_KIT_SETTINGS } from '../kits/settings';
+import { DEFAULT_SET_SETTINGS } from '../sets/holdings';
 
 /**
  * What a hospital decides for itself. Each has a default that is shown as such, and an owner once it is set. Kept in the
- * `settings` table under its key; `parseSetting` fills in what the hospital has not set.
+ * `settings` table under its key; `parseSetting` fills in what the hospital has not set. What a field is called, its unit and
+ * where its default comes from stands in `fields.ts`, which the compiler asks for.
  */
 export const LOCAL_SETTINGS = {
   /** Sterility that ends by date, or only by what happens to the pack (event-related). */
@@ -18,6 +22,37 @@ export const LOCAL_SETTINGS = {
     requiredIndicators: z
       .array(z.enum(['chemical', 'biological', 'airRemoval', 'printedRecord']))
       .default(['chemical', 'printedRecord']),
+  }),
+  /** What completeness is judged by. */
+  sets: z.object({
+    massLimitsGrams: z
+      .array(z.number().int().min(500).max(30_000))
+      .min(1)
+      .max(6)
+      .default(DEFAULT_SET_SETTINGS.massLimitsGrams),
+    warnAtPercent: z.number().int().min(50).max(100).default(DEFAULT_SET_SETTINGS.warnAtPercent),
+  }),
+  /** Limits that fit rules refer to by name. */
+  fit: z.object({
+    sleeveToleranceUm: z.number().int().min(0).max(5_000).default(DEFAULT_FIT_SETTINGS.sleeveToleranceUm),
+  }),
+  kits: z.object({
+    backUps: z
+      .array(z.enum(['drillBit', 'tap', 'countersink', 'depthGauge', 'driver', 'torqueLimiter', 'guideWire']))
+      .default(['drillBit']),
+    targetCover: z.number().min(0.5).max(0.999).default(DEFAULT_KIT_SETTINGS.targetCover),
+    timeLimitMs: z.number().int().min(200).max(30_000).default(DEFAULT_KIT_SETTINGS.timeLimitMs),
+    unknownMassGrams: z.number().int().min(1_000).max(50_000).default(DEFAULT_KIT_SETTINGS.unknownMassGrams),
+  }),
+  /** How long the stages of a turn take until the hospital's own turns say, and when a set must stand in theatre. */
+  stages: z.object({
+    leadMinutes: z.number().int().min(0).max(1_440).default(60),
+    comingBackMinutes: z.number().int().min(1).max(2_880).default(60),
+    washingMinutes: z.number().int().min(1).max(2_880).default(90),
+    benchMinutes: z.number().int().min(1).max(2_880).default(45),
+    packedMinutes: z.number().int().min(1).max(2_880).default(30),
+    steriliserMinutes: z.number().int().min(1).max(2_880).default(75),
+    acceptanceMinutes: z.number().int().min(1).max(2_880).default(45),
   }),
   bench: z.object({
     /** Which counts a second person checks without seeing the first one's figures. */

@@ -1,0 +1,233 @@
+import type { SettingKey, SettingValue } from './local';
+
+/** How one value of a setting is called, entered and shown. Bounds and defaults are those of its schema in `local.ts`. */
+interface Named {
+  label: string;
+  /** What it decides, in a sentence. */
+  about: string;
+  /** Where its default comes from. */
+  source: string;
+}
+export type SettingField = Named &
+  (
+    | { kind: 'number'; unit: string /** Stored units in one shown unit. */; per: number; decimals: number }
+    | { kind: 'numbers'; unit: string; per: number; decimals: number }
+    | { kind: 'flag'; yes: string; no: string }
+    | { kind: 'choice'; choices: Record<string, string> }
+    | { kind: 'several'; choices: Record<string, string> }
+  );
+
+export interface SettingGroup<K extends SettingKey = SettingKey> {
+  title: string;
+  about: string;
+  fields: { [F in keyof SettingValue<K>]: SettingField };
+}
+
+const PRACTICE = 'Common practice, no source';
+const OURS = 'Our own choice; the hospital states its own';
+
+const number = (
+  label: string,
+  unit: string,
+  about: string,
+  source: string,
+  per = 1,
+  decimals = 0,
+): SettingField => ({
+  kind: 'number',
+  label,
+  unit,
+  about,
+  source,
+  per,
+  decimals,
+});
+
+/** Every setting of the program. The compiler asks for an entry for each field of `local.ts`. */
+export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
+  sterility: {
+    title: 'Sterility',
+    about: 'When a sterile pack stops being sterile: on a date, or only by what happens to it.',
+    fields: {
+      policy: {
+        kind: 'choice',
+        label: 'Sterility ends',
+        choices: { useBy: 'on a use-by date', eventRelated: 'by what happens to the pack' },
+        about: 'With a date, every pack gets a use-by. Without one, none is printed and none is tested.',
+        source: 'Both are in use; local policy decides',
+      },
+      useByDays: number(
+        'Use-by after acceptance',
+        'days',
+        'Counted from the day the load was accepted. Used only where sterility ends on a date.',
+        PRACTICE,
+      ),
+    },
+  },
+  loads: {
+    title: 'Loads',
+    about: 'What a steriliser load needs before somebody may accept it.',
+    fields: {
+      implantsAwaitBiological: {
+        kind: 'flag',
+        label: 'Implants wait for the biological result',
+        yes: 'they wait',
+        no: 'they do not wait',
+        about:
+          'A load with implants is accepted only once its biological indicator is read, with the documented emergency exception.',
+        source: 'Guidance for implants in many countries; local policy decides',
+      },
+      requiredIndicators: {
+        kind: 'several',
+        label: 'Indicators every load must have passed',
+        choices: {
+          chemical: 'chemical indicator',
+          biological: 'biological indicator',
+          airRemoval: 'air removal test',
+          printedRecord: 'printed record of the cycle',
+        },
+        about: 'A load that lacks one of them, or in which one failed, is not accepted.',
+        source: PRACTICE,
+      },
+    },
+  },
+  sets: {
+    title: 'Mass of sets',
+    about:
+      'Limits a packed set is weighed against. A limit warns and is printed; it never stops a set by itself.',
+    fields: {
+      massLimitsGrams: {
+        kind: 'numbers',
+        label: 'Mass limits',
+        unit: 'kg',
+        per: 1000,
+        decimals: 2,
+        about: 'One to six limits, lightest first. Each is shown wherever a set’s mass is.',
+        source: '11.34 kg is 25 lb; 7 kg and 10 kg are common practice, no source',
+      },
+      warnAtPercent: number('Warn from', '%', 'Share of a limit from which a set counts as near it.', OURS),
+    },
+  },
+  fit: {
+    title: 'Fit',
+    about: 'Limits that fit rules refer to by name. A change counts at once, wherever a rule is asked.',
+    fields: {
+      sleeveToleranceUm: number(
+        'Sleeve bore wider than the bit, at most',
+        'mm',
+        'A sleeve whose bore is wider than this lets the bit wander, and does not fit.',
+        PRACTICE,
+        1000,
+        3,
+      ),
+    },
+  },
+  kits: {
+    title: 'Case kits',
+    about: 'What the kit of a case aims at beyond its must-haves.',
+    fields: {
+      backUps: {
+        kind: 'several',
+        label: 'A second piece is held of',
+        choices: {
+          drillBit: 'drill bits',
+          tap: 'taps',
+          countersink: 'countersinks',
+          depthGauge: 'depth gauges',
+          driver: 'drivers',
+          torqueLimiter: 'torque limiters',
+          guideWire: 'guide wires',
+        },
+        about:
+          'Held unopened in theatre where the store has one. A back-up that is short never stops a case.',
+        source: PRACTICE,
+      },
+      targetCover: number(
+        'Length cover aimed at',
+        '%',
+        'Chance that every screw length needed is there at once; the top-up is worked out for it.',
+        OURS,
+        0.01,
+        1,
+      ),
+      timeLimitMs: number(
+        'Time for the smallest kit',
+        's',
+        'How long the solver may look for a kit of fewer trays before it says how far from the best it may be.',
+        OURS,
+        1000,
+        1,
+      ),
+      unknownMassGrams: number(
+        'A tray of unknown mass counts as',
+        'kg',
+        'Heavy, so that a tray nobody weighed never looks lighter than one that was.',
+        OURS,
+        1000,
+        2,
+      ),
+    },
+  },
+  stages: {
+    title: 'Times of a turn',
+    about:
+      'Used only until enough of the hospital’s own turns are recorded, and said to be an assumption wherever they decide.',
+    fields: {
+      leadMinutes: number(
+        'In theatre before the case begins',
+        'minutes',
+        'A set is needed this long before its case.',
+        PRACTICE,
+      ),
+      comingBackMinutes: number('Coming back', 'minutes', 'From the end of the case to the washers.', OURS),
+      washingMinutes: number('Washing', 'minutes', 'Cleaning, disinfection and drying.', OURS),
+      benchMinutes: number('On the bench', 'minutes', 'Inspecting, counting, refilling and packing.', OURS),
+      packedMinutes: number('Packed, waiting', 'minutes', 'From packing to the start of a load.', OURS),
+      steriliserMinutes: number('In the steriliser', 'minutes', 'One cycle with drying.', OURS),
+      acceptanceMinutes: number(
+        'Awaiting acceptance',
+        'minutes',
+        'Cooling, reading the indicators, accepting.',
+        OURS,
+      ),
+    },
+  },
+  bench: {
+    title: 'Bench',
+    about: 'How counts are checked and when an entry counts as late.',
+    fields: {
+      secondCheck: {
+        kind: 'choice',
+        label: 'A second person checks',
+        choices: {
+          always: 'every count',
+          implantsAndShort: 'counts of implants and of short sets',
+          never: 'no count',
+        },
+        about: 'Without seeing the first person’s figures. Left and right, and look-alikes, always take two.',
+        source: OURS,
+      },
+      lateAfterMinutes: number(
+        'An entry is late after',
+        'minutes',
+        'Recorded this long after it was done, it is flagged in the ledger.',
+        OURS,
+      ),
+    },
+  },
+  signIn: {
+    title: 'Sign-in',
+    about: 'How long a person stays signed in. A change counts for sessions begun after it.',
+    fields: {
+      idleMinutes: number('Signed out after idling', 'minutes', 'Without any act at the screen.', OURS),
+      absoluteHours: number('Signed out in any case after', 'hours', 'Whatever was done meanwhile.', OURS),
+    },
+  },
+};
+
+export const SETTING_KEYS = Object.keys(SETTING_GROUPS) as SettingKey[];
+
+/** The fields of one setting as pairs, in their order. */
+export function fieldsOf(key: SettingKey): [string, SettingField][] {
+  return Object.entries(SETTING_GROUPS[key].fields as Record<string, SettingField>);
+}
