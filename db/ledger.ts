@@ -1,5 +1,8 @@
 import { createHash } from 'node:crypto';
-import { asc, desc } from 'drizzle-orm';
+import { asc, desc, gt, sql } from 'drizzle-orm';
+import { canonicalJson, wellFormed } from '@/lib/ledger/canonical';
+import { hashInput, LEDGER_FORM, LEDGER_START, type LedgerRow, SEAL, textDigest } from '@/lib/ledger/chain';
+import { chainChecker } from '@/lib/ledger/checkChain';
 import type { Queries } from './client';
 import { ledger } from './schema';
 
@@ -9,68 +12,99 @@ export interface LedgerEntry {
   doneAt: string;
   enteredAt: string;
   personId: string | null;
-  /** A verb-noun in our words, e.g. `confirm-plan`. */
+  /** A verb-noun in our words, e.g. `confirm-plan`; its words are in `lib/wording/ledger-acts.ts`. */
   action: string;
   subjectKind: string;
   subjectId: string;
   detail: Record<string, unknown>;
 }
 
-export const LEDGER_START = '0'.repeat(64);
-
 /** Appends to the ledger inside the caller's transaction: the entry and what it records stand or fall together. */
-export async function appendLedger(write: Queries, entry: LedgerEntry): Promise<void> {
+export async function appendLedger(
+  write: Queries,
+  entry: LedgerEntry,
+): Promise<{ seq: number; hash: string }> {
   const [last] = await write
-    .select({ seq: ledger.seq, hash: ledger.hash })
+    .select({ seq: ledger.seq, hash: ledger.hash, form: ledger.form })
     .from(ledger)
     .orderBy(desc(ledger.seq))
     .limit(1);
-  const seq = (last?.seq ?? 0) + 1;
-  const previousHash = last?.hash ?? LEDGER_START;
-  await write.insert(ledger).values({ ...entry, seq, previousHash, hash: hashOf(previousHash, seq, entry) });
+  if (!last) return insert(write, entry, { seq: 0, hash: LEDGER_START });
+  return insert(write, entry, last.form < LEDGER_FORM ? await seal(write, entry.enteredAt, last) : last);
 }
 
-/** Walks the whole chain; answers the first entry whose hash does not follow, or `null` when all do. */
+export function sha256(text: string): string {
+  return createHash('sha256').update(text, 'utf8').digest('hex');
+}
+
+/** The columns of an entry as the chain is made over them: the detail as its stored text. */
+export const storedEntry = {
+  seq: ledger.seq,
+  form: ledger.form,
+  doneAt: ledger.doneAt,
+  enteredAt: ledger.enteredAt,
+  personId: ledger.personId,
+  action: ledger.action,
+  subjectKind: ledger.subjectKind,
+  subjectId: ledger.subjectId,
+  detailText: sql<string>`${ledger.detail}`,
+  previousHash: ledger.previousHash,
+  hash: ledger.hash,
+};
+
+const AT_ONCE = 2000;
+
+/** Stored entries after `after`, in order; a part of the ledger at a time, so that a long one is never held whole. */
+export async function* readLedger(read: Queries, after = 0): AsyncGenerator<LedgerRow> {
+  for (let from = after; ; ) {
+    const rows = await read
+      .select(storedEntry)
+      .from(ledger)
+      .where(gt(ledger.seq, from))
+      .orderBy(asc(ledger.seq))
+      .limit(AT_ONCE);
+    yield* rows;
+    const last = rows.at(-1);
+    if (!last || rows.length < AT_ONCE) return;
+    from = last.seq;
+  }
+}
+
+/** Walks the whole chain; answers the first entry that does not follow, or `null` when all do. */
 export async function findLedgerBreak(read: Queries): Promise<{ seq: number } | null> {
-  let previous = LEDGER_START;
-  let expectedSeq = 1;
-  for (const row of await read.select().from(ledger).orderBy(asc(ledger.seq))) {
-    const entry = { ...row, detail: row.detail as Record<string, unknown> };
-    if (
-      row.seq !== expectedSeq ||
-      row.previousHash !== previous ||
-      row.hash !== hashOf(previous, row.seq, entry)
-    ) {
-      return { seq: row.seq };
-    }
-    previous = row.hash;
-    expectedSeq += 1;
+  const check = chainChecker(sha256);
+  for await (const row of readLedger(read)) {
+    if (check.take(row).length > 0) return { seq: row.seq };
   }
   return null;
 }
 
-function hashOf(previousHash: string, seq: number, entry: LedgerEntry): string {
-  const said = [
-    seq,
-    entry.doneAt,
-    entry.enteredAt,
-    entry.personId,
-    entry.action,
-    entry.subjectKind,
-    entry.subjectId,
-    canonical(entry.detail),
-  ];
-  return createHash('sha256').update(previousHash).update(JSON.stringify(said)).digest('hex');
+async function insert(
+  write: Queries,
+  entry: LedgerEntry,
+  last: { seq: number; hash: string },
+): Promise<{ seq: number; hash: string }> {
+  const { detail, ...named } = wellFormed(entry);
+  const detailText = canonicalJson(detail);
+  const row = { ...named, seq: last.seq + 1, form: LEDGER_FORM, previousHash: last.hash };
+  const hash = sha256(hashInput({ ...row, detailText }) ?? '');
+  // the very text that was hashed is what is stored
+  await write.insert(ledger).values({ ...row, detail: sql`${detailText}`, hash });
+  return { seq: row.seq, hash };
 }
 
-/** The same content always gives the same text, whatever order its keys were written in. */
-function canonical(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(canonical);
-  if (value === null || typeof value !== 'object') return value;
-  return Object.fromEntries(
-    Object.entries(value)
-      .filter(([, inner]) => inner !== undefined)
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([key, inner]) => [key, canonical(inner)]),
-  );
+/** Before the first entry of the present form: a digest over the stored texts of those of the first one. */
+async function seal(write: Queries, at: string, last: { seq: number; hash: string }) {
+  let digest = LEDGER_START;
+  for await (const row of readLedger(write)) digest = textDigest(digest, row, sha256);
+  const entry: LedgerEntry = {
+    doneAt: at,
+    enteredAt: at,
+    personId: null,
+    action: SEAL,
+    subjectKind: 'ledger',
+    subjectId: 'ledger',
+    detail: { from: 1, to: last.seq, digest },
+  };
+  return insert(write, entry, last);
 }
