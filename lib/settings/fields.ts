@@ -94,7 +94,7 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
   sets: {
     title: 'Mass of sets',
     about:
-      'Limits a packed set is weighed against. A limit warns and is printed; it never stops a set by itself.',
+      'Limits a packed set is weighed against. A limit warns and is printed; what the highest one asks for is under “Packing”.',
     fields: {
       massLimitsGrams: {
         kind: 'numbers',
@@ -213,6 +213,33 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         'Recorded this long after it was done, it is flagged in the ledger.',
         OURS,
       ),
+    },
+  },
+  packs: {
+    title: 'Packing',
+    about: 'What is asked before a set is closed, and the label it gets.',
+    fields: {
+      overMass: {
+        kind: 'choice',
+        label: 'Above the highest mass limit',
+        choices: { stops: 'it is not packed', needsReason: 'the packer states why' },
+        about: 'Lower limits only warn. The limits themselves are under “Mass of sets”.',
+        source: OURS,
+      },
+      scaleToleranceGrams: number(
+        'Scale and pieces may differ by',
+        'g',
+        'Beyond it the packer is told: something may lie in the set that does not belong, or not lie in it.',
+        OURS,
+      ),
+      label: {
+        kind: 'choice',
+        label: 'Size of labels',
+        choices: { '100x50': '100 × 50 mm', '75x50': '75 × 50 mm', '50x25': '50 × 25 mm' },
+        about:
+          'Of the label printer at the bench, 203 dots to the inch. Another size can be chosen when printing.',
+        source: OURS,
+      },
     },
   },
   signIn: {

@@ -60,6 +60,13 @@ export const LOCAL_SETTINGS = {
     /** Minutes after which an entry counts as late. */
     lateAfterMinutes: z.number().int().min(1).max(1440).default(10),
   }),
+  packs: z.object({
+    /** What a set above the highest mass limit needs before it is packed: it is not, or somebody states why. */
+    overMass: z.enum(['stops', 'needsReason']).default('needsReason'),
+    /** How far the scale may differ from what the pieces weigh before it is worth a second look. */
+    scaleToleranceGrams: z.number().int().min(0).max(5_000).default(200),
+    label: z.enum(['100x50', '75x50', '50x25']).default('100x50'),
+  }),
   signIn: z.object({
     idleMinutes: z.number().int().min(1).max(720).default(30),
     absoluteHours: z.number().int().min(1).max(24).default(12),
