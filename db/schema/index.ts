@@ -4,5 +4,6 @@ export * from './hospital';
 export * from './ledger';
 export * from './packs';
 export * from './people';
+export * from './scans';
 export * from './sets';
 export * from './turns';
