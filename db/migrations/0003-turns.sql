@@ -147,6 +147,10 @@ CREATE TABLE loads (
   exception TEXT CHECK (exception IS NULL OR json_valid(exception)),
   -- the record of the cycle as it was imported: summary of readings
   cycle TEXT CHECK (cycle IS NULL OR json_valid(cycle)),
+  -- the programme as it stood when the load was started: name, band, holding time
+  ran TEXT CHECK (ran IS NULL OR json_valid(ran)),
+  -- of a rejected load: what failed, and from which accepted load to which the doubt reaches
+  failure TEXT CHECK (failure IS NULL OR json_valid(failure)),
   revision INTEGER NOT NULL CHECK (revision > 0),
   CHECK ((state IN ('accepted', 'rejected')) = (decided_by IS NOT NULL)),
   CHECK (state IN ('makingUp', 'undone') OR started_at IS NOT NULL)
@@ -168,6 +172,16 @@ CREATE TABLE load_packs (
   PRIMARY KEY (load_id, pack_id)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX load_packs_by_pack ON load_packs (pack_id);
+
+-- What a failed load put in doubt, and where each pack was when that was found.
+CREATE TABLE packs_in_doubt (
+  failed_load_id TEXT NOT NULL REFERENCES loads(id),
+  pack_id TEXT NOT NULL REFERENCES packs(id),
+  load_id TEXT NOT NULL REFERENCES loads(id),
+  fate_then TEXT NOT NULL CHECK (fate_then IN ('here', 'heldAlready', 'used', 'openedHere', 'notEstablished')),
+  PRIMARY KEY (failed_load_id, pack_id)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX packs_in_doubt_by_pack ON packs_in_doubt (pack_id);
 
 CREATE TABLE load_readings (
   load_id TEXT NOT NULL REFERENCES loads(id),

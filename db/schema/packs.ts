@@ -71,6 +71,9 @@ export const loads = sqliteTable('loads', {
   reason: text('reason'),
   exception: json('exception'),
   cycle: json('cycle'),
+  /** The programme as it stood when the load was started. */
+  ran: json('ran'),
+  failure: json('failure'),
   revision: integer('revision').notNull(),
 });
 
@@ -86,6 +89,18 @@ export const loadPacks = sqliteTable(
     unloadedAt: text('unloaded_at'),
   },
   (table) => [primaryKey({ columns: [table.loadId, table.packId] })],
+);
+
+/** What a failed load put in doubt, and where each pack was then. */
+export const packsInDoubt = sqliteTable(
+  'packs_in_doubt',
+  {
+    failedLoadId: text('failed_load_id').notNull(),
+    packId: text('pack_id').notNull(),
+    loadId: text('load_id').notNull(),
+    fateThen: text('fate_then').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.failedLoadId, table.packId] })],
 );
 
 export const loadReadings = sqliteTable(

@@ -33,6 +33,9 @@ export const PERMITTED = {
   makeUpLoad: BENCH,
   acceptLoad: ['decontaminationLead'],
   rejectLoad: BENCH,
+  /** Implants before the biological result: the decontamination lead accepts, and the operating surgeon stands for it too. */
+  askForImplantsEarly: ['surgeon'],
+  manageSterilisers: ['decontaminationLead', 'administrator'],
   holdSet: [...BENCH, 'scrubPractitioner', 'stockKeeper', 'theatreManager', 'incidentLead'],
   liftHold: ['decontaminationLead', 'incidentLead'],
   withdrawSet: ['decontaminationLead', 'theatreManager', 'administrator'],
