@@ -5,10 +5,11 @@
  * transaction on the old file: a server that has it open sees the old demo or the new one, never a mixture, and
  * a crash leaves the old one. So it is safe, and allowed, while the server runs.
  */
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync, renameSync, rmSync } from 'node:fs';
 import { relative } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { openDatabase } from '@/db/client';
+import { headsPath } from '@/db/ledgerHeadsFile';
 import { migrate } from '@/db/migrate';
 import { isDemo, isEmpty, loadDemo } from '@/seed/load';
 
@@ -32,6 +33,7 @@ try {
   // one step for all pages: the old file is locked once, briefly
   await source.backup(path, { progress: () => Number.MAX_SAFE_INTEGER });
   source.close();
+  setHeadsAside(headsPath(path, process.env.KITWRIGHT_HEADS));
 } finally {
   for (const end of ['', '-wal', '-shm']) rmSync(fresh + end, { force: true });
 }
@@ -50,4 +52,9 @@ async function reasonToRefuse(databasePath: string): Promise<string | null> {
   } finally {
     db.close();
   }
+}
+
+/** The heads of the old demo's ledger say nothing of the new one; they are kept under another name. */
+function setHeadsAside(place: string): void {
+  if (existsSync(place)) renameSync(place, `${place}.until-${new Date().toISOString().replaceAll(':', '-')}`);
 }

@@ -35,7 +35,7 @@ export async function openHospital(name: string): Promise<Hospital> {
     serverOutput: server.output,
     async close() {
       await server.stop();
-      for (const end of ['', '-wal', '-shm']) rmSync(database + end, { force: true });
+      for (const end of ['', '-wal', '-shm', '-heads.jsonl']) rmSync(database + end, { force: true });
     },
   };
 }
