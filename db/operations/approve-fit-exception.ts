@@ -2,11 +2,11 @@ import { and, eq, isNull, or } from 'drizzle-orm';
 import type { Result } from '@/lib/identity/result';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { fitExceptions } from '../schema';
-import { approve, type FitRequest } from './fit-lifecycle';
+import { type Agreed, approve, type FitRequest } from './fit-lifecycle';
 
 /** A second person puts a drafted exception in force from a day; an earlier one for the same pair ends that day. */
 export function approveFitException(
-  request: FitRequest & { from: PlainDate },
+  request: FitRequest & Agreed & { from: PlainDate },
 ): Promise<Result<{ from: PlainDate }>> {
   return approve('fit-exception', request, async (write, id) => {
     const [draft] = await write.select().from(fitExceptions).where(eq(fitExceptions.id, id));

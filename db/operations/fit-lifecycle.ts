@@ -1,12 +1,17 @@
-import { and, eq } from 'drizzle-orm';
+import { and, eq, isNull } from 'drizzle-orm';
 import { failed, ok, type Result } from '@/lib/identity/result';
+import { type Attestation, attests } from '@/lib/people/attestation';
 import { type Act, may } from '@/lib/people/permissions';
 import { ROLE_WORDS } from '@/lib/people/role';
 import type { PlainDate } from '@/lib/quantities/plainDate';
+import { changeWords } from '@/lib/wording/changes';
 import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
+import { exceptionFromRow, ruleFromRow } from '../mappers/fitRule';
+import { contentDigestOf, fitBasisDigest } from '../queries/changes/fitDigests';
 import type { Person } from '../queries/people';
 import { fitExceptions, fitRules } from '../schema';
+import { trialSeen } from './changes/trial-seen';
 
 /**
  * The life that fit rules and named exceptions share: drafted by one person, approved by another, in force
@@ -21,6 +26,12 @@ export interface FitRequest {
   today: PlainDate;
   person: Person;
   id: string;
+}
+
+/** What a second person's agreement needs besides: that they proved who they are, and the trial they were shown. */
+export interface Agreed {
+  attestation: Attestation;
+  trialId: string;
 }
 
 export const problem = (code: string, message: string, path: (string | number)[] = []) =>
@@ -57,10 +68,34 @@ const gone = (kept: Kept) =>
     `there is no such ${WORD[kept]} any more: it may have been discarded; go back to the list`,
   );
 
+/** Whether the second person proved who they are and saw what the change does; answers what the ledger keeps of both. */
+async function agreedBy(
+  write: Queries,
+  kept: Kept,
+  { now, today, person, id, attestation, trialId }: FitRequest & Agreed,
+  change: 'putInForce' | 'withdraw',
+): Promise<Result<Record<string, unknown>>> {
+  if (!attests(attestation, person.id, 'iApprove', now)) return problem('not-proven', changeWords.notProven);
+  const row = await found(write, kept, id);
+  if (!row) return gone(kept);
+  const subject = kept === 'fit-rule' ? ruleFromRow(row) : exceptionFromRow(row as never);
+  const seen = await trialSeen(write, {
+    trialId,
+    subject: { kind: kept, id, change },
+    person,
+    contentDigest: contentDigestOf(subject),
+    basisDigest: await fitBasisDigest(write, today),
+    now,
+  });
+  if (!seen.ok) return failed(seen.problem);
+  const { meaning, method, at } = attestation;
+  return ok({ trial: seen.seen, attested: { meaning, method, at } });
+}
+
 /** Puts a draft in force from a day, and ends the version it replaces on that day. `replaces` finds that one. */
 export async function approve(
   kept: Kept,
-  request: FitRequest & { from: PlainDate },
+  request: FitRequest & Agreed & { from: PlainDate },
   replaces: (write: Queries, id: string) => Promise<{ id: string; inForceFrom: string | null }[]>,
 ): Promise<Result<{ from: PlainDate }>> {
   const { db, now, today, person, id, from } = request;
@@ -76,6 +111,8 @@ export async function approve(
     if (row.draftedBy === null || row.draftedBy === person.id) {
       return problem('same-person', `${person.name} drafted it: a second person has to approve`);
     }
+    const agreed = await agreedBy(write, kept, request, 'putInForce');
+    if (!agreed.ok) return agreed;
     const table = tableOf(kept);
     const before = await replaces(write, id);
     for (const one of before) {
@@ -101,7 +138,7 @@ export async function approve(
       person,
       id,
       action: `approve-${kept}`,
-      detail: { from, replaces: before.map((one) => one.id) },
+      detail: { from, replaces: before.map((one) => one.id), ...agreed.value },
     });
     return ok({ from });
   });
@@ -156,10 +193,13 @@ export async function askWithdrawal(
   });
 }
 
-/** The second step: another person agrees, and it ends on `until`, the first day it no longer holds. */
+/**
+ * The second step: another person agrees, and it ends on `until`, the first day it no longer holds. One that never begins
+ * gives its place back to the version it would have replaced, so that no day is left without either.
+ */
 export async function withdraw(
   kept: Kept,
-  request: FitRequest & { until: PlainDate },
+  request: FitRequest & Agreed & { until: PlainDate },
 ): Promise<Result<{ until: PlainDate }>> {
   const { db, now, today, person, id, until } = request;
   const refused = refuseUnlessMay(person, 'approveFitRule', `withdraw a ${WORD[kept]}`);
@@ -174,14 +214,52 @@ export async function withdraw(
     if (row.withdrawalAskedBy === person.id) {
       return problem('same-person', `${person.name} asked for it: a second person has to agree`);
     }
-    const ended = until <= today ? ({ status: 'withdrawn' } as const) : {};
+    const agreed = await agreedBy(write, kept, request, 'withdraw');
+    if (!agreed.ok) return agreed;
+    const table = tableOf(kept);
+    const neverBegins = row.inForceFrom !== null && row.inForceFrom > today && until <= row.inForceFrom;
+    const ended = until <= today || neverBegins ? ({ status: 'withdrawn' } as const) : {};
     await write
-      .update(tableOf(kept))
+      .update(table)
       .set({ withdrawnBy: person.id, inForceUntil: until, ...ended })
-      .where(eq(tableOf(kept).id, id));
-    await record(write, kept, { now, person, id, action: `withdraw-${kept}`, detail: { until } });
+      .where(eq(table.id, id));
+    const goesOn = neverBegins ? await giveBack(write, kept, row) : [];
+    const detail = { until, ...(neverBegins ? { goesOn } : {}), ...agreed.value };
+    await record(write, kept, { now, person, id, action: `withdraw-${kept}`, detail });
     return ok({ until });
   });
+}
+
+/** Lets what was to end on the day this one would have begun go on. */
+async function giveBack(
+  write: Queries,
+  kept: Kept,
+  row: NonNullable<Awaited<ReturnType<typeof found>>>,
+): Promise<string[]> {
+  const table = tableOf(kept);
+  const ending = await write
+    .select()
+    .from(table)
+    .where(
+      and(
+        eq(table.status, 'inForce'),
+        eq(table.inForceUntil, row.inForceFrom ?? ''),
+        isNull(table.withdrawnBy),
+      ),
+    );
+  const ids = ending.filter((one) => sameThing(kept, one, row)).map(({ id }) => id);
+  for (const id of ids) await write.update(table).set({ inForceUntil: null }).where(eq(table.id, id));
+  return ids;
+}
+
+/** Versions of one rule; exceptions for one pair, in either order. */
+function sameThing(kept: Kept, a: unknown, b: unknown): boolean {
+  if (kept === 'fit-rule') return (a as { code: string }).code === (b as { code: string }).code;
+  const pair = (one: unknown) => {
+    const { relation, firstItemId, secondItemId } = exceptionFromRow(one as never);
+    return [relation, ...[firstItemId, secondItemId].sort()].join();
+  };
+  return pair(a) === pair(b);
 }
 
 /** Turns a withdrawal down, or takes the asking back: it stays in force. */

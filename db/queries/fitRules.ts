@@ -3,11 +3,12 @@ import { createFitEngine, type FitEngine } from '@/lib/fit/engine';
 import { overFamilies } from '@/lib/fit/exceptions';
 import type { FitException, FitRule, FitSettings } from '@/lib/fit/rule';
 import { standingOn } from '@/lib/fit/standing';
-import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import type { PlainDate } from '@/lib/quantities/plainDate';
 import type { Database } from '../client';
 import { exceptionFromRow, ruleFromRow } from '../mappers/fitRule';
 import { fitExceptions, fitRules, items, settings } from '../schema';
 import { readSetting } from './settings';
+import { hospitalToday } from './today';
 
 type Reading = Pick<Database, 'read'>;
 
@@ -90,7 +91,7 @@ async function familiesNamed({ read }: Reading): Promise<Map<string, string[]>> 
 const kept = new WeakMap<Database['read'], { stamp: string; engine: FitEngine }>();
 
 /**
- * The engine of what is in force on `today` (the database's own local date unless told). It is kept until a rule,
+ * The engine of what is in force on `today` (the hospital's own date by the database's clock unless told). It is kept until a rule,
  * an exception, a screw family an exception names, or a setting changes, so asking for it again costs a fraction
  * of a millisecond.
  */
@@ -105,14 +106,12 @@ export async function loadFitEngine(db: Reading, today?: PlainDate): Promise<Fit
 
 async function stampOf({ read }: Reading, today?: PlainDate): Promise<{ text: string; today: PlainDate }> {
   const life = sql`id || status || version || coalesce(in_force_from, '') || coalesce(in_force_until, '')`;
-  const [row] = await read.all<{ today: string; stamp: string }>(sql`
-    SELECT date('now', 'localtime') AS today,
-      (SELECT coalesce(group_concat(${life}), '') FROM ${fitRules}) || '|' ||
+  const [row] = await read.all<{ stamp: string }>(sql`
+    SELECT (SELECT coalesce(group_concat(${life}), '') FROM ${fitRules}) || '|' ||
       (SELECT coalesce(group_concat(${life}), '') FROM ${fitExceptions}) || '|' ||
       (SELECT coalesce(max(value), '') FROM ${settings} WHERE key = ${FIT_SETTINGS_KEY}) || '|' ||
       (SELECT coalesce(sum(revision), 0) FROM ${items} WHERE kind = 'screw' AND EXISTS (SELECT 1 FROM ${fitExceptions}))
       AS stamp`);
-  if (!row) throw new Error('the database did not answer what day it is');
-  const day = today ?? plainDate.parse(row.today);
-  return { text: `${day}|${row.stamp}`, today: day };
+  const day = today ?? (await hospitalToday(read));
+  return { text: `${day}|${row?.stamp}`, today: day };
 }

@@ -36,6 +36,17 @@ export function effectOf(
   catalogue: readonly Item[],
   relation: Relation,
 ): Effect {
+  const steps = effectSteps(before, after, catalogue, relation);
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+}
+
+/** The same, a row of pairs at a time, for whoever shares the thread with others. */
+export function* effectSteps(
+  before: FitEngine,
+  after: FitEngine,
+  catalogue: readonly Item[],
+  relation: Relation,
+): Generator<{ done: number; of: number }, Effect> {
   const axes = TABLE_AXES[relation];
   const plates = restrictedPlates(catalogue);
   // Told apart by the rules of both engines, so that a pair is one group only if it is so before and after.
@@ -49,7 +60,8 @@ export function effectOf(
   const changed: ChangedPair[] = [];
   let asked = 0;
   let otherwiseSaid = 0;
-  for (const row of rows) {
+  for (const [at, row] of rows.entries()) {
+    yield { done: at, of: rows.length };
     for (const column of columns) {
       const question = questionOf(relation, row.things[0], column.things[0]);
       const pairs = row.things.length * column.things.length;

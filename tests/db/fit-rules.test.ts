@@ -5,19 +5,25 @@ import { findLedgerBreak } from '@/db/ledger';
 import { approveFitException } from '@/db/operations/approve-fit-exception';
 import { approveFitRule } from '@/db/operations/approve-fit-rule';
 import { askFitRuleWithdrawal } from '@/db/operations/ask-fit-rule-withdrawal';
+import { recordTrial } from '@/db/operations/changes/record-trial';
 import { discardFitRule } from '@/db/operations/discard-fit-rule';
 import { draftFitException } from '@/db/operations/draft-fit-exception';
 import { draftFitRule } from '@/db/operations/draft-fit-rule';
+import type { Agreed } from '@/db/operations/fit-lifecycle';
 import { keepFitRule } from '@/db/operations/keep-fit-rule';
 import { withdrawFitRule } from '@/db/operations/withdraw-fit-rule';
 import { loadCatalogue } from '@/db/queries/catalogue';
+import { type FitSubject, loadFitChange } from '@/db/queries/changes/fitTrial';
+import type { TrialSubject } from '@/db/queries/changes/trials';
 import { fitRuleVersions, loadFitEngine } from '@/db/queries/fitRules';
 import { listPeople, type Person } from '@/db/queries/people';
-import { fitRules, items, ledger } from '@/db/schema';
+import { fitRules, items, ledger, settings } from '@/db/schema';
 import type { DrillBit, DrillSleeve, Screw } from '@/lib/catalogue/item';
+import type { Trial } from '@/lib/changes/trial';
 import { standingOn } from '@/lib/fit/standing';
 import type { NewId } from '@/lib/identity/ids';
-import { plainDate } from '@/lib/quantities/plainDate';
+import type { Attestation } from '@/lib/people/attestation';
+import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { demoDatabase } from '../setup/database';
 
 const now = '2026-01-14T06:30:00.000Z';
@@ -57,6 +63,34 @@ async function drafted(person = who('theatreManager')) {
   return result.value;
 }
 
+/** As the screen does it: the person tries the change, proves who they are, and then agrees. */
+async function seen(person: Person, subject: TrialSubject): Promise<Agreed> {
+  const change = await loadFitChange(db, subject as FitSubject, today);
+  if (!change) throw new Error('there is nothing to try');
+  const { contentDigest, basisDigest } = change;
+  const result: Trial = {
+    looked: { cases: 0, unplanned: 0, starts: 0, promises: 0 },
+    pairs: null,
+    version: null,
+    changed: [],
+  };
+  const kept = await recordTrial({ db, now, newId, person, subject, contentDigest, basisDigest, result });
+  const attestation: Attestation = { personId: person.id, meaning: 'iApprove', method: 'password', at: now };
+  return { attestation, trialId: kept.ok ? kept.value.id : 'trial_none' };
+}
+const approveRule = async (person: Person, id: string, from: PlainDate) => {
+  const agreed = await seen(person, { kind: 'fit-rule', id, change: 'putInForce' });
+  return approveFitRule({ db, now, today, person, id, from, ...agreed });
+};
+const approveException = async (person: Person, id: string, from: PlainDate) => {
+  const agreed = await seen(person, { kind: 'fit-exception', id, change: 'putInForce' });
+  return approveFitException({ db, now, today, person, id, from, ...agreed });
+};
+const withdrawRule = async (person: Person, id: string, until = today) => {
+  const agreed = await seen(person, { kind: 'fit-rule', id, change: 'withdraw' });
+  return withdrawFitRule({ db, now, today, person, id, until, ...agreed });
+};
+
 const codes = (result: { ok: boolean; problems?: { code: string }[] }) =>
   result.problems?.map(({ code }) => code);
 
@@ -72,14 +106,7 @@ describe('drafting and approving', () => {
     const before = await loadFitEngine(db, today);
     expect(before.rules.find(({ code }) => code === CODE)?.version).toBe(1);
 
-    const approved = await approveFitRule({
-      db,
-      now,
-      today,
-      person: who('decontaminationLead'),
-      id: draft.id,
-      from: today,
-    });
+    const approved = await approveRule(who('decontaminationLead'), draft.id, today);
     expect(approved.ok).toBe(true);
     const after = await loadFitEngine(db, today);
     expect(after.rules.filter(({ code }) => code === CODE).map(({ version }) => version)).toEqual([2]);
@@ -88,13 +115,13 @@ describe('drafting and approving', () => {
     const entries = (await db.read.select().from(ledger)).filter(
       ({ subjectKind }) => subjectKind === 'fit-rule',
     );
-    expect(entries.map(({ action }) => action)).toEqual(['draft-fit-rule', 'approve-fit-rule']);
+    expect(entries.map(({ action }) => action)).toEqual(['draft-fit-rule', 'try-change', 'approve-fit-rule']);
     expect(await findLedgerBreak(db.read)).toBeNull();
   });
 
   it('takes effect on the day it says, the version before holding until then', async () => {
     const draft = await drafted();
-    await approveFitRule({ db, now, today, person: who('administrator'), id: draft.id, from: later });
+    await approveRule(who('administrator'), draft.id, later);
     const on = async (day: string) =>
       (await loadFitEngine(db, plainDate.parse(day))).rules
         .filter(({ code }) => code === CODE)
@@ -105,14 +132,7 @@ describe('drafting and approving', () => {
 
   it('is refused to whoever drafted it, by the operation and by the database', async () => {
     const draft = await drafted();
-    const own = await approveFitRule({
-      db,
-      now,
-      today,
-      person: who('theatreManager'),
-      id: draft.id,
-      from: today,
-    });
+    const own = await approveRule(who('theatreManager'), draft.id, today);
     expect(codes(own)).toEqual(['same-person']);
     const past = db.tx(async (write) => {
       await write
@@ -126,14 +146,7 @@ describe('drafting and approving', () => {
 
   it('is refused to roles that may not, and for days gone by', async () => {
     const draft = await drafted();
-    const technician = await approveFitRule({
-      db,
-      now,
-      today,
-      person: who('technician'),
-      id: draft.id,
-      from: today,
-    });
+    const technician = await approveRule(who('technician'), draft.id, today);
     expect(codes(technician)).toEqual(['not-permitted']);
     const surgeon = await draftFitRule({
       db,
@@ -145,20 +158,13 @@ describe('drafting and approving', () => {
     });
     expect(codes(surgeon)).toEqual(['not-permitted']);
     const yesterday = plainDate.parse('2026-01-13');
-    const late = await approveFitRule({
-      db,
-      now,
-      today,
-      person: who('administrator'),
-      id: draft.id,
-      from: yesterday,
-    });
+    const late = await approveRule(who('administrator'), draft.id, yesterday);
     expect(codes(late)).toEqual(['in-the-past']);
   });
 
   it('refuses a draft made from a version that is no longer the newest, and a code that is taken', async () => {
     const draft = await drafted();
-    await approveFitRule({ db, now, today, person: who('administrator'), id: draft.id, from: today });
+    await approveRule(who('administrator'), draft.id, today);
     const person = who('theatreManager');
     expect(codes(await draftFitRule({ db, now, newId, person, draft: tighter, basedOn: 1 }))).toEqual([
       'changed-meanwhile',
@@ -203,14 +209,7 @@ describe('drafting and approving', () => {
     const first = await drafted(who('theatreManager'));
     const second = await drafted(who('administrator'));
     expect((await fitRuleVersions(db, CODE)).map(({ id }) => id)).not.toContain(first.id);
-    const own = await approveFitRule({
-      db,
-      now,
-      today,
-      person: who('administrator'),
-      id: second.id,
-      from: today,
-    });
+    const own = await approveRule(who('administrator'), second.id, today);
     expect(codes(own)).toEqual(['same-person']);
   });
 
@@ -221,6 +220,83 @@ describe('drafting and approving', () => {
     const [inForce] = await fitRuleVersions(db, CODE);
     if (!inForce) throw new Error('version 1 is there');
     expect(codes(await discardFitRule({ db, now, today, person, id: inForce.id }))).toEqual(['not-a-draft']);
+  });
+});
+
+describe('an approval', () => {
+  const stillDraft = async () => expect((await fitRuleVersions(db, CODE))[0]?.status).toBe('draft');
+
+  it('rests on a trial of the approver’s own, of this draft, against what is in force, not long ago', async () => {
+    const draft = await drafted();
+    const person = who('administrator');
+    const subject = { kind: 'fit-rule', id: draft.id, change: 'putInForce' } as const;
+    const mine = await seen(person, subject);
+    const asked = { db, now, today, person, id: draft.id, from: today };
+    const others = await seen(who('decontaminationLead'), subject);
+    expect(codes(await approveFitRule({ ...asked, ...mine, trialId: others.trialId }))).toEqual([
+      'not-tried',
+    ]);
+    expect(codes(await approveFitRule({ ...asked, ...mine, trialId: 'trial_none' }))).toEqual(['not-tried']);
+    const late = '2026-01-14T07:31:00.000Z';
+    const proven = { ...mine.attestation, at: late };
+    expect(codes(await approveFitRule({ ...asked, ...mine, attestation: proven, now: late }))).toEqual([
+      'tried-long-ago',
+    ]);
+    await db.tx(async (write) => {
+      await write.insert(settings).values({ key: 'fit', value: { sleeveToleranceUm: 150 } });
+    });
+    expect(codes(await approveFitRule({ ...asked, ...mine }))).toEqual(['basis-changed']);
+    await stillDraft();
+  });
+
+  it('names another draft than the one that was tried, and is refused', async () => {
+    const first = await drafted();
+    const mine = await seen(who('administrator'), { kind: 'fit-rule', id: first.id, change: 'putInForce' });
+    await db.tx(async (write) => {
+      await write
+        .update(fitRules)
+        .set({ sentence: 'Our sleeves may be half as wide.' })
+        .where(eq(fitRules.id, first.id));
+    });
+    const asked = { db, now, today, person: who('administrator'), id: first.id, from: today };
+    expect(codes(await approveFitRule({ ...asked, ...mine }))).toEqual(['draft-changed']);
+  });
+
+  it('is proven by the approver for this meaning and this moment, and the ledger says so', async () => {
+    const draft = await drafted();
+    const person = who('administrator');
+    const mine = await seen(person, { kind: 'fit-rule', id: draft.id, change: 'putInForce' });
+    const asked = { db, now, today, person, id: draft.id, from: today, ...mine };
+    for (const wrong of [
+      { personId: who('theatreManager').id },
+      { meaning: 'iCounted' as const },
+      { at: '2026-01-14T06:20:00.000Z' },
+    ]) {
+      const attestation = { ...mine.attestation, ...wrong };
+      expect(codes(await approveFitRule({ ...asked, attestation }))).toEqual(['not-proven']);
+    }
+    await stillDraft();
+    expect((await approveFitRule(asked)).ok).toBe(true);
+    const entry = (await db.read.select().from(ledger)).find(({ action }) => action === 'approve-fit-rule');
+    expect(entry?.detail).toMatchObject({
+      from: today,
+      trial: { id: mine.trialId },
+      attested: { meaning: 'iApprove', method: 'password', at: now },
+    });
+  });
+});
+
+describe('a rule approved for a later day', () => {
+  it('gives its place back when it is withdrawn before that day, so that no day is without the rule', async () => {
+    const draft = await drafted();
+    await approveRule(who('administrator'), draft.id, later);
+    const asking = { db, now, today, person: who('theatreManager'), id: draft.id };
+    await askFitRuleWithdrawal({ ...asking, because: 'it was drafted for other sleeves' });
+    expect((await withdrawRule(who('administrator'), draft.id)).ok).toBe(true);
+    for (const day of ['2026-01-14', '2026-01-31', '2026-02-01', '2026-06-01']) {
+      const engine = await loadFitEngine(db, plainDate.parse(day));
+      expect(engine.rules.filter(({ code }) => code === CODE).map(({ version }) => version)).toEqual([1]);
+    }
   });
 });
 
@@ -244,12 +320,12 @@ describe('a rule in force', () => {
     const [rule] = await fitRuleVersions(db, CODE);
     if (!rule) throw new Error('version 1 is there');
     const asking = { db, now, today, person: who('theatreManager'), id: rule.id };
-    expect(codes(await withdrawFitRule({ ...asking, until: today }))).toEqual(['not-asked']);
+    expect(codes(await withdrawRule(asking.person, rule.id))).toEqual(['not-asked']);
     expect(codes(await askFitRuleWithdrawal({ ...asking, because: ' ' }))).toEqual(['no-reason']);
     expect((await askFitRuleWithdrawal({ ...asking, because: 'our sleeves are worn wider' })).ok).toBe(true);
-    expect(codes(await withdrawFitRule({ ...asking, until: today }))).toEqual(['same-person']);
+    expect(codes(await withdrawRule(asking.person, rule.id))).toEqual(['same-person']);
     expect((await loadFitEngine(db, today)).rules.some(({ code }) => code === CODE)).toBe(true);
-    expect((await withdrawFitRule({ ...asking, person: who('administrator'), until: today })).ok).toBe(true);
+    expect((await withdrawRule(who('administrator'), rule.id)).ok).toBe(true);
     expect((await loadFitEngine(db, today)).rules.some(({ code }) => code === CODE)).toBe(false);
   });
 
@@ -294,23 +370,9 @@ describe('a named exception', () => {
     const made = await draftFitException({ db, now, newId, person: who('theatreManager'), draft });
     if (!made.ok) throw new Error(JSON.stringify(made.problems));
     expect(await ask(other)).toBe('doesNotFit');
-    const own = await approveFitException({
-      db,
-      now,
-      today,
-      person: who('theatreManager'),
-      id: made.value.id,
-      from: today,
-    });
+    const own = await approveException(who('theatreManager'), made.value.id, today);
     expect(codes(own)).toEqual(['same-person']);
-    await approveFitException({
-      db,
-      now,
-      today,
-      person: who('administrator'),
-      id: made.value.id,
-      from: today,
-    });
+    await approveException(who('administrator'), made.value.id, today);
     expect(await ask(named)).toBe('fits');
     expect(await ask(other)).toBe('fits');
   });
