@@ -99,16 +99,24 @@ export async function loadSetStanding(
   return sets[0] ? { ...sets[0], items } : null;
 }
 
-/** How a set would stand if it held what was entered so far; lines nobody has entered yet are taken as whole. */
+/**
+ * How a set would stand if it held what was entered so far; lines nobody has entered yet are taken as whole. What others
+ * found in it is not looked at: whoever checks must not learn it.
+ */
 export async function loadShortageOf(
   db: Reading,
   id: string,
   found: ReadonlyMap<string, number>,
   now: string,
+  foreign = 0,
 ): Promise<(StandingSet & Pick<SetStandings, 'items'>) | null> {
   const change = (set: SetOnFile): SetOnFile => ({
     ...set,
-    lines: set.lines.map((line) => ({ ...line, found: found.get(line.id) ?? line.expected })),
+    lines: set.lines.map((line) => ({ ...line, found: found.get(line.id) ?? line.expected, unsound: 0 })),
+    foreign:
+      foreign === 0
+        ? []
+        : set.lines.slice(0, 1).map(({ itemId }) => ({ itemId, quantity: foreign, note: null })),
   });
   const { sets, items } = await loadSetStandings(db, { now, only: id, change });
   return sets[0] ? { ...sets[0], items } : null;

@@ -25,6 +25,7 @@ export const benchWords = {
   idTaken: 'This count was begun by somebody else or for another set. Begin it again.',
   otherOpen: 'You have a count of this set open already. Close it first.',
   notYours: (name: string) => `This count is ${name}’s; begin your own.`,
+  unknownSession: 'Nobody knows in whose session this was entered; enter it again.',
   closed: 'This count is closed: begin another one.',
   abandoned: 'This count was abandoned: begin another one.',
   versionChanged: (code: string) =>

@@ -1,0 +1,112 @@
+import { and, asc, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { groupBy } from '@/lib/lists/groupBy';
+import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import { type StockForm, stockForm } from '@/lib/stock/stock';
+import { mayRead, type Reading } from '../../reader';
+import { configurationLines, items, places, setContents, sets, stock } from '../../schema';
+
+/** A lot on the shelf that a piece may be taken from. */
+export interface ShelfLot {
+  stockId: string;
+  itemId: string;
+  form: StockForm;
+  lot: string | null;
+  useBy: PlainDate | null;
+  quantity: number;
+  owner: string;
+  place: string;
+  metres: number;
+}
+
+/**
+ * Lots of these items that may be put into a set today: the first use-by first, then the nearest. What is past use-by or
+ * held, and items withdrawn or recalled, are not among them.
+ */
+export async function loadShelf(
+  db: Reading,
+  itemIds: readonly string[],
+  today: PlainDate,
+): Promise<ShelfLot[]> {
+  mayRead(db, 'readHospital');
+  if (itemIds.length === 0) return [];
+  const rows = await db.read
+    .select({ stock, place: places.name, metres: places.metres })
+    .from(stock)
+    .innerJoin(places, eq(places.id, stock.placeId))
+    .innerJoin(items, eq(items.id, stock.itemId))
+    .where(
+      and(
+        inArray(stock.itemId, [...itemIds]),
+        gt(stock.quantity, 0),
+        isNull(stock.heldBecause),
+        eq(items.status, 'current'),
+      ),
+    )
+    .orderBy(asc(stock.useBy), asc(places.metres), asc(stock.id));
+  const lots = rows.map(({ stock: row, place, metres }) => ({
+    stockId: row.id,
+    itemId: row.itemId,
+    form: stockForm.parse(row.form),
+    lot: row.lot,
+    useBy: row.useBy === null ? null : plainDate.parse(row.useBy),
+    quantity: row.quantity,
+    owner: row.owner,
+    place,
+    metres,
+  }));
+  // SQLite sorts what is not stated first; a stated use-by comes before none
+  return lots
+    .filter(({ useBy }) => useBy === null || !isPastUseBy(useBy, today))
+    .sort((a, b) => Number(a.useBy === null) - Number(b.useBy === null));
+}
+
+/** Another set that has pieces of an item to spare, or lacks some. */
+export interface SetWithItem {
+  setId: string;
+  code: string;
+  step: string;
+  place: string | null;
+  metres: number | null;
+  /** Above zero: more than its lines hold; below: fewer. */
+  over: number;
+}
+
+/** Other sets that hold these items, with how many too many or too few, by item. Sets nobody has counted are left out. */
+export async function loadOtherSets(
+  db: Reading,
+  itemIds: readonly string[],
+  exceptSetId: string,
+): Promise<ReadonlyMap<string, SetWithItem[]>> {
+  mayRead(db, 'readHospital');
+  if (itemIds.length === 0) return new Map();
+  const rows = await db.read
+    .select({
+      itemId: configurationLines.itemId,
+      expected: configurationLines.expected,
+      found: setContents.found,
+      setId: sets.id,
+      code: sets.code,
+      step: sets.step,
+      place: places.name,
+      metres: places.metres,
+    })
+    .from(configurationLines)
+    .innerJoin(sets, eq(sets.versionId, configurationLines.versionId))
+    .innerJoin(
+      setContents,
+      and(eq(setContents.setId, sets.id), eq(setContents.lineId, configurationLines.id)),
+    )
+    .leftJoin(places, eq(places.id, sets.placeId))
+    .where(and(inArray(configurationLines.itemId, [...itemIds]), isNull(sets.withdrawnAt)))
+    .orderBy(asc(sets.code));
+  const byItem = new Map<string, SetWithItem[]>();
+  for (const [key, own] of groupBy(rows, ({ itemId, setId }) => `${itemId} ${setId}`)) {
+    const [first] = own;
+    if (!first || first.setId === exceptSetId) continue;
+    const over = own.reduce((sum, { found, expected }) => sum + found - expected, 0);
+    const { setId, code, step, place, metres } = first;
+    const itemId = key.split(' ')[0] ?? '';
+    byItem.set(itemId, [...(byItem.get(itemId) ?? []), { setId, code, step, place, metres, over }]);
+  }
+  return byItem;
+}
