@@ -25,6 +25,7 @@ export const turnWords = {
   noteNeeded: 'Say what was seen, in a few words.',
   tooLong: 'At most 400 characters.',
 
+  stillHeld: (code: string) => `${code} is held: it takes no step until the hold is lifted.`,
   notHeld: (code: string) => `${code} is not held: there is nothing to lift.`,
   notAfterThisHold: (code: string, to: TurnStep, after: readonly TurnStep[]) =>
     `From this hold ${code} can’t go to “${TURN_STEP_WORDS[to]}”; it can go to ${listWords(

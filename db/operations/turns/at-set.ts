@@ -88,7 +88,8 @@ export async function atSet(
     const when = doneWhen(request.doneAt, now, set.stepSince);
     const problems = [...when.problems, ...checkText(acting.text)];
     if (problems.length > 0) return refusedFor(problems);
-    return work(write, { set, doneAt: when.doneAt });
+    const done = await work(write, { set, doneAt: when.doneAt });
+    return done.ok ? { ok: true, value: { revision: done.value.revision } } : done;
   });
 }
 

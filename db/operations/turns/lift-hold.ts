@@ -55,6 +55,7 @@ export async function liftHold(request: LiftHold): Promise<Outcome<{ revision: n
       doneAt,
       to,
       action: 'lift-hold',
+      liftsHold: true,
       note: reason,
       change: sealed ? {} : UNPACKED,
       detail: {

@@ -24,6 +24,8 @@ interface TakeStep {
   because?: string | null;
   note?: string | null;
   workstationId?: string | null | undefined;
+  /** Only lifting a hold takes a set out of it: many steps may follow, but no other act may take them. */
+  liftsHold?: boolean;
   /** What else changes on the set with this step. */
   change?: Partial<
     Pick<SetRow, 'placeId' | 'readyAt' | 'useBy' | 'packId' | 'caseId' | 'heldBecause' | 'heldFrom'>
@@ -45,6 +47,7 @@ export async function takeStep(write: Queries, request: TakeStep): Promise<Outco
   const { set, to, action, person, now, newId, change = {} } = request;
   const from = turnStep.parse(set.step);
   if (set.withdrawnAt !== null) return refused('frozen', words.withdrawn(set.code));
+  if (from === 'held' && request.liftsHold !== true) return refused('frozen', words.stillHeld(set.code));
   if (!mayFollow(from, to)) return refused('frozen', words.illegal(set.code, from, to));
   const heldFrom = set.heldFrom === null ? null : turnStep.parse(set.heldFrom);
   const turnId =
