@@ -24,7 +24,7 @@ export function splitCsv(
     }) as unknown as { record: string[]; info: { lines: number } }[];
     return { ok: true, rows: records.map(({ record, info }) => ({ line: info.lines, cells: record })) };
   } catch (error) {
-    if (error instanceof CsvError) return { ok: false, line: Number(error['lines'] ?? 1) };
+    if (error instanceof CsvError) return { ok: false, line: Number(error.lines ?? 1) };
     throw error;
   }
 }
