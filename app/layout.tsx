@@ -1,17 +1,18 @@
 import type { Metadata, Viewport } from 'next';
 import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
-import { listPeople } from '@/db/queries/people';
+import { may } from '@/lib/people/permissions';
 import { ROLE_WORDS } from '@/lib/people/role';
-import { actAs } from './_server/act-as';
-import { database } from './_server/database';
 import { hospitalName } from './_server/hospital';
-import { actingPerson } from './_server/person';
+import { presentWorkstation } from './_server/place';
+import { type PresentSession, presentSession } from './_server/session';
+import { ActingProvider } from './_ui/acting';
+import type { Acting } from './_ui/acting-store';
 import { AppShell } from './_ui/app-shell';
-import { EmptyState } from './_ui/empty-state';
+import { BadgeSwitch } from './_ui/badge-switch';
 import { fontVariables } from './_ui/fonts';
-import { Page } from './_ui/page';
-import { PersonSwitch } from './_ui/person-switch';
+import { PersonMenu } from './_ui/person-menu';
+import { SessionWatch } from './_ui/session-watch';
 import { parseTheme, themeCookie } from './_ui/theme';
 import './_ui/tokens.css';
 import './globals.css';
@@ -25,35 +26,43 @@ export const viewport: Viewport = { width: 'device-width', initialScale: 1, colo
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const theme = parseTheme((await cookies()).get(themeCookie)?.value);
-  const people = await listPeople(database());
-  const acting = people.length > 0 ? await actingPerson() : null;
-  const inWords = (person: (typeof people)[number]) => ({ ...person, role: ROLE_WORDS[person.role] });
+  const [session, workstation] = await Promise.all([presentSession(), presentWorkstation()]);
   return (
     <html lang="en-GB" data-theme={theme} className={fontVariables}>
       <body>
-        <AppShell
-          hospital={hospitalName()}
-          theme={theme}
-          role={acting?.role ?? null}
-          person={
-            acting && <PersonSwitch people={people.map(inWords)} current={inWords(acting)} action={actAs} />
-          }
+        <ActingProvider
+          sent={session && actingAs(session)}
+          workstation={workstation?.name ?? null}
+          idleMinutes={session?.idleMinutes ?? 0}
         >
-          {acting ? children : <NobodyYet />}
-        </AppShell>
+          <AppShell
+            hospital={hospitalName()}
+            theme={theme}
+            role={session?.person.role ?? null}
+            person={session && <PersonMenu links={linksFor(session)} />}
+          >
+            {children}
+          </AppShell>
+          <BadgeSwitch />
+          <SessionWatch />
+        </ActingProvider>
       </body>
     </html>
   );
 }
 
-/** A hospital without people: every screen needs to know who acts, so none of them can be shown yet. */
-function NobodyYet() {
-  return (
-    <Page title="Nobody is entered yet" measure="reading">
-      <EmptyState title="This database has no people">
-        Every screen records who acts. Start with an empty folder to load the demo hospital, or put your own
-        people into the database.
-      </EmptyState>
-    </Page>
-  );
+function actingAs({ person, session, ticket }: PresentSession): Acting {
+  const { id, name, role } = person;
+  return { person: { id, name, role: ROLE_WORDS[role] }, sessionId: session.id, ticket };
+}
+
+/** What a person finds under their name. */
+function linksFor({ person }: PresentSession) {
+  return [
+    { href: '/account', label: 'Your account' },
+    ...(may(person.role, 'readPeople') ? [{ href: '/people', label: 'People' }] : []),
+    ...(may(person.role, 'enrolWorkstation')
+      ? [{ href: '/people/workstations', label: 'Workstations' }]
+      : []),
+  ];
 }

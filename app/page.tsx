@@ -1,10 +1,9 @@
 import { Suspense } from 'react';
+import { enter } from '@/app/_server/enter';
 import { listCases } from '@/db/queries/cases';
 import { addDays } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { now } from './_server/clock';
-import { database } from './_server/database';
-import { actingPerson } from './_server/person';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
 import { NextSteps } from './_today/next-steps';
@@ -21,7 +20,7 @@ export const dynamic = 'force-dynamic';
 
 /** Today and tomorrow: which case is at risk and why, then what the acting person does next. */
 export default async function Today() {
-  const person = await actingPerson();
+  const { person } = await enter('/');
   const { date } = wallClock(now());
   return (
     <Page
@@ -37,7 +36,7 @@ export default async function Today() {
 }
 
 async function Standing() {
-  const db = database();
+  const { db } = await enter('/');
   const { date: today } = wallClock(now());
   const cases = await listCases(db, today, addDays(today, 2));
   const lines = todayLines(

@@ -14,6 +14,9 @@ export interface Reading {
 
 /** A query was asked for somebody who may not see it. Screens and endpoints ask first, so this is the last guard. */
 export class NotPermitted extends Error {
+  /** The web framework answers an error so marked with 403 and the page for it, where a screen did not ask first. */
+  readonly digest = 'NEXT_HTTP_ERROR_FALLBACK;403';
+
   constructor(readonly act: Act) {
     super(`not permitted: ${act}`);
     this.name = 'NotPermitted';

@@ -14,6 +14,7 @@ import { insertConfigurations } from './insertConfigurations';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertTurns } from './insertTurns';
+import { insertDemoSecrets } from './people/insertDemoSecrets';
 import { insertStarterRules } from './rules/insertStarterRules';
 
 const DEMO_KEY = 'demo';
@@ -29,6 +30,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
   const clock = new HospitalClock(now);
   await db.tx(async (write) => {
     await insertAll(write, people, [...PEOPLE]);
+    await insertDemoSecrets(write, now.toISOString());
     await insertAll(write, places, [...PLACES]);
     await insertAll(write, theatres, [...THEATRES]);
     await insertCatalogue(write);

@@ -1,15 +1,14 @@
 import 'server-only';
 import { now } from '@/app/_server/clock';
 import { hospitalName } from '@/app/_server/hospital';
-import { actingPerson } from '@/app/_server/person';
 import type { Printing } from '@/lib/documents/edition';
 import type { Sheet } from '@/lib/documents/sheet';
 import { paintSheet } from './paintSheet';
 import type { PaperSize } from './paper';
 
-/** Who prints, and when: the person at this screen, now. */
-export async function printingNow(): Promise<Printing> {
-  return { hospital: hospitalName(), at: now(), by: (await actingPerson()).name };
+/** Who prints, and when. */
+export function printingNow(person: { name: string }): Printing {
+  return { hospital: hospitalName(), at: now(), by: person.name };
 }
 
 /** A4 unless the address asks for `?paper=letter`; anything else it may say is not known here, and is A4. */

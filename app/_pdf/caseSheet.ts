@@ -1,5 +1,5 @@
 import 'server-only';
-import { database } from '@/app/_server/database';
+import type { Access } from '@/app/_server/enter';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { listPeople } from '@/db/queries/people';
@@ -11,17 +11,16 @@ import { noSheetAnswer } from './noSheet';
 
 /** A sheet of a case from its kit as the store is now; a page for people where there is no case, or no plan yet. */
 export async function caseSheetAnswer(
-  request: Request,
+  { db, person, request }: Access & { request: Request },
   id: string,
   sheetOf: (given: KitSheetOf) => Sheet,
 ): Promise<Response> {
-  const db = database();
   const answer = await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' });
   if (answer.kind === 'noCase') return noSheetAnswer({ status: 404, ...noSheetWords.noCase });
   if (answer.kind === 'noPlan') {
     return noSheetAnswer({ status: 409, ...noSheetWords.noPlan(answer.booked.reference, answer.booked.id) });
   }
-  const [printing, people] = await Promise.all([printingNow(), listPeople(db)]);
-  const personName = (person: string) => people.find((one) => one.id === person)?.name ?? person;
+  const [printing, people] = [printingNow(person), await listPeople(db)];
+  const personName = (whose: string) => people.find((one) => one.id === whose)?.name ?? whose;
   return sheetAnswer(sheetOf({ ...answer.answer, personName, printing }), request, printing);
 }

@@ -1,19 +1,18 @@
 import 'server-only';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { loadSetStanding } from '@/db/queries/setStandings';
+import type { Reading } from '@/db/reader';
 import { caseId, setId } from '@/lib/identity/ids';
 import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
 import { kitWorkings } from '@/lib/kits/workings';
 import { now } from './clock';
-import { database } from './database';
 import { highsSolver } from './solver/highs';
 
 /**
  * The input with which a calculation repeats a figure shown of a set or a case, for inputs too long for an address:
  * `completeness` of a set, `fewest-trays`, `buildable` or `length-cover` of a case. `null` where there is no such figure.
  */
-export async function inputOf(calculation: string, subject: string): Promise<unknown | null> {
-  const db = database();
+export async function inputOf(db: Reading, calculation: string, subject: string): Promise<unknown | null> {
   if (calculation === 'completeness' && setId.safeParse(subject).success) {
     return (await loadSetStanding(db, subject, now()))?.standing.input ?? null;
   }

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { loadSetStandings } from '@/db/queries/setStandings';
@@ -13,7 +13,8 @@ const SHOWN = 5;
 /** The sets whose shortage stops a case or a promised construct, the most urgent first. */
 export async function ShortSets() {
   const at = now();
-  const lines = setLines(await loadSetStandings(database(), { now: at }), at);
+  const { db } = await enter('/');
+  const lines = setLines(await loadSetStandings(db, { now: at }), at);
   const stopping = lines.filter(({ stops }) => stops.length > 0);
   if (stopping.length === 0) return null;
   return (

@@ -14,7 +14,7 @@ import { ToastRegion } from './toast';
  * navigation under it; then a scale; then the page; and the cautions at the foot.
  *
  * @param hospital name shown beside the product
- * @param person   slot for `PersonSwitch`
+ * @param person   slot for `PersonMenu`; nobody signed in, no way into the program
  */
 export function AppShell({
   hospital,

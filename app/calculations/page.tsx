@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { calculations } from '@/lib/calculations/registry';
@@ -8,7 +9,8 @@ import styles from './calculations.module.css';
 export const metadata: Metadata = { title: 'Calculations' };
 
 /** Every calculation with the question it answers. */
-export default function CalculationsPage() {
+export default async function CalculationsPage() {
+  await enter('/calculations');
   const all = Object.values(calculations);
   return (
     <Page

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { listCases } from '@/db/queries/cases';
@@ -16,10 +16,11 @@ export const dynamic = 'force-dynamic';
 const DAYS = 7;
 
 export default async function CasesPage({ searchParams }: { searchParams: Promise<{ from?: string }> }) {
+  const { db } = await enter('/cases');
   const today = wallClock(now()).date;
   const asked = plainDate.safeParse((await searchParams).from);
   const from = asked.success ? asked.data : today;
-  const cases = await listCases(database(), from, addDays(from, DAYS));
+  const cases = await listCases(db, from, addDays(from, DAYS));
   return (
     <Page
       title="Cases"

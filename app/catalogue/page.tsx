@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Skeleton } from '@/app/_ui/skeleton';
@@ -17,16 +16,12 @@ export default async function CataloguePage({
 }: {
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
+  const { db, person } = await enter('/catalogue');
   const given = await searchParams;
   const params = new URLSearchParams(
     Object.entries(given).flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])),
   );
-  const db = database();
-  const [rows, facets, person] = await Promise.all([
-    searchCatalogue(db, searchFrom(params)),
-    catalogueFacets(db),
-    actingPerson(),
-  ]);
+  const [rows, facets] = await Promise.all([searchCatalogue(db, searchFrom(params)), catalogueFacets(db)]);
   return (
     <Page
       title="Catalogue"

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { listConfigurations } from '@/db/queries/configurations';
@@ -11,7 +10,8 @@ export const metadata: Metadata = { title: 'Configurations' };
 export const dynamic = 'force-dynamic';
 
 export default async function ConfigurationsPage() {
-  const [rows, person] = await Promise.all([listConfigurations(database()), actingPerson()]);
+  const { db, person } = await enter('/configurations');
+  const rows = await listConfigurations(db);
   return (
     <Page
       title="Configurations"

@@ -2,8 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { newId, now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { approveFitException } from '@/db/operations/approve-fit-exception';
 import { approveFitRule } from '@/db/operations/approve-fit-rule';
@@ -34,7 +33,7 @@ function answered<T>(result: Result<T>, go: (value: T) => string | null = () => 
   return { ok: true, go: go(result.value) };
 }
 
-const asked = async () => ({ db: database(), now: now(), today: today(), person: await actingPerson() });
+const asked = async () => ({ ...(await enter('/fit')), now: now(), today: today() });
 const refused = (path: string, sentence: string): Answer => ({ ok: false, problems: [{ path, sentence }] });
 
 /** Drafts a rule from what the form holds; `basedOn` is the version it was drafted from, 0 for a new one. */

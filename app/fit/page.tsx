@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -21,7 +21,7 @@ export const dynamic = 'force-dynamic';
 
 /** Every rule in force by relation, what waits for a second person, and the named exceptions. */
 export default async function FitPage() {
-  const db = database();
+  const { db } = await enter('/fit');
   const day = today();
   const [rules, exceptions] = await Promise.all([listFitRules(db), exceptionList(db)]);
   const shown = rules.filter((rule) => standingOn(rule, day) !== 'ended');

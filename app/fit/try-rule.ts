@@ -1,6 +1,6 @@
 'use server';
 
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { loadCatalogue } from '@/db/queries/catalogue';
 import { loadFitBasis } from '@/db/queries/fitRules';
@@ -25,6 +25,7 @@ export interface Tried {
 export async function tryRule(
   raw: unknown,
 ): Promise<{ ok: true; tried: Tried } | { ok: false; problems: FieldProblem[] }> {
+  const { db } = await enter('/fit/rules/new');
   const parsed = parseRuleDraft(raw);
   if (!parsed.ok) {
     return {
@@ -33,7 +34,6 @@ export async function tryRule(
     };
   }
   const draft = parsed.value;
-  const db = database();
   const day = today();
   const [basis, catalogue] = await Promise.all([loadFitBasis(db, day), loadCatalogue(db)]);
   const others = basis.rules.filter(({ code }) => code !== draft.code);

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -16,8 +15,7 @@ export const metadata: Metadata = { title: 'Saved starts' };
 export const dynamic = 'force-dynamic';
 
 export default async function PlansPage() {
-  const db = database();
-  const person = await actingPerson();
+  const { db, person } = await enter('/plans');
   const [starts, names, off] = await Promise.all([
     listPlanStarts(db, person.id),
     itemNames(db),

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { loadSetStandings } from '@/db/queries/setStandings';
 import { setLines } from './set-lines';
@@ -10,8 +10,9 @@ export const metadata: Metadata = { title: 'Sets' };
 export const dynamic = 'force-dynamic';
 
 export default async function SetsPage() {
+  const { db } = await enter('/sets');
   const at = now();
-  const standings = await loadSetStandings(database(), { now: at });
+  const standings = await loadSetStandings(db, { now: at });
   return (
     <Page
       title="Sets"

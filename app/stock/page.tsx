@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { Page } from '@/app/_ui/page';
@@ -15,8 +15,9 @@ export const metadata: Metadata = { title: 'Stock' };
 export const dynamic = 'force-dynamic';
 
 export default async function StockPage() {
+  const { db } = await enter('/stock');
   const today = wallClock(now()).date;
-  const stock = await listStock(database());
+  const stock = await listStock(db);
   const rows = stock.map((row) => ({
     id: row.id,
     itemId: row.itemId,

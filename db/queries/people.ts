@@ -1,7 +1,7 @@
-import { asc } from 'drizzle-orm';
+import { asc, isNull } from 'drizzle-orm';
 import { type PersonId, personId } from '@/lib/identity/ids';
 import { type Role, role } from '@/lib/people/role';
-import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import { people } from '../schema';
 
 export interface Person {
@@ -10,8 +10,22 @@ export interface Person {
   role: Role;
 }
 
-/** Everyone who can act, by name. */
-export async function listPeople({ read }: Pick<Database, 'read'>): Promise<Person[]> {
-  const rows = await read.select().from(people).orderBy(asc(people.name));
-  return rows.map((row) => ({ id: personId.parse(row.id), name: row.name, role: role.parse(row.role) }));
+export const personFromRow = (row: { id: string; name: string; role: string }): Person => ({
+  id: personId.parse(row.id),
+  name: row.name,
+  role: role.parse(row.role),
+});
+
+/** Everyone who ever acted, by name: those who left are still named in what they did. */
+export async function listPeople(db: Reading): Promise<Person[]> {
+  mayRead(db, 'readHospital');
+  const rows = await db.read.select().from(people).orderBy(asc(people.name));
+  return rows.map(personFromRow);
+}
+
+/** Everyone who works here now, by name. */
+export async function listColleagues(db: Reading): Promise<Person[]> {
+  mayRead(db, 'readHospital');
+  const rows = await db.read.select().from(people).where(isNull(people.leftAt)).orderBy(asc(people.name));
+  return rows.map(personFromRow);
 }

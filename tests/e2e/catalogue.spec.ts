@@ -1,13 +1,9 @@
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './harness';
+import { actAs, expect, expectAccessible, test } from './harness';
 
 /** The demo's theatre manager, who may change the catalogue, and a technician, who may not. */
 const MANAGER = 'person_gwen-sallis';
 const TECHNICIAN = 'person_wren-adeyemi';
-
-async function actAs(page: Page, baseURL: string | undefined, person: string): Promise<void> {
-  await page.context().addCookies([{ name: 'acting', value: person, url: baseURL ?? '' }]);
-}
 
 test('searching as one types: narrows, keeps itself in the address, and comes back', async ({ page }) => {
   await page.goto('/catalogue');
@@ -52,12 +48,11 @@ test('an item that does not exist is a page that says so', async ({ page, proble
 
 test('a plate is added, drawn, its hole moved by keyboard and pointer, and withdrawn', async ({
   page,
-  baseURL,
   problems,
 }) => {
   test.slow();
   problems.expect(/422|409/);
-  await actAs(page, baseURL, MANAGER);
+  await actAs(page, MANAGER);
   const code = `TEST-P-${Date.now()}`;
 
   await page.goto('/catalogue/new');
@@ -154,9 +149,9 @@ test('a plate is added, drawn, its hole moved by keyboard and pointer, and withd
   await expect(page.getByText('“Only made for a test.”')).toBeVisible();
 });
 
-test('a second editor is refused and sees both values', async ({ page, baseURL, problems }) => {
+test('a second editor is refused and sees both values', async ({ page, problems }) => {
   problems.expect(/409/);
-  await actAs(page, baseURL, MANAGER);
+  await actAs(page, MANAGER);
   await page.goto('/catalogue?kind=washer');
   await page.getByRole('table', { name: 'Items' }).getByRole('link').first().click();
   await page.getByRole('link', { name: 'Edit', exact: true }).click();
@@ -180,26 +175,26 @@ test('a second editor is refused and sees both values', async ({ page, baseURL, 
   await expect(page.getByRole('link', { name: 'Edit', exact: true })).toBeVisible();
 });
 
-test('whoever may not change the catalogue is told so', async ({ page, baseURL }) => {
-  await actAs(page, baseURL, TECHNICIAN);
+test('whoever may not change the catalogue is told so', async ({ page }) => {
+  await actAs(page, TECHNICIAN);
   await page.goto('/catalogue');
   await expect(page.getByRole('link', { name: 'Add an item' })).toHaveCount(0);
   await page.goto('/catalogue/new');
   await expect(page.getByText('can’t change the catalogue')).toBeVisible();
 });
 
-test('the list and the choice of a kind are readable by everyone', async ({ page, baseURL }) => {
+test('the list and the choice of a kind are readable by everyone', async ({ page }) => {
   test.slow();
-  await actAs(page, baseURL, MANAGER);
+  await actAs(page, MANAGER);
   await page.goto('/catalogue?kind=plate');
   await expectAccessible(page);
   await page.goto('/catalogue/new');
   await expectAccessible(page);
 });
 
-test('an item and its form are readable by everyone', async ({ page, baseURL }) => {
+test('an item and its form are readable by everyone', async ({ page }) => {
   test.slow();
-  await actAs(page, baseURL, MANAGER);
+  await actAs(page, MANAGER);
   await page.goto('/catalogue?kind=plate');
   await page.getByRole('table', { name: 'Items' }).getByRole('link').first().click();
   await expect(page.getByRole('link', { name: 'Edit', exact: true })).toBeVisible();

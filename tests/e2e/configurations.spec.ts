@@ -1,19 +1,14 @@
-import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './harness';
+import { actAs, expect, expectAccessible, test } from './harness';
 
 const LEAD = 'person_maurice-oduya';
 const SECOND = 'person_hettie-crane';
 
-const actAs = (page: Page, person: string, url: string) =>
-  page.context().addCookies([{ name: 'acting', value: person, url }]);
-
 test('a version is drafted, refused while it is wrong, and put in force by a second person', async ({
   page,
-  baseURL,
   problems,
 }) => {
   problems.expect(/422/);
-  await actAs(page, LEAD, baseURL ?? '');
+  await actAs(page, LEAD);
   await page.goto('/configurations?q=bending');
   await page.getByRole('rowheader').getByRole('link').first().click();
   await page.getByRole('button', { name: /^Draft version/ }).click();
@@ -36,7 +31,7 @@ test('a version is drafted, refused while it is wrong, and put in force by a sec
   await expect(page.getByRole('button', { name: 'Put in force…' })).toBeDisabled();
   await expectAccessible(page);
 
-  await actAs(page, SECOND, baseURL ?? '');
+  await actAs(page, SECOND);
   await page.reload();
   await page.getByRole('button', { name: 'Put in force…' }).click();
   await page.getByRole('button', { name: 'Put it in force' }).click();
@@ -56,9 +51,9 @@ test('configurations are readable by everyone, from the list to a version', asyn
   await expectAccessible(page);
 });
 
-test('a new configuration needs a code of its own', async ({ page, baseURL, problems }) => {
+test('a new configuration needs a code of its own', async ({ page, problems }) => {
   problems.expect(/422/);
-  await actAs(page, LEAD, baseURL ?? '');
+  await actAs(page, LEAD);
   await page.goto('/configurations/new');
   await page.getByLabel('Code').fill('sfs');
   await page.getByLabel('Name').fill('Another');
@@ -71,9 +66,8 @@ test('a new configuration needs a code of its own', async ({ page, baseURL, prob
 
 test('a text that looks like patient data is warned of as it is typed, in any text field', async ({
   page,
-  baseURL,
 }) => {
-  await actAs(page, LEAD, baseURL ?? '');
+  await actAs(page, LEAD);
   await page.goto('/configurations/new');
   const name = page.getByLabel('Name');
   await name.fill('Small fragment, for Mrs Ashcombe');

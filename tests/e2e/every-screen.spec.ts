@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './harness';
+import type { DemoPerson } from '@/seed/hospital/people';
+import { actAs, expect, expectAccessible, test } from './harness';
 
 /**
  * What every screen owes its reader, asked of the build's own list of screens, so that a new one cannot be forgotten:
@@ -39,7 +40,7 @@ const EXAMPLES: Record<string, string[]> = {
 };
 
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
-const LOOKED_AT_BY: Record<string, string> = {
+const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/cases/new': 'person_tobias-wray',
   '/cases/[id]/plan': 'person_tobias-wray',
   '/catalogue/new': 'person_dilys-harrow',
@@ -93,11 +94,11 @@ const visits = screens().flatMap((route) =>
   (EXAMPLES[route] ?? [route]).map((address) => ({ route, address })),
 );
 for (const { route, address } of visits) {
-  test(`${address} keeps what every screen owes`, async ({ page, baseURL }) => {
+  test(`${address} keeps what every screen owes`, async ({ page }) => {
     // axe looks at every one of a thousand cells of the fit table, in two themes and at two widths
     test.setTimeout(240_000);
     const acting = LOOKED_AT_BY[route];
-    if (acting) await page.context().addCookies([{ name: 'acting', value: acting, url: baseURL ?? '' }]);
+    if (acting) await actAs(page, acting);
     const there = (await MADE[route]?.(page)) ?? address;
     await page.addInitScript(() => {
       const shifts = globalThis as typeof globalThis & { shifted?: number };

@@ -1,14 +1,9 @@
-import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './harness';
+import { actAs, expect, expectAccessible, test } from './harness';
 
 const MANAGER = 'person_gwen-sallis';
 const LEAD = 'person_maurice-oduya';
 /** axe looks at every one of a thousand cells, in two themes and at two widths. */
 const MANY_CELLS = 120_000;
-
-async function actAs(page: Page, person: string, baseURL: string | undefined): Promise<void> {
-  await page.context().addCookies([{ name: 'acting', value: person, url: baseURL ?? '' }]);
-}
 
 test('all rules are listed by relation, each with what it requires and its source', async ({ page }) => {
   await page.goto('/fit');
@@ -85,10 +80,9 @@ test('the catalogue check names what nothing fits and what nobody stated', async
 
 test('a rule is drafted by one person, tried, approved by another, and withdrawn by two', async ({
   page,
-  baseURL,
 }) => {
   test.setTimeout(MANY_CELLS);
-  await actAs(page, MANAGER, baseURL);
+  await actAs(page, MANAGER);
   await page.goto('/fit/rules/new');
   await page.getByRole('button', { name: 'Draft the rule' }).click();
   await expect(
@@ -119,7 +113,7 @@ test('a rule is drafted by one person, tried, approved by another, and withdrawn
   await page.getByRole('button', { name: 'Put in force' }).click();
   await expect(page.getByRole('dialog').getByRole('alert')).toContainText('a second person has to approve');
 
-  await actAs(page, LEAD, baseURL);
+  await actAs(page, LEAD);
   await page.reload();
   await page.getByRole('button', { name: 'Approve…' }).click();
   await page.getByRole('button', { name: 'Put in force' }).click();
@@ -130,15 +124,15 @@ test('a rule is drafted by one person, tried, approved by another, and withdrawn
   await page.getByLabel('Why').fill('tried in a browser test');
   await page.getByRole('button', { name: 'Ask for withdrawal' }).click();
   await expect(page.getByText('In force, withdrawal asked for').first()).toBeVisible();
-  await actAs(page, MANAGER, baseURL);
+  await actAs(page, MANAGER);
   await page.reload();
   await page.getByRole('button', { name: 'Agree to withdraw…' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Withdraw', exact: true }).click();
   await expect(page.getByText('Withdrawn', { exact: true }).first()).toBeVisible();
 });
 
-test('conditions can be pasted as JSON, and what is wrong is said', async ({ page, baseURL }) => {
-  await actAs(page, MANAGER, baseURL);
+test('conditions can be pasted as JSON, and what is wrong is said', async ({ page }) => {
+  await actAs(page, MANAGER);
   await page.goto('/fit/rules/new');
   await page.getByText('The conditions as JSON, to copy or paste').click();
   const json = page.getByLabel('Conditions', { exact: true });

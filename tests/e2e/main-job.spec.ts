@@ -1,5 +1,4 @@
-import { expect, test } from './harness';
-import { actAs } from './planning';
+import { actAs, expect, test } from './harness';
 
 const CASE = '/cases/case_lm-26-9rtb';
 const SURGEON = 'person_ines-halloran';
@@ -8,11 +7,9 @@ const MOST_TRAYS = 15;
 
 test('from a confirmed plan to the kit, its papers, and what a set leaving the store does to it', async ({
   page,
-  baseURL,
 }) => {
   test.setTimeout(180_000);
-  const home = baseURL ?? '';
-  await actAs(page, SURGEON, home);
+  await actAs(page, SURGEON);
 
   // today’s page leads to the kit, which is ready with one tray
   await page.goto('/');
@@ -40,7 +37,7 @@ test('from a confirmed plan to the kit, its papers, and what a set leaving the s
 
   // a technician does, and is asked twice; the kit no longer counts on a tray that is open, and takes what else is in
   // store as long as there is any
-  await actAs(page, TECHNICIAN, home);
+  await actAs(page, TECHNICIAN);
   const ready = page.getByRole('heading', { name: 'Ready', exact: true, level: 2 });
   const opened: string[] = [];
   for (let code: string | null = 'DRT-01'; code !== null && opened.length < MOST_TRAYS; ) {

@@ -1,8 +1,8 @@
-import { expect, expectAccessible, setScreen, test } from './harness';
-import { actAs, bookCase, choosePlate, dayFromNow, holeOf, SURGEON } from './planning';
+import { actAs, expect, expectAccessible, setScreen, test } from './harness';
+import { bookCase, choosePlate, dayFromNow, holeOf, SURGEON } from './planning';
 
-test.beforeEach(async ({ page, baseURL }) => {
-  await actAs(page, SURGEON, baseURL ?? '');
+test.beforeEach(async ({ page }) => {
+  await actAs(page, SURGEON);
 });
 
 test('the fracture zone is drawn, typed and moved by keys', async ({ page }) => {
@@ -27,9 +27,10 @@ test('the fracture zone is drawn, typed and moved by keys', async ({ page }) => 
   await expect(page.getByLabel('to', { exact: true })).toHaveValue('53');
 });
 
-test('the API refuses bad plans with every path, and unknown ids', async ({ request, page, baseURL }) => {
-  await actAs(page, SURGEON, baseURL ?? '');
-  const headers = { Cookie: `acting=${SURGEON}`, 'Content-Type': 'application/json' };
+test('the API refuses bad plans with every path, and unknown ids', async ({ page }) => {
+  await actAs(page, SURGEON);
+  const { request } = page;
+  const headers = { 'Content-Type': 'application/json' };
   const malformed = await request.put('/api/plans/plan_nobody', {
     headers,
     data: Buffer.from('{"revision": '),

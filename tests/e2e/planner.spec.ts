@@ -1,18 +1,8 @@
-import { expect, test } from './harness';
-import {
-  actAs,
-  bookCase,
-  choosePlate,
-  dayFromNow,
-  holeOf,
-  OTHER_SURGEON,
-  SURGEON,
-  saved,
-  stops,
-} from './planning';
+import { actAs, expect, test } from './harness';
+import { bookCase, choosePlate, dayFromNow, holeOf, OTHER_SURGEON, SURGEON, saved, stops } from './planning';
 
-test.beforeEach(async ({ page, baseURL }) => {
-  await actAs(page, SURGEON, baseURL ?? '');
+test.beforeEach(async ({ page }) => {
+  await actAs(page, SURGEON);
 });
 
 test('a surgeon books a case, plans it, confirms it, changes it and sees what changed', async ({ page }) => {
@@ -194,7 +184,7 @@ test('two people on one draft: the later save is refused and both values are sho
   await saved(page);
 
   const other = await (await browser.newContext({ baseURL: baseURL ?? '' })).newPage();
-  await actAs(other, OTHER_SURGEON, baseURL ?? '');
+  await actAs(other, OTHER_SURGEON);
   await other.goto(page.url());
   await other.getByRole('radio', { name: 'Poor' }).check();
   await saved(other);

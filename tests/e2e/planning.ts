@@ -4,11 +4,6 @@ import { expect } from './harness';
 export const SURGEON = 'person_ines-halloran';
 export const OTHER_SURGEON = 'person_sunita-marlowe';
 
-/** Acts as somebody, as the chooser in the header would set it. */
-export async function actAs(page: Page, person: string, address: string) {
-  await page.context().addCookies([{ name: 'acting', value: person, url: address }]);
-}
-
 /**
  * A date in the distant weeks, so that no case of the demo is in the way. Each test has its own day, and each run too:
  * a running server keeps what was booked before.

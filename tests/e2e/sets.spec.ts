@@ -1,12 +1,8 @@
 import type { Browser, Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './harness';
+import { actAs, expect, expectAccessible, test } from './harness';
 
 const TECHNICIAN = 'person_jolene-stott';
 const OTHER = 'person_tomas-birkett';
-
-async function actAs(page: Page, person: string, url: string): Promise<void> {
-  await page.context().addCookies([{ name: 'acting', value: person, url }]);
-}
 
 /** Opens the count of a set that is on the bench, and gives its address. */
 async function openCount(page: Page, search = 'step=onBench'): Promise<string> {
@@ -26,8 +22,8 @@ async function countLayer(page: Page, pieces: string): Promise<number> {
   return count;
 }
 
-test.beforeEach(async ({ page, baseURL }) => {
-  await actAs(page, TECHNICIAN, baseURL ?? '');
+test.beforeEach(async ({ page }) => {
+  await actAs(page, TECHNICIAN);
 });
 
 test('the whole-hospital view puts what a shortage stops first, is searched and filtered, and keeps it in the address', async ({
@@ -147,7 +143,7 @@ test('a set that does not exist says so', async ({ page, problems }) => {
 async function withOther(browser: Browser, url: string, work: (page: Page) => Promise<void>): Promise<void> {
   const context = await browser.newContext();
   const page = await context.newPage();
-  await actAs(page, OTHER, url);
+  await actAs(page, OTHER);
   await page.goto(url);
   await work(page);
   await context.close();

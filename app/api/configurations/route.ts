@@ -1,17 +1,12 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { actingPerson } from '@/app/_server/person';
 import { addConfiguration } from '@/db/operations/add-configuration';
 
 /** Adds a configuration with an empty first draft. */
-export async function POST(request: Request): Promise<Response> {
+export const POST = endpoint('POST /api/configurations', async ({ db, person, request }) => {
   const body = await readBody(request, z.unknown());
   if (!body.ok) return body.response;
-  const person = await actingPerson();
-  return outcomeAnswer(
-    await addConfiguration({ db: database(), now: now(), newId, person, entry: body.value }),
-    201,
-  );
-}
+  return outcomeAnswer(await addConfiguration({ db, now: now(), newId, person, entry: body.value }), 201);
+});

@@ -1,18 +1,18 @@
 import 'server-only';
 import { z } from 'zod';
-import { database } from '@/app/_server/database';
 import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { problemResponse } from '@/app/_server/problem-response';
 import { listPeople } from '@/db/queries/people';
+import type { Reading } from '@/db/reader';
 import { problemsFromZod } from '@/lib/identity/result';
 import type { PlanOutcome } from '@/lib/plans/refusal';
 
 /** A write's outcome as HTTP: the value, or the refusal with the name of whoever wrote what stands. */
-export async function planAnswer<T>(outcome: PlanOutcome<T>, status = 200): Promise<Response> {
+export async function planAnswer<T>(db: Reading, outcome: PlanOutcome<T>, status = 200): Promise<Response> {
   if (outcome.ok) return outcomeAnswer(outcome, status);
   const { current } = outcome.refusal;
   const writer = current
-    ? ((await listPeople(database())).find(({ id }) => id === current.writtenBy)?.name ?? null)
+    ? ((await listPeople(db)).find(({ id }) => id === current.writtenBy)?.name ?? null)
     : null;
   return outcomeAnswer(outcome, status, { currentWriter: writer });
 }

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { endpoint } from '@/app/_server/enter';
 import { readJsonBody } from '@/app/_server/problem-response';
 import { beginPlan } from '@/db/operations/begin-plan';
 import { listPlanVersions } from '@/db/queries/cases';
@@ -16,19 +15,18 @@ const members = z.strictObject({
 });
 
 /** Begins the first version of a case's plan. */
-export async function POST(request: Request): Promise<Response> {
+export const POST = endpoint('POST /api/plans', async ({ db, person, request }) => {
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
-  return planAnswer(await beginPlan({ db: database(), now: now(), newId, person, ...parsed.value }), 201);
-}
+  return planAnswer(db, await beginPlan({ db, now: now(), newId, person, ...parsed.value }), 201);
+});
 
 /** The newest version of a case's plan as it stands, so that an open planner can see what others saved. */
-export async function GET(request: Request): Promise<Response> {
+export const GET = endpoint('GET /api/plans', async ({ db, request }) => {
   const id = new URL(request.url).searchParams.get('case') ?? '';
-  const [[newest], people] = await Promise.all([listPlanVersions(database(), id), listPeople(database())]);
+  const [[newest], people] = await Promise.all([listPlanVersions(db, id), listPeople(db)]);
   const writer = people.find((person) => person.id === newest?.writtenBy)?.name ?? null;
   return Response.json({ plan: newest ?? null, writer }, { headers: { 'Cache-Control': 'no-store' } });
-}
+});

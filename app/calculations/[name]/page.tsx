@@ -2,9 +2,11 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
 import { inputOf } from '@/app/_server/calculation-input';
+import { enter } from '@/app/_server/enter';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
+import type { Reading } from '@/db/reader';
 import { inputSchema } from '@/lib/calculations/description';
 import { findCalculation, runCalculation } from '@/lib/calculations/registry';
 import type { Schema } from './schema';
@@ -24,11 +26,12 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 /** One calculation: what it answers, with inputs to vary, the answer, how it is worked and what it rests on. */
 export default async function CalculationPage({ params, searchParams }: Props) {
+  const { db } = await enter('/calculations/[name]');
   const { name } = await params;
   const calculation = findCalculation(name);
   if (!calculation) notFound();
   const { input, of } = await searchParams;
-  const shared = typeof of === 'string' ? await inputOfSubject(name, of) : readSharedInput(input);
+  const shared = typeof of === 'string' ? await inputOfSubject(db, name, of) : readSharedInput(input);
   const start = shared.kind === 'read' ? shared.input : calculation.example;
   const outcome = await runCalculation(name, start, { solver: highsSolver });
   const first: LiveAnswer = outcome.ok
@@ -80,8 +83,8 @@ export default async function CalculationPage({ params, searchParams }: Props) {
 }
 
 /** The input behind a figure of a set or a case, by its id. */
-async function inputOfSubject(name: string, subject: string): Promise<SharedInput> {
-  const input = await inputOf(name, subject);
+async function inputOfSubject(db: Reading, name: string, subject: string): Promise<SharedInput> {
+  const input = await inputOf(db, name, subject);
   return input === null ? { kind: 'unreadable' } : { kind: 'read', input };
 }
 

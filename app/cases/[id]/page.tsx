@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -23,20 +22,20 @@ export const dynamic = 'force-dynamic';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const booked = await findCase(database(), (await params).id);
+  const { db } = await enter('/cases/[id]');
+  const booked = await findCase(db, (await params).id);
   return { title: booked ? booked.reference : 'No such case' };
 }
 
 export default async function CasePage({ params }: Props) {
+  const { db, person } = await enter('/cases/[id]');
   const { id } = await params;
-  const db = database();
   const booked = await findCase(db, id);
   if (!booked) notFound();
-  const [versions, people, names, person] = await Promise.all([
+  const [versions, people, names] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
-    actingPerson(),
   ]);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
   const draft = versions.find(({ status }) => status === 'draft');

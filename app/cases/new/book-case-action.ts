@@ -3,8 +3,7 @@
 import { randomInt } from 'node:crypto';
 import { redirect } from 'next/navigation';
 import { newId, now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { bookCase } from '@/db/operations/book-case';
 import type { Problem } from '@/lib/identity/result';
@@ -16,6 +15,7 @@ const HOSPITAL_LETTERS = process.env.KITWRIGHT_LETTERS ?? 'LM';
 
 /** Books the case and leads to its plan; the problems, each at its field, when something must be put right. */
 export async function bookCaseAction(_before: FieldProblem[], form: FormData): Promise<FieldProblem[]> {
+  const { db, person } = await enter('/cases/new');
   const text = (name: string) => {
     const value = form.get(name);
     return typeof value === 'string' ? value.trim() : '';
@@ -36,12 +36,12 @@ export async function bookCaseAction(_before: FieldProblem[], form: FormData): P
   );
   if (!booking.ok) return booking.problems.map(atField);
   const booked = await bookCase({
-    db: database(),
+    db,
     now: now(),
     newId,
     draw: () => Array.from({ length: 4 }, () => randomInt(32)),
     hospitalLetters: HOSPITAL_LETTERS,
-    person: await actingPerson(),
+    person,
     booking: booking.value,
   });
   if (!booked.ok) return booked.problems.map(atField);

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { bookingChoices } from '@/db/queries/cases';
 import { listPlanStarts } from '@/db/queries/plans';
@@ -13,12 +12,9 @@ export const metadata: Metadata = { title: 'Book a case' };
 export const dynamic = 'force-dynamic';
 
 export default async function NewCasePage({ searchParams }: { searchParams: Promise<{ start?: string }> }) {
+  const { db, person } = await enter('/cases/new');
   const { start: asked } = await searchParams;
-  const person = await actingPerson();
-  const [choices, starts] = await Promise.all([
-    bookingChoices(database()),
-    listPlanStarts(database(), person.id),
-  ]);
+  const [choices, starts] = await Promise.all([bookingChoices(db), listPlanStarts(db, person.id)]);
   const start = starts.find(({ id }) => id === asked) ?? null;
   return (
     <Page

@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { Suspense } from 'react';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -31,21 +30,21 @@ import { itemStatusTag } from '../item-status';
 type Params = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Params): Promise<Metadata> {
-  const found = await findItem(database(), (await params).id);
+  const { db } = await enter('/catalogue/[id]');
+  const found = await findItem(db, (await params).id);
   return { title: found ? `${found.item.code} ${found.item.name}` : 'No such item' };
 }
 
 export default async function ItemPage({ params }: Params) {
-  const db = database();
+  const { db, person } = await enter('/catalogue/[id]');
   const found = await findItem(db, (await params).id);
   if (!found) notFound();
   const { item, revision, maker } = found;
-  const [use, twins, history, makers, person] = await Promise.all([
+  const [use, twins, history, makers] = await Promise.all([
     findItemUse(db, item),
     item.kind === 'plate' ? findLookAlikes(db, item) : [],
     itemHistory(db, item.id),
     listMakers(db),
-    actingPerson(),
   ]);
   const mayEdit = may(person.role, 'editCatalogue');
   const missing = missingValues(item).length;
@@ -127,6 +126,7 @@ export default async function ItemPage({ params }: Params) {
 
 /** Asked of the whole catalogue, so it follows when the rest of the page is there. */
 async function Fits({ item }: { item: Item }) {
-  const [catalogue, engine] = await Promise.all([loadCatalogue(database()), loadFitEngine(database())]);
+  const { db } = await enter('/catalogue/[id]');
+  const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db)]);
   return <ItemFits partners={partnersOf(engine, catalogue, item)} />;
 }

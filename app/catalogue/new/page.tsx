@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { newId } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { ThumbDrawing } from '@/app/_ui/drawing/ThumbDrawing';
 import { Page } from '@/app/_ui/page';
 import { findItem, listMakers } from '@/db/queries/catalogueItem';
@@ -22,10 +21,10 @@ export const metadata: Metadata = { title: 'Add an item' };
 type Search = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function NewItemPage({ searchParams }: { searchParams: Search }) {
+  const { db, person } = await enter('/catalogue/new');
   const { kind: asked, like } = await searchParams;
-  const person = await actingPerson();
   if (!may(person.role, 'editCatalogue')) return <NotPermitted title="Add an item" person={person.name} />;
-  const pattern = typeof like === 'string' ? await findItem(database(), like) : null;
+  const pattern = typeof like === 'string' ? await findItem(db, like) : null;
   const kind = pattern?.item.kind ?? ITEM_KINDS.find((one) => one === asked);
   if (!kind) return <ChooseKind />;
   const first = pattern ? { ...draftFromItem(pattern.item), code: '', gtin: '' } : blankDraft(kind);
@@ -42,13 +41,7 @@ export default async function NewItemPage({ searchParams }: { searchParams: Sear
         { label: 'Add an item', href: '/catalogue/new' },
       ]}
     >
-      <ItemForm
-        kind={kind}
-        id={newId('item')}
-        revision={null}
-        first={first}
-        makers={await listMakers(database())}
-      />
+      <ItemForm kind={kind} id={newId('item')} revision={null} first={first} makers={await listMakers(db)} />
     </Page>
   );
 }

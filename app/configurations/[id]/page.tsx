@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -25,11 +24,12 @@ export const dynamic = 'force-dynamic';
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ version?: string | string[] }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: (await findConfiguration(database(), (await params).id))?.name ?? 'No such configuration' };
+  const { db } = await enter('/configurations/[id]');
+  return { title: (await findConfiguration(db, (await params).id))?.name ?? 'No such configuration' };
 }
 
 export default async function ConfigurationPage({ params, searchParams }: Props) {
-  const db = database();
+  const { db, person } = await enter('/configurations/[id]');
   const configuration = await findConfiguration(db, (await params).id);
   if (!configuration) notFound();
   const { versions } = configuration;
@@ -37,7 +37,6 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
   const inForce = versions.find(({ content }) => content.status === 'inForce');
   const draft = versions.find(({ content }) => content.status === 'draft');
   const shown = versions.find(({ content }) => content.version === asked) ?? inForce ?? versions[0];
-  const person = await actingPerson();
   const mayWrite = may(person.role, 'writeConfiguration');
   const whole = shown ? await loadWholeStanding(db, shown.content) : null;
   return (

@@ -1,10 +1,12 @@
 import type { Metadata } from 'next';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { NewConfigurationForm } from './new-configuration-form';
 
 export const metadata: Metadata = { title: 'New configuration' };
 
-export default function NewConfigurationPage() {
+export default async function NewConfigurationPage() {
+  await enter('/configurations/new');
   return (
     <Page
       title="New configuration"

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -22,7 +22,7 @@ export const dynamic = 'force-dynamic';
 
 /** What in the catalogue can never be used as it stands, and which values rules wait for. */
 export default async function CheckPage() {
-  const db = database();
+  const { db } = await enter('/fit/check');
   const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
   const current = catalogue.filter(({ status }) => status === 'current');
   const findings = checkCatalogue(engine, catalogue);

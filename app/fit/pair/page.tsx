@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { EmptyState } from '@/app/_ui/empty-state';
@@ -40,12 +40,12 @@ type Search = Record<string, string | string[] | undefined>;
 
 /** Any two items, or an item and a hole: every relation that could hold between them, with its answer and why. */
 export default async function PairPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const { db } = await enter('/fit/pair');
   const search = await searchParams;
   const read = (name: string) => {
     const value = search[name];
     return (Array.isArray(value) ? value[0] : value)?.slice(0, 80) ?? '';
   };
-  const db = database();
   const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
   const byCode = (code: string) => catalogue.find((item) => item.code === code) ?? null;
   const sides = [sideOf(read('a'), byCode), sideOf(read('b'), byCode)] as const;

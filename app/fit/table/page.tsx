@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -20,9 +20,9 @@ type Search = Record<string, string | string[] | undefined>;
 
 /** One relation over the whole catalogue: rows against columns, each cell with its reasons. */
 export default async function TablePage({ searchParams }: { searchParams: Promise<Search> }) {
+  const { db } = await enter('/fit/table');
   const asked = (await searchParams).relation;
   const relation = relations.catch('seats').parse(Array.isArray(asked) ? asked[0] : asked);
-  const db = database();
   const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
   const current = catalogue.filter(({ status }) => status === 'current');
   const table = fitTable(engine, current, relation);

@@ -2,8 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -31,20 +30,18 @@ export const dynamic = 'force-dynamic';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: (await findSet(database(), (await params).id))?.code ?? 'No such set' };
+  const { db } = await enter('/sets/[id]');
+  return { title: (await findSet(db, (await params).id))?.code ?? 'No such set' };
 }
 
 export default async function SetPage({ params }: Props) {
+  const { db, person } = await enter('/sets/[id]');
   const { id } = await params;
-  const [db, at] = [database(), now()];
+  const at = now();
   const found = await loadSetStanding(db, id, at);
   if (!found) notFound();
   const { set, standing, items, newer } = found;
-  const [counts, versions, person] = await Promise.all([
-    lastCounts(db, set.id, 5),
-    keptVersions(db),
-    actingPerson(),
-  ]);
+  const [counts, versions] = await Promise.all([lastCounts(db, set.id, 5), keptVersions(db)]);
   const version = versions.get(set.version.id);
   const name = (itemId: ItemId) => items.get(itemId)?.name ?? itemId;
   const word = standingWord(standing);

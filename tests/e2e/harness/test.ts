@@ -1,4 +1,5 @@
 import { test as base, expect } from '@playwright/test';
+import { FIRST_TECHNICIAN, sessionCookie } from './act-as';
 import { type Hospital, openHospital } from './hospital';
 import { type PageProblems, watchPage } from './page-problems';
 
@@ -54,6 +55,11 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
   ],
 
   baseURL: async ({ hospital }, use) => use(hospital?.address ?? process.env.BASE_URL),
+
+  // who says nothing acts as the first technician; `actAs` changes it, and `test.use({ storageState: SIGNED_OUT })` undoes it
+  storageState: async ({ baseURL }, use) => {
+    await use({ cookies: [await sessionCookie(baseURL ?? '', FIRST_TECHNICIAN)], origins: [] });
+  },
 
   problems: [
     async ({ page, baseURL }, use) => {

@@ -1,5 +1,4 @@
-import type { NextRequest } from 'next/server';
-import { database } from '@/app/_server/database';
+import { endpoint } from '@/app/_server/enter';
 import { findItemsOnFile } from '@/db/queries/catalogueItem';
 import type { Item } from '@/lib/catalogue/item';
 import { condense, type Thumb } from '@/lib/documents/drawing/condense';
@@ -13,13 +12,12 @@ const MOST_KEPT = 4_000;
 const drawn = new Map<string, Thumb>();
 
 /** Small drawings of the items named in `ids`, by id; unknown ids are left out. */
-export async function GET(request: NextRequest): Promise<Response> {
-  const ids = (request.nextUrl.searchParams.get('ids') ?? '').split(',').filter(Boolean).slice(0, MOST);
+export const GET = endpoint('GET /api/catalogue/thumbs', async ({ db, request }) => {
+  const ids = (new URL(request.url).searchParams.get('ids') ?? '').split(',').filter(Boolean).slice(0, MOST);
   const thumbs: Record<string, Thumb> = {};
-  for (const { item, revision } of await findItemsOnFile(database(), ids))
-    thumbs[item.id] = thumbOf(item, revision);
+  for (const { item, revision } of await findItemsOnFile(db, ids)) thumbs[item.id] = thumbOf(item, revision);
   return Response.json({ thumbs }, { headers: { 'Cache-Control': 'no-store' } });
-}
+});
 
 /** An item of one revision never changes, so neither does its drawing. */
 function thumbOf(item: Item, revision: number): Thumb {

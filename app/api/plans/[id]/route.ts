@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { endpoint } from '@/app/_server/enter';
+import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { readJsonBody } from '@/app/_server/problem-response';
 import { discardPlanDraft } from '@/db/operations/discard-plan-draft';
 import { savePlanDraft } from '@/db/operations/save-plan-draft';
@@ -16,33 +16,26 @@ const saved = z.strictObject({
 });
 const discarded = z.strictObject({ revision: savedRevision });
 
-type Context = { params: Promise<{ id: string }> };
-const unknownPlan = () => planAnswer(refused('notFound', 'There is no such plan.'));
+const unknownPlan = () => outcomeAnswer(refused('notFound', 'There is no such plan.'));
 
 /** Saves a draft over the revision it was begun from. */
-export async function PUT(request: Request, { params }: Context): Promise<Response> {
-  const id = planId.safeParse((await params).id);
+export const PUT = endpoint('PUT /api/plans/[id]', async ({ db, person, request, params }) => {
+  const id = planId.safeParse(params.id);
   if (!id.success) return unknownPlan();
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(saved, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
-  return planAnswer(
-    await savePlanDraft({ db: database(), now: now(), person, planId: id.data, ...parsed.value }),
-  );
-}
+  return planAnswer(db, await savePlanDraft({ db, now: now(), person, planId: id.data, ...parsed.value }));
+});
 
 /** Throws a draft away. */
-export async function DELETE(request: Request, { params }: Context): Promise<Response> {
-  const id = planId.safeParse((await params).id);
+export const DELETE = endpoint('DELETE /api/plans/[id]', async ({ db, person, request, params }) => {
+  const id = planId.safeParse(params.id);
   if (!id.success) return unknownPlan();
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(discarded, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
-  return planAnswer(
-    await discardPlanDraft({ db: database(), now: now(), person, planId: id.data, ...parsed.value }),
-  );
-}
+  return planAnswer(db, await discardPlanDraft({ db, now: now(), person, planId: id.data, ...parsed.value }));
+});

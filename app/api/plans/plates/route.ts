@@ -1,10 +1,7 @@
-import { database } from '@/app/_server/database';
+import { endpoint } from '@/app/_server/enter';
 import { listPlates } from '@/db/queries/planner';
 
 /** Every current plate with its holes, by name: what the planner's picker shows. */
-export async function GET(): Promise<Response> {
-  return Response.json(
-    { plates: await listPlates(database()) },
-    { headers: { 'Cache-Control': 'no-store' } },
-  );
-}
+export const GET = endpoint('GET /api/plans/plates', async ({ db }) => {
+  return Response.json({ plates: await listPlates(db) }, { headers: { 'Cache-Control': 'no-store' } });
+});

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { endpoint } from '@/app/_server/enter';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { setPlanRemarks } from '@/db/operations/set-plan-remarks';
 import { REMARKS } from '@/lib/calculations/plateRemarks/schema';
@@ -10,12 +9,11 @@ import { parseMembers } from '../plan-answer';
 const members = z.strictObject({ off: z.array(z.enum(REMARKS)).max(REMARKS.length) });
 
 /** Sets which advisory remarks local policy has switched off. */
-export async function PUT(request: Request): Promise<Response> {
+export const PUT = endpoint('PUT /api/plans/remarks', async ({ db, person, request }) => {
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
-  const set = await setPlanRemarks({ db: database(), now: now(), person, off: parsed.value.off });
+  const set = await setPlanRemarks({ db, now: now(), person, off: parsed.value.off });
   return set.ok ? new Response(null, { status: 204 }) : problemResponse(403, 'Not permitted', set.problems);
-}
+});

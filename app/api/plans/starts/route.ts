@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { endpoint } from '@/app/_server/enter';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { savePlanStart } from '@/db/operations/save-plan-start';
 import { parseMembers } from '../plan-answer';
@@ -9,13 +8,12 @@ import { parseMembers } from '../plan-answer';
 const members = z.strictObject({ name: z.unknown(), construct: z.unknown() });
 
 /** Keeps a construct as the acting person's own starting point. */
-export async function POST(request: Request): Promise<Response> {
+export const POST = endpoint('POST /api/plans/starts', async ({ db, person, request }) => {
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
-  const kept = await savePlanStart({ db: database(), now: now(), newId, person, ...parsed.value });
+  const kept = await savePlanStart({ db, now: now(), newId, person, ...parsed.value });
   if (kept.ok) return Response.json(kept.value, { status: 201 });
   return problemResponse(422, 'The start can’t be kept as it is', kept.problems);
-}
+});

@@ -1,4 +1,4 @@
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { Status } from '@/app/_ui/status';
 import { Working } from '@/app/_ui/working';
@@ -11,7 +11,8 @@ import styles from './kit.module.css';
 
 /** The joint length cover with its top-up. Comes after the rest of the page: the top-up can take some tenths of a second. */
 export async function LengthCover({ caseId }: { caseId: string }) {
-  const loaded = await loadKitOfCase(database(), caseId, { solver: highsSolver, lengthCover: 'withTopUp' });
+  const { db } = await enter('/cases/[id]/kit');
+  const loaded = await loadKitOfCase(db, caseId, { solver: highsSolver, lengthCover: 'withTopUp' });
   const figure = loaded.kind === 'kit' ? loaded.answer.kit.lengthCover : null;
   if (!figure) return <p>The plan has no screw whose length could vary.</p>;
   const words = calculationWords['length-cover'];

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { Suspense } from 'react';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -28,13 +28,15 @@ export const dynamic = 'force-dynamic';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const booked = await findCase(database(), (await params).id);
+  const { db } = await enter('/cases/[id]/kit');
+  const booked = await findCase(db, (await params).id);
   return { title: booked ? `Kit, ${booked.reference}` : 'No such case' };
 }
 
 export default async function KitPage({ params }: Props) {
+  const { db } = await enter('/cases/[id]/kit');
   const { id } = await params;
-  const loaded = await loadKitOfCase(database(), id, { solver: highsSolver, lengthCover: 'figure' });
+  const loaded = await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' });
   if (loaded.kind === 'noCase') notFound();
   const { booked } = loaded.kind === 'kit' ? loaded.answer : loaded;
   const breadcrumb = [

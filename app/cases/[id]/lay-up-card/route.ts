@@ -1,12 +1,10 @@
 import { caseSheetAnswer } from '@/app/_pdf/caseSheet';
+import { endpoint } from '@/app/_server/enter';
 import { layUpCard } from '@/lib/documents/layUpCard';
 
 export const dynamic = 'force-dynamic';
 
 /** The lay-up card of a case as a PDF; `?paper=letter` for Letter. */
-export async function GET(
-  request: Request,
-  { params }: { params: Promise<{ id: string }> },
-): Promise<Response> {
-  return caseSheetAnswer(request, (await params).id, layUpCard);
-}
+export const GET = endpoint('GET /cases/[id]/lay-up-card', (access) =>
+  caseSheetAnswer(access, access.params.id, layUpCard),
+);

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound, redirect } from 'next/navigation';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { Status } from '@/app/_ui/status';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
@@ -18,12 +17,11 @@ export const metadata: Metadata = { title: 'Plan' };
 export const dynamic = 'force-dynamic';
 
 export default async function PlanPage({ params }: { params: Promise<{ id: string }> }) {
+  const { db, person } = await enter('/cases/[id]/plan');
   const { id } = await params;
-  const db = database();
   const booked = await findCase(db, id);
   if (!booked) notFound();
-  const [versions, person] = await Promise.all([listPlanVersions(db, id), actingPerson()]);
-  const [newest] = versions;
+  const [newest] = await listPlanVersions(db, id);
   // A confirmed plan is read on the case page; changing it begins a draft there.
   if (newest && newest.status !== 'draft') redirect(`/cases/${booked.id}`);
   const starts = await listPlanStarts(db, person.id);

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { findItem, listMakers } from '@/db/queries/catalogueItem';
 import { draftFromItem } from '@/lib/catalogue/form/draft';
@@ -12,15 +11,16 @@ import { NotPermitted } from '../../_form/not-permitted';
 type Params = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Params): Promise<Metadata> {
-  const found = await findItem(database(), (await params).id);
+  const { db } = await enter('/catalogue/[id]/edit');
+  const found = await findItem(db, (await params).id);
   return { title: found ? `Edit ${found.item.code}` : 'No such item' };
 }
 
 export default async function EditItemPage({ params }: Params) {
-  const found = await findItem(database(), (await params).id);
+  const { db, person } = await enter('/catalogue/[id]/edit');
+  const found = await findItem(db, (await params).id);
   if (!found) notFound();
   const { item, revision } = found;
-  const person = await actingPerson();
   if (!may(person.role, 'editCatalogue'))
     return <NotPermitted title={`Edit ${item.code}`} person={person.name} />;
   return (
@@ -37,7 +37,7 @@ export default async function EditItemPage({ params }: Params) {
         id={item.id}
         revision={revision}
         first={draftFromItem(item)}
-        makers={await listMakers(database())}
+        makers={await listMakers(db)}
       />
     </Page>
   );

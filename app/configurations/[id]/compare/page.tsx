@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { Button } from '@/app/_ui/button';
 import { FilterBar } from '@/app/_ui/filter-bar';
 import { Page } from '@/app/_ui/page';
@@ -18,7 +18,7 @@ type Query = string | string[] | undefined;
 type Props = { params: Promise<{ id: string }>; searchParams: Promise<{ from?: Query; to?: Query }> };
 
 export default async function ComparePage({ params, searchParams }: Props) {
-  const db = database();
+  const { db } = await enter('/configurations/[id]/compare');
   const [{ id }, asked] = [await params, await searchParams];
   const [configuration, catalogue] = await Promise.all([findConfiguration(db, id), keptCatalogue(db)]);
   const newest = configuration?.versions[0];

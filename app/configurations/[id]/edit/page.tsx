@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -20,8 +19,7 @@ export const metadata: Metadata = { title: 'Draft of a configuration' };
 export const dynamic = 'force-dynamic';
 
 export default async function EditPage({ params }: { params: Promise<{ id: string }> }) {
-  const db = database();
-  const person = await actingPerson();
+  const { db, person } = await enter('/configurations/[id]/edit');
   const [configuration, catalogue, sources] = await Promise.all([
     findConfiguration(db, (await params).id),
     keptCatalogue(db),

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
@@ -27,8 +27,8 @@ export const metadata: Metadata = { title: 'Fit exception' };
 
 /** One named exception: the pair, the answer, where it comes from, what it changes, and who decided. */
 export default async function ExceptionPage({ params }: { params: Promise<{ id: string }> }) {
+  const { db } = await enter('/fit/exceptions/[id]');
   const { id } = await params;
-  const db = database();
   const day = today();
   const listed = (await exceptionList(db)).find(({ exception }) => exception.id === id);
   if (!listed) notFound();

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { loadCatalogue } from '@/db/queries/catalogue';
 import { relation as relations } from '@/lib/fit/rule';
@@ -13,8 +13,9 @@ type Search = Record<string, string | string[] | undefined>;
 
 /** Drafts a named exception for a pair of designs; `a` and `b` are item codes to start from. */
 export default async function NewExceptionPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const { db } = await enter('/fit/exceptions/new');
   const { a, b } = await searchParams;
-  const catalogue = await loadCatalogue(database());
+  const catalogue = await loadCatalogue(db);
   const idOf = (code: unknown) => catalogue.find((item) => item.code === code)?.id ?? null;
   return (
     <Page

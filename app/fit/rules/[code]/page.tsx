@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
+import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { FindingList } from '@/app/_ui/finding';
@@ -36,8 +36,8 @@ export async function generateMetadata({ params }: Params): Promise<Metadata> {
 
 /** One rule: what it requires, where it comes from, what it says of the catalogue, what a change would change. */
 export default async function RulePage({ params }: Params) {
+  const { db } = await enter('/fit/rules/[code]');
   const { code } = await params;
-  const db = database();
   const day = today();
   const versions = await fitRuleVersions(db, code);
   const [newest] = versions;

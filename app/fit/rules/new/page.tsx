@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Page } from '@/app/_ui/page';
 import { fitRuleVersions } from '@/db/queries/fitRules';
@@ -17,12 +16,10 @@ type Search = Record<string, string | string[] | undefined>;
 
 /** Drafts a rule, or the next version of the one named in `from`. */
 export default async function NewRulePage({ searchParams }: { searchParams: Promise<Search> }) {
+  const { db, person } = await enter('/fit/rules/new');
   const { from } = await searchParams;
   const code = typeof from === 'string' ? from : '';
-  const [person, versions] = await Promise.all([
-    actingPerson(),
-    code ? fitRuleVersions(database(), code) : [],
-  ]);
+  const versions = code ? await fitRuleVersions(db, code) : [];
   const start = versions.find(({ status }) => status === 'draft') ?? versions[0] ?? null;
   const basedOn = versions.find(({ status }) => status !== 'draft')?.version ?? 0;
   return (

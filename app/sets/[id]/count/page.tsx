@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -20,19 +19,16 @@ export const dynamic = 'force-dynamic';
 type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const set = await findSet(database(), (await params).id);
+  const { db } = await enter('/sets/[id]/count');
+  const set = await findSet(db, (await params).id);
   return { title: set ? `Count ${set.code}` : 'No such set' };
 }
 
 export default async function CountPage({ params }: Props) {
-  const db = database();
+  const { db, person } = await enter('/sets/[id]/count');
   const set = await findSet(db, (await params).id);
   if (!set) notFound();
-  const [versions, catalogue, person] = await Promise.all([
-    keptVersions(db),
-    keptCatalogue(db),
-    actingPerson(),
-  ]);
+  const [versions, catalogue] = await Promise.all([keptVersions(db), keptCatalogue(db)]);
   const layers = versions.get(set.version.id)?.layers ?? [];
   const refusal = !canBeCounted(set.step)
     ? countWords.sealed(set.code)

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer } from '@/app/_server/outcome-answer';
-import { actingPerson } from '@/app/_server/person';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { editItem } from '@/db/operations/edit-item';
 import { itemId } from '@/lib/identity/ids';
@@ -12,11 +11,8 @@ import { draftMember } from '../../draft-member';
 const members = z.strictObject({ revision: z.number().int().positive(), draft: draftMember });
 
 /** Saves an item's form over the revision it was filled from. */
-export async function PUT(
-  request: Request,
-  { params }: { params: Promise<{ id: string }> },
-): Promise<Response> {
-  const id = itemId.safeParse((await params).id);
+export const PUT = endpoint('PUT /api/catalogue/items/[id]', async ({ db, person, request, params }) => {
+  const id = itemId.safeParse(params.id);
   if (!id.success)
     return problemResponse(404, 'Not found', [
       { path: [], code: 'not-found', message: 'There is no such item.' },
@@ -25,6 +21,5 @@ export async function PUT(
   if (!body.ok) return body.answer;
   const parsed = members.safeParse(body.value);
   if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
-  const person = await actingPerson();
-  return outcomeAnswer(await editItem({ db: database(), now: now(), person, id: id.data, ...parsed.data }));
-}
+  return outcomeAnswer(await editItem({ db, now: now(), person, id: id.data, ...parsed.data }));
+});

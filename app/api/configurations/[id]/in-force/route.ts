@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
+import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { actingPerson } from '@/app/_server/person';
 import { putConfigurationInForce } from '@/db/operations/put-configuration-in-force';
 import { configurationVersionId } from '@/lib/identity/ids';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -13,12 +12,10 @@ const members = z.strictObject({
 });
 
 /** Puts a draft in force, by another person than the one who drafted it. */
-export async function POST(request: Request): Promise<Response> {
+export const POST = endpoint('POST /api/configurations/[id]/in-force', async ({ db, person, request }) => {
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
-  const [at, person] = [now(), await actingPerson()];
+  const at = now();
   const today = wallClock(at).date;
-  return outcomeAnswer(
-    await putConfigurationInForce({ db: database(), now: at, today, person, ...body.value }),
-  );
-}
+  return outcomeAnswer(await putConfigurationInForce({ db, now: at, today, person, ...body.value }));
+});

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { endpoint } from '@/app/_server/enter';
 import { readJsonBody } from '@/app/_server/problem-response';
 import { confirmPlan } from '@/db/operations/confirm-plan';
 import { planId } from '@/lib/identity/ids';
@@ -11,18 +10,12 @@ import { parseMembers, planAnswer, savedRevision } from '../../plan-answer';
 const members = z.strictObject({ revision: savedRevision });
 
 /** Confirms the draft as the surgeon saw it. */
-export async function POST(
-  request: Request,
-  { params }: { params: Promise<{ id: string }> },
-): Promise<Response> {
-  const id = planId.safeParse((await params).id);
-  if (!id.success) return planAnswer(refused('notFound', 'There is no such plan.'));
+export const POST = endpoint('POST /api/plans/[id]/confirm', async ({ db, person, request, params }) => {
+  const id = planId.safeParse(params.id);
+  if (!id.success) return planAnswer(db, refused('notFound', 'There is no such plan.'));
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
-  return planAnswer(
-    await confirmPlan({ db: database(), now: now(), person, planId: id.data, ...parsed.value }),
-  );
-}
+  return planAnswer(db, await confirmPlan({ db, now: now(), person, planId: id.data, ...parsed.value }));
+});

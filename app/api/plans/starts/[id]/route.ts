@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
-import { actingPerson } from '@/app/_server/person';
+import { endpoint } from '@/app/_server/enter';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { deletePlanStart } from '@/db/operations/delete-plan-start';
 import { renamePlanStart } from '@/db/operations/rename-plan-start';
@@ -10,8 +9,6 @@ import type { Problem } from '@/lib/identity/result';
 import { parseMembers } from '../../plan-answer';
 
 const members = z.strictObject({ name: z.unknown() });
-type Context = { params: Promise<{ id: string }> };
-
 const unknown: Problem = {
   path: [],
   code: 'start-unknown',
@@ -24,29 +21,27 @@ function refusal(problems: Problem[]): Response {
 }
 
 /** Gives one's own start another name. */
-export async function PATCH(request: Request, { params }: Context): Promise<Response> {
-  const id = startId.safeParse((await params).id);
+export const PATCH = endpoint('PATCH /api/plans/starts/[id]', async ({ db, person, request, params }) => {
+  const id = startId.safeParse(params.id);
   if (!id.success) return refusal([unknown]);
   const body = await readJsonBody(request);
   if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
-  const person = await actingPerson();
   const done = await renamePlanStart({
-    db: database(),
+    db,
     now: now(),
     person,
     startId: id.data,
     ...parsed.value,
   });
   return done.ok ? new Response(null, { status: 204 }) : refusal(done.problems);
-}
+});
 
 /** Deletes one's own start. */
-export async function DELETE(_request: Request, { params }: Context): Promise<Response> {
-  const id = startId.safeParse((await params).id);
+export const DELETE = endpoint('DELETE /api/plans/starts/[id]', async ({ db, person, params }) => {
+  const id = startId.safeParse(params.id);
   if (!id.success) return refusal([unknown]);
-  const person = await actingPerson();
-  const done = await deletePlanStart({ db: database(), now: now(), person, startId: id.data });
+  const done = await deletePlanStart({ db, now: now(), person, startId: id.data });
   return done.ok ? new Response(null, { status: 204 }) : refusal(done.problems);
-}
+});

@@ -1,17 +1,15 @@
 import { inputOf } from '@/app/_server/calculation-input';
+import { endpoint } from '@/app/_server/enter';
 import { problemResponse } from '@/app/_server/problem-response';
 import { caseId } from '@/lib/identity/ids';
 
 /** The input with which `fewest-trays`, `buildable` or `length-cover` repeats a figure of this case's kit from outside. */
-export async function GET(
-  _: Request,
-  { params }: { params: Promise<{ id: string; name: string }> },
-): Promise<Response> {
-  const { id, name } = await params;
-  const input = caseId.safeParse(id).success ? await inputOf(name, id) : null;
+export const GET = endpoint('GET /api/cases/[id]/kit-working/[name]', async ({ db, params }) => {
+  const { id, name } = params;
+  const input = caseId.safeParse(id).success ? await inputOf(db, name, id) : null;
   if (input === null) {
     const message = `There is no working “${name.slice(0, 60)}” for the case ${id.slice(0, 60)}: fewest-trays, buildable and length-cover exist once a plan does.`;
     return problemResponse(404, 'Not found', [{ path: [], code: 'no-such-working', message }]);
   }
   return Response.json(input, { headers: { 'Cache-Control': 'no-store' } });
-}
+});

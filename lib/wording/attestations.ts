@@ -1,0 +1,15 @@
+import type { Meaning } from '../people/attestation';
+
+/** What a person says by proving again who they are, as it is shown before and after. */
+export const MEANING_WORDS: Record<Meaning, string> = {
+  iCounted: 'I counted',
+  iChecked: 'I checked',
+  iRefilled: 'I refilled',
+  iPacked: 'I packed',
+  iSendItShort: 'I send it short',
+  iAcceptThisLoad: 'I accept this load',
+  iRejectThisLoad: 'I reject this load',
+  iLiftThisHold: 'I lift this hold',
+  iApprove: 'I approve',
+  iCorrect: 'I correct the record',
+};
