@@ -3,6 +3,7 @@ import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 import { may } from '@/lib/people/permissions';
 import { ROLE_WORDS } from '@/lib/people/role';
+import { ScanHost } from './_scan/scan-host';
 import { hospitalName } from './_server/hospital';
 import { presentWorkstation } from './_server/place';
 import { type PresentSession, presentSession } from './_server/session';
@@ -43,6 +44,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
           >
             {children}
           </AppShell>
+          <ScanHost />
           <BadgeSwitch />
           <SessionWatch />
         </ActingProvider>

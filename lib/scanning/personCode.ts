@@ -11,7 +11,8 @@ const GSRN = new Set(['8017', '8018']);
  */
 export function namesPerson(text: string, reading: IdentifierOutput): 'badge' | 'patient' | null {
   if (looksLikeBadge(text)) return 'badge';
-  if (reading.elements.some(({ identifier }) => identifier !== null && GSRN.has(identifier))) return 'patient';
+  if (reading.elements.some(({ identifier }) => identifier !== null && GSRN.has(identifier)))
+    return 'patient';
   // a GSRN with a wrong digit, or without its mark, is still somebody's
   const bare = text.replace(/^\][A-Za-z][0-9A-Za-z]/, '').replace(/[()\s]/g, '');
   if (/^801[78]\d{16,}/.test(bare) || /\/801[78]\/\d{16,}/.test(bare)) return 'patient';

@@ -1,0 +1,63 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useEffect } from 'react';
+import { useActing } from '../_ui/acting';
+import { answered, hearScan, refusedForGood, setNavigation } from './desk';
+import { destination } from './destination';
+import { listenToKeys } from './listener';
+import { sendNow, startSending } from './sender';
+import { sound } from './sound';
+import { ScanStrip } from './strip';
+import { noteCut, noteHears } from './strip-store';
+
+/** Listens to the scanner on every screen, sends what was scanned, and shows it. Stands in the shell, once. */
+export function ScanHost() {
+  const router = useRouter();
+  const acting = useActing();
+
+  useEffect(
+    () =>
+      listenToKeys({
+        scan: (text, at) => hearScan(text, 'scanner', at),
+        cut: () => {
+          sound('refused');
+          noteCut();
+        },
+      }),
+    [],
+  );
+
+  useEffect(() => startSending({ answered, refused: refusedForGood }), []);
+
+  // what waited for somebody to sign in goes as soon as somebody has
+  const sessionId = acting?.sessionId ?? null;
+  useEffect(() => {
+    if (sessionId !== null) sendNow();
+  }, [sessionId]);
+
+  useEffect(() => {
+    setNavigation(({ meaning }) => {
+      const there = destination(meaning);
+      if (there !== null && there !== location.pathname + location.search) router.push(there);
+    });
+  }, [router]);
+
+  useEffect(() => {
+    const look = () => noteHears(document.hasFocus());
+    look();
+    const [lost, found] = [() => noteHears(document.hasFocus()), () => noteHears(true)];
+    window.addEventListener('blur', lost);
+    window.addEventListener('focus', found);
+    window.addEventListener('pointerdown', found, { capture: true });
+    document.addEventListener('visibilitychange', look);
+    return () => {
+      window.removeEventListener('blur', lost);
+      window.removeEventListener('focus', found);
+      window.removeEventListener('pointerdown', found, { capture: true });
+      document.removeEventListener('visibilitychange', look);
+    };
+  }, []);
+
+  return <ScanStrip signedIn={acting !== null} />;
+}
