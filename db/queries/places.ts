@@ -1,0 +1,119 @@
+import { and, asc, count, eq, gt } from 'drizzle-orm';
+import { type PlaceId, placeId, type SetId, setId } from '@/lib/identity/ids';
+import { type TurnStep, turnStep } from '@/lib/sets/setState';
+import { mayRead, type Reading } from '../reader';
+import { configurations, configurationVersions, items, packs, places, sets, stock } from '../schema';
+
+export interface PlaceOnFile {
+  id: PlaceId;
+  name: string;
+  metres: number;
+  withdrawnAt: string | null;
+  revision: number;
+  sets: number;
+  /** Lines of shelf stock, not pieces. */
+  stockLines: number;
+}
+
+/** Every place with how much lies there, those in use first. */
+export async function listPlaces(db: Reading): Promise<PlaceOnFile[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
+  const [rows, setsAt, stockAt] = await Promise.all([
+    read.select().from(places).orderBy(asc(places.name)),
+    read.select({ id: sets.placeId, n: count() }).from(sets).groupBy(sets.placeId),
+    read
+      .select({ id: stock.placeId, n: count() })
+      .from(stock)
+      .where(gt(stock.quantity, 0))
+      .groupBy(stock.placeId),
+  ]);
+  const numbers = (found: { id: string | null; n: number }[]) => new Map(found.map(({ id, n }) => [id, n]));
+  const [setsIn, stockIn] = [numbers(setsAt), numbers(stockAt)];
+  return rows
+    .map((row) => ({
+      ...row,
+      id: placeId.parse(row.id),
+      sets: setsIn.get(row.id) ?? 0,
+      stockLines: stockIn.get(row.id) ?? 0,
+    }))
+    .sort((a, b) => Number(a.withdrawnAt !== null) - Number(b.withdrawnAt !== null));
+}
+
+export interface LyingThere {
+  sets: {
+    id: SetId;
+    code: string;
+    configuration: string;
+    step: TurnStep;
+    heldBecause: string | null;
+    since: string;
+  }[];
+  stock: {
+    id: string;
+    itemId: string;
+    item: string;
+    form: string;
+    lot: string | null;
+    useBy: string | null;
+    quantity: number;
+    heldBecause: string | null;
+    /** Numbers of the pouches in it that carry a label of ours. */
+    pouches: string[];
+  }[];
+}
+
+/** What lies in a place: sets by code, then shelf stock by item and use-by. */
+export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
+  const [lying, heaps, pouches] = await Promise.all([
+    read
+      .select({ set: sets, configuration: configurations.name })
+      .from(sets)
+      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
+      .where(eq(sets.placeId, id))
+      .orderBy(asc(sets.code)),
+    read
+      .select({ heap: stock, item: items.name })
+      .from(stock)
+      .innerJoin(items, eq(items.id, stock.itemId))
+      .where(and(eq(stock.placeId, id), gt(stock.quantity, 0)))
+      .orderBy(asc(items.name), asc(stock.useBy)),
+    read
+      .select({ stockId: packs.stockId, number: packs.number })
+      .from(packs)
+      .innerJoin(stock, eq(stock.id, packs.stockId))
+      .where(and(eq(stock.placeId, id), eq(packs.state, 'sterile')))
+      .orderBy(asc(packs.number)),
+  ]);
+  return {
+    sets: lying.map(({ set, configuration }) => ({
+      id: setId.parse(set.id),
+      code: set.code,
+      configuration,
+      step: turnStep.parse(set.step),
+      heldBecause: set.heldBecause,
+      since: set.stepSince,
+    })),
+    stock: heaps.map(({ heap, item }) => ({
+      id: heap.id,
+      itemId: heap.itemId,
+      item,
+      form: heap.form,
+      lot: heap.lot,
+      useBy: heap.useBy,
+      quantity: heap.quantity,
+      heldBecause: heap.heldBecause,
+      pouches: pouches.filter(({ stockId }) => stockId === heap.id).map(({ number }) => number),
+    })),
+  };
+}
+
+/** The revision a set has now, for an act that rests on no other value of it. */
+export async function revisionOfSet(db: Reading, id: SetId): Promise<number | null> {
+  mayRead(db, 'readHospital');
+  const [row] = await db.read.select({ revision: sets.revision }).from(sets).where(eq(sets.id, id));
+  return row?.revision ?? null;
+}

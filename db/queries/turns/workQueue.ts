@@ -1,0 +1,114 @@
+import { and, eq, gt, ne } from 'drizzle-orm';
+import { configurationVersionId, type ItemId } from '@/lib/identity/ids';
+import { groupBy } from '@/lib/lists/groupBy';
+import type { Construct } from '@/lib/plans/plan';
+import { plainDate } from '@/lib/quantities/plainDate';
+import { turnStep } from '@/lib/sets/setState';
+import type { BookedNeed } from '@/lib/turns/needs';
+import { type OpenSet, type QueueLine, queueOf } from '@/lib/turns/queue';
+import { mayRead, type Reading } from '../../reader';
+import { cases, counts, packs, plans, sets } from '../../schema';
+import { keptVersions } from '../keptVersions';
+import { loadSetStandings, type SetStandings, type StandingSet } from '../setStandings';
+import { readSetting } from '../settings';
+import { loadStageTimes } from './stageTimes';
+
+/** A set in the queue: what to do next with it, and how it stands. */
+export interface QueuedSet {
+  line: QueueLine;
+  one: StandingSet;
+  /** The load its pack is in. */
+  loadId: string | null;
+}
+
+export interface WorkQueue {
+  leadMinutes: number;
+  lines: QueuedSet[];
+  /** Every set in service, for the board. */
+  all: QueuedSet['one'][];
+  items: SetStandings['items'];
+}
+
+/** What to do next, for every open set of the hospital; tests/bench measures it. */
+export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
+  const [standings, rows, recent, booked, timeOf, { leadMinutes }] = await Promise.all([
+    loadSetStandings(db, { now }),
+    read
+      .select({ set: sets, caseEndsAt: cases.endsAt, loadId: packs.loadId })
+      .from(sets)
+      .leftJoin(cases, eq(cases.id, sets.caseId))
+      .leftJoin(packs, eq(packs.id, sets.packId)),
+    read
+      .selectDistinct({ setId: counts.setId })
+      .from(counts)
+      .innerJoin(sets, eq(sets.id, counts.setId))
+      .where(and(eq(sets.step, 'onBench'), gt(counts.countedAt, sets.stepSince))),
+    bookedNeeds(db, now),
+    loadStageTimes(db),
+    readSetting(read, 'stages'),
+  ]);
+  const counted = new Set(recent.map(({ setId }) => setId));
+  const rowOf = new Map(rows.map((row) => [row.set.id, row]));
+  const open = standings.sets.map(({ set }, rank): OpenSet => {
+    const row = rowOf.get(set.id);
+    return {
+      id: set.id,
+      code: set.code,
+      configurationId: set.configuration.id,
+      step: turnStep.parse(set.step),
+      since: set.stepSince,
+      useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
+      withdrawn: row?.set.withdrawnAt != null,
+      promisedTo: set.promisedTo.map(({ caseId }) => caseId),
+      caseId: row?.set.caseId ?? null,
+      caseEndsAt: row?.caseEndsAt ?? null,
+      counted: counted.has(set.id),
+      rank,
+    };
+  });
+  const byId = new Map<string, StandingSet>(standings.sets.map((one) => [one.set.id, one]));
+  const lines = queueOf({ now, leadMinutes, sets: open, cases: booked, timeOf });
+  const inService = new Set<string>(open.filter(({ withdrawn }) => !withdrawn).map(({ id }) => id));
+  return {
+    leadMinutes,
+    lines: lines.flatMap((line) => {
+      const one = byId.get(line.setId);
+      return one ? [{ line, one, loadId: rowOf.get(line.setId)?.loadId ?? null }] : [];
+    }),
+    all: standings.sets.filter(({ set }) => inService.has(set.id)),
+    items: standings.items,
+  };
+}
+
+/** Cases still to begin, each with the kinds of set that hold a plate its plan states. */
+async function bookedNeeds(db: Reading, now: string): Promise<BookedNeed[]> {
+  const [rows, versions, followed] = await Promise.all([
+    db.read
+      .select({ booked: cases, status: plans.status, body: plans.body })
+      .from(cases)
+      .leftJoin(plans, and(eq(plans.caseId, cases.id), ne(plans.status, 'superseded')))
+      .where(gt(cases.startsAt, now)),
+    keptVersions(db),
+    db.read.selectDistinct({ versionId: sets.versionId }).from(sets),
+  ]);
+  const kindsHolding = new Map<ItemId, Set<string>>();
+  for (const { versionId } of followed) {
+    const version = versions.get(configurationVersionId.parse(versionId));
+    for (const { itemId } of version?.lines ?? []) {
+      const kinds = kindsHolding.get(itemId) ?? new Set();
+      kindsHolding.set(itemId, kinds.add(version?.configurationId ?? ''));
+    }
+  }
+  return [...groupBy(rows, ({ booked }) => booked.id)].flatMap(([caseId, versionsOf]) => {
+    const plan = versionsOf.find(({ status }) => status === 'confirmed') ?? versionsOf[0];
+    if (!plan) return [];
+    const stated = (plan.body as Construct | null)?.plates ?? [];
+    const { reference, startsAt, caseDate } = plan.booked;
+    const holdPlate = new Set(
+      stated.flatMap(({ plateItemId }) => [...(kindsHolding.get(plateItemId) ?? [])]),
+    );
+    return [{ caseId, reference, startsAt, caseDate: plainDate.parse(caseDate), holdPlate }];
+  });
+}
