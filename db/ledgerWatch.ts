@@ -19,6 +19,8 @@ const BREATH = 250;
 export interface LedgerStanding {
   /** Every entry up to this one was checked against the one before it, lastly at `at`; `null` until the first look. */
   checked: { seq: number; at: string } | null;
+  /** The newest entry then. */
+  head: { seq: number; hash: string } | null;
   /** The first thing found wrong. */
   fault: ChainFault | { kind: 'replaced' } | null;
   /** The newest head in the second place. */
@@ -34,7 +36,14 @@ export interface LedgerStanding {
  * for it.
  */
 export function ledgerWatch({ db, place, now }: { db: Database; place: string; now: () => string }) {
-  const standing: LedgerStanding = { checked: null, fault: null, written: null, problem: null, place };
+  const standing: LedgerStanding = {
+    checked: null,
+    head: null,
+    fault: null,
+    written: null,
+    problem: null,
+    place,
+  };
   let checker = chainChecker(sha256);
   let day = now().slice(0, 10);
   let going: Promise<void> | null = null;
@@ -86,7 +95,9 @@ export function ledgerWatch({ db, place, now }: { db: Database; place: string; n
       taken += 1;
       if (taken % BREATH === 0) await breathe();
     }
-    standing.checked = { seq: checker.head().seq, at: now() };
+    const head = checker.head();
+    standing.checked = { seq: head.seq, at: now() };
+    standing.head = head.seq === 0 ? null : head;
   }
 
   /** Whether the entry checked last is still the one it was. */

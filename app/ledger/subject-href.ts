@@ -1,0 +1,26 @@
+import type { Subject } from '@/db/queries/ledger/subjects';
+
+/** Where a subject is looked at; `null` where it has no page of its own. */
+export function subjectHref({ kind, id, label, caseId }: Subject): string | null {
+  if (label === null) return null;
+  switch (kind) {
+    case 'set':
+      return `/sets/${id}`;
+    case 'case':
+      return `/cases/${id}`;
+    case 'plan':
+      return `/cases/${caseId}/plan`;
+    case 'load':
+      return `/loads/${id}`;
+    case 'pack':
+      return `/packs/${id}`;
+    case 'item':
+      return `/catalogue/${id}`;
+    case 'configuration':
+      return `/configurations/${id}`;
+    case 'place':
+      return `/places/${id}`;
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,92 @@
+import { inArray } from 'drizzle-orm';
+import type { Queries } from '../../client';
+import {
+  cases,
+  configurations,
+  items,
+  loads,
+  packs,
+  people,
+  places,
+  plans,
+  sets,
+  sterilisers,
+} from '../../schema';
+
+/** What an entry is about, and how people call it; `null` where it has no name of its own. */
+export interface Subject {
+  kind: string;
+  id: string;
+  label: string | null;
+  /** The case of a plan, by which it is found. */
+  caseId?: string;
+}
+
+/** What the subjects of some entries are called. One look for each kind that occurs. */
+export async function subjectsOf(
+  read: Queries,
+  entries: readonly { subjectKind: string; subjectId: string }[],
+): Promise<Map<string, Subject>> {
+  const ids = (kind: string) => [
+    ...new Set(entries.filter((one) => one.subjectKind === kind).map((one) => one.subjectId)),
+  ];
+  const found = new Map<string, Subject>();
+  const add = (kind: string, rows: readonly { id: string; label: string; caseId?: string }[]) => {
+    for (const row of rows) found.set(row.id, { kind, ...row });
+  };
+  for (const kind of new Set(entries.map((one) => one.subjectKind)))
+    add(kind, await named(read, kind, ids(kind)));
+  return found;
+}
+
+async function named(
+  read: Queries,
+  kind: string,
+  ids: string[],
+): Promise<{ id: string; label: string; caseId?: string }[]> {
+  switch (kind) {
+    case 'set':
+      return read.select({ id: sets.id, label: sets.code }).from(sets).where(inArray(sets.id, ids));
+    case 'case':
+      return read.select({ id: cases.id, label: cases.reference }).from(cases).where(inArray(cases.id, ids));
+    case 'plan': {
+      const rows = await read
+        .select({ id: plans.id, caseId: plans.caseId, version: plans.version })
+        .from(plans)
+        .where(inArray(plans.id, ids));
+      const ofCases = await named(
+        read,
+        'case',
+        rows.map(({ caseId }) => caseId),
+      );
+      const reference = new Map(ofCases.map(({ id, label }) => [id, label]));
+      return rows.map(({ id, caseId, version }) => ({
+        id,
+        caseId,
+        label: `${reference.get(caseId) ?? caseId}, version ${version}`,
+      }));
+    }
+    case 'load':
+      return read.select({ id: loads.id, label: loads.number }).from(loads).where(inArray(loads.id, ids));
+    case 'pack':
+      return read.select({ id: packs.id, label: packs.number }).from(packs).where(inArray(packs.id, ids));
+    case 'item':
+      return read.select({ id: items.id, label: items.code }).from(items).where(inArray(items.id, ids));
+    case 'configuration':
+      return read
+        .select({ id: configurations.id, label: configurations.name })
+        .from(configurations)
+        .where(inArray(configurations.id, ids));
+    case 'person':
+      return read.select({ id: people.id, label: people.name }).from(people).where(inArray(people.id, ids));
+    case 'place':
+      return read.select({ id: places.id, label: places.name }).from(places).where(inArray(places.id, ids));
+    case 'steriliser':
+      return read
+        .select({ id: sterilisers.id, label: sterilisers.name })
+        .from(sterilisers)
+        .where(inArray(sterilisers.id, ids));
+    default:
+      return [];
+  }
+}

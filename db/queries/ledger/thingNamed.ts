@@ -1,0 +1,48 @@
+import { eq, or, sql } from 'drizzle-orm';
+import type { AnySQLiteColumn } from 'drizzle-orm/sqlite-core';
+import { mayRead, type Reading } from '../../reader';
+import { cases, loads, packs, sets, sterilisers } from '../../schema';
+
+export interface NamedThing {
+  id: string;
+  kind: 'set' | 'case' | 'load' | 'pack' | 'steriliser';
+  label: string;
+}
+
+/** The thing that is called `text` (a set's code, a case's reference, a load's or pack's number, a steriliser's name) or has it as its id. */
+export async function thingNamed(db: Reading, text: string): Promise<NamedThing | null> {
+  mayRead(db, 'readLedger');
+  const { read } = db;
+  const is = (id: AnySQLiteColumn, name: AnySQLiteColumn) =>
+    or(eq(id, text), sql`${name} = ${text} COLLATE NOCASE`);
+  const [set] = await read
+    .select({ id: sets.id, label: sets.code })
+    .from(sets)
+    .where(is(sets.id, sets.code))
+    .limit(1);
+  if (set) return { ...set, kind: 'set' };
+  const [booked] = await read
+    .select({ id: cases.id, label: cases.reference })
+    .from(cases)
+    .where(is(cases.id, cases.reference))
+    .limit(1);
+  if (booked) return { ...booked, kind: 'case' };
+  const [load] = await read
+    .select({ id: loads.id, label: loads.number })
+    .from(loads)
+    .where(is(loads.id, loads.number))
+    .limit(1);
+  if (load) return { ...load, kind: 'load' };
+  const [pack] = await read
+    .select({ id: packs.id, label: packs.number })
+    .from(packs)
+    .where(is(packs.id, packs.number))
+    .limit(1);
+  if (pack) return { ...pack, kind: 'pack' };
+  const [steriliser] = await read
+    .select({ id: sterilisers.id, label: sterilisers.name })
+    .from(sterilisers)
+    .where(is(sterilisers.id, sterilisers.name))
+    .limit(1);
+  return steriliser ? { ...steriliser, kind: 'steriliser' } : null;
+}
