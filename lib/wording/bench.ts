@@ -1,9 +1,9 @@
 import type { AsideRoute, Fault } from '../bench/act';
 import type { CountPurpose } from '../bench/closing';
 import type { Likeness } from '../bench/lookAlikes';
-import type { PackBar } from '../bench/packable';
+import type { BenchStanding, PackBar } from '../bench/packable';
 import { never } from '../identity/result';
-import { countWord } from './numbers';
+import { countWord, listWords } from './numbers';
 import { TURN_STEP_WORDS } from './sets';
 
 const lines = (count: number) => (count === 1 ? 'one line' : `${countWord(count)} lines`);
@@ -83,6 +83,26 @@ export const LIKENESS_WORDS: Record<Likeness, string> = {
   nextLength: 'the next length',
   nextDiameter: 'the next diameter',
   codeReadsAlike: 'its code reads alike',
+};
+
+/** How far a set is counted in its present turn, a sentence each. */
+export function standingSentences(standing: BenchStanding): string[] {
+  const { lines: all, counted, checked, checkNeeded, countedBy, openCounts } = standing;
+  const by = countedBy.length > 0 ? `, by ${listWords(countedBy.map(({ name }) => name))}` : '';
+  return [
+    `${counted} of ${all} lines counted${by}.`,
+    ...(checkNeeded ? [`${checked} of ${all} lines counted by two people.`] : []),
+    ...openCounts.map(
+      ({ person, purpose, entries }) =>
+        `${person} has a ${PURPOSE_NOUNS[purpose]} open, with ${entries === 1 ? 'one entry' : `${entries} entries`}.`,
+    ),
+  ];
+}
+
+const PURPOSE_NOUNS: Record<CountPurpose, string> = {
+  count: 'count',
+  check: 'second check',
+  settle: 'settling',
 };
 
 /** What keeps a set from being packed, and the way out. */

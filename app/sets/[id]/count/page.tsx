@@ -5,14 +5,18 @@ import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
+import { loadOwnCount } from '@/db/queries/bench/ownCount';
+import { benchStandingOf } from '@/db/queries/bench/standing';
 import { keptCatalogue } from '@/db/queries/caseKit';
 import { keptVersions } from '@/db/queries/keptVersions';
 import { findSet } from '@/db/queries/sets';
+import { packBars, purposesOpen } from '@/lib/bench/packable';
 import { may } from '@/lib/people/permissions';
 import { canBeCounted } from '@/lib/sets/count';
-import { countWords } from '@/lib/wording/counts';
-import { CountScreen } from './count-screen';
-import { countSubject } from './count-subject';
+import { PURPOSE_WORDS, packBarSentence, standingSentences, benchWords as words } from '@/lib/wording/bench';
+import { BenchScreen } from './bench-screen';
+import { benchSubject } from './bench-subject';
+import { StartPanel } from './start-panel';
 
 export const dynamic = 'force-dynamic';
 
@@ -28,17 +32,36 @@ export default async function CountPage({ params }: Props) {
   const { db, person } = await enter('/sets/[id]/count');
   const set = await findSet(db, (await params).id);
   if (!set) notFound();
-  const [versions, catalogue] = await Promise.all([keptVersions(db), keptCatalogue(db)]);
+  const [versions, catalogue, own, standing] = await Promise.all([
+    keptVersions(db),
+    keptCatalogue(db),
+    loadOwnCount(db, person.id, set.id),
+    benchStandingOf(db.read, set.id),
+  ]);
+  if (!standing) notFound();
   const layers = versions.get(set.version.id)?.layers ?? [];
   const refusal = !canBeCounted(set.step)
-    ? countWords.sealed(set.code)
-    : may(person.role, 'countSet')
-      ? null
-      : countWords.notPermitted(person.name);
+    ? words.sealed(set.code)
+    : standing.turnId === null
+      ? words.noTurn(set.code)
+      : may(person.role, 'countSet')
+        ? null
+        : words.notPermitted(person.name, 'count a set');
+  const disputed = new Set(standing.disputes.map(({ lineId }) => lineId));
+  const subject = benchSubject(set, layers, catalogue, own?.purpose === 'settle' ? disputed : null);
+  // whoever may still make the blind check learns nothing of what was found
+  const mayStillCheck =
+    standing.counted > 0 &&
+    standing.checked < standing.lines &&
+    !standing.countedBy.some(({ personId }) => personId === person.id);
+  const bars = packBars(standing).filter(
+    ({ kind }) => !mayStillCheck || (kind !== 'surplus' && kind !== 'foreign'),
+  );
+  const lineOf = new Map(subject.lines.map((line) => [line.id, line]));
   return (
     <Page
       bench
-      title={`Count ${set.code}`}
+      title={`${own ? PURPOSE_WORDS[own.purpose].title : 'Count'} ${set.code}`}
       lead={set.configuration.name}
       breadcrumb={[
         { label: 'Sets', href: '/sets' },
@@ -57,8 +80,30 @@ export default async function CountPage({ params }: Props) {
           The version it follows has no lines.{' '}
           <Link href={`/configurations/${set.configuration.id}`}>See its configuration</Link>.
         </EmptyState>
+      ) : own ? (
+        <BenchScreen
+          key={own.id}
+          countId={own.id}
+          purpose={own.purpose}
+          subject={subject}
+          recorded={own.entries}
+          foreign={own.purpose === 'count' ? set.foreign : []}
+          mayRefill={may(person.role, 'refillSet')}
+        />
       ) : (
-        <CountScreen key={person.id} personId={person.id} subject={countSubject(set, layers, catalogue)} />
+        <StartPanel
+          setId={set.id}
+          facts={standingSentences(standing)}
+          bars={bars.map(packBarSentence)}
+          disputed={standing.disputes.map((one) => ({
+            ...one,
+            name: lineOf.get(one.lineId)?.name ?? one.lineId,
+            place: `layer ${lineOf.get(one.lineId)?.layer ?? ''}, ${lineOf.get(one.lineId)?.place ?? ''}`,
+          }))}
+          open={purposesOpen(standing, person.id)
+            .filter(({ purpose }) => purpose !== 'check' || may(person.role, 'checkCount'))
+            .map(({ purpose, lines }) => ({ purpose, note: `${lines} lines` }))}
+        />
       )}
     </Page>
   );

@@ -4,46 +4,55 @@ import { useEffect, useState } from 'react';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import type { Tone } from '@/app/_ui/tone';
-import { type CountDraft, countFrom } from '@/lib/sets/countDraft';
+import type { CountState } from '@/lib/bench/state';
 import { sendJson } from '../../_parts/send-json';
-import styles from './count.module.css';
+import styles from './bench.module.css';
 
 interface Shortage {
   stops: { about: string; words: string }[];
   maySend: { who: string; because: string; tone: Tone };
+  spares: { lineId: string; name: string; shelf: string[]; sets: string[] }[];
 }
 
-/** What the shortage entered so far stops; lines not counted yet are taken as whole. */
-export function ShortagePanel({ setId, draft }: { setId: string; draft: CountDraft }) {
+/** Keys follow one another faster than this while a good layer is counted; the answer itself takes a tenth of a second. */
+const SETTLED_MS = 120;
+
+/** What the shortage entered so far stops, and where the nearest spare lies; lines not counted yet are taken as whole. */
+export function ShortagePanel({ countId, state }: { countId: string; state: CountState }) {
   const [shortage, setShortage] = useState<Shortage | null>(null);
-  const entered = JSON.stringify(countFrom(draft).lines.map(({ lineId, found }) => [lineId, found]));
+  const asked = JSON.stringify({
+    found: Object.fromEntries(
+      [...state.lines].flatMap(([id, { found }]) => (found === null ? [] : [[id, Math.max(0, found)]])),
+    ),
+    foreign: [...state.foreign.values()].reduce(
+      (sum, { found, takenHome }) =>
+        sum + Math.max(0, found - takenHome.reduce((home, { pieces }) => home + pieces, 0)),
+      0,
+    ),
+  });
 
   useEffect(() => {
-    const found = Object.fromEntries(JSON.parse(entered) as [string, number][]);
-    if (Object.keys(found).length === 0) {
-      setShortage(null);
-      return;
-    }
     let left = false;
     const timer = setTimeout(() => {
-      sendJson<Shortage>(`/api/sets/${setId}/shortage`, { found }).then(
+      sendJson<Shortage>(`/api/bench/${countId}/shortage`, JSON.parse(asked)).then(
         (answer) => {
           if (!left && answer.ok) setShortage(answer.value);
         },
         () => undefined, // the count itself does not need it
       );
-    }, 350);
+    }, SETTLED_MS);
     return () => {
       left = true;
       clearTimeout(timer);
     };
-  }, [entered, setId]);
+  }, [asked, countId]);
 
+  const nothing = state.lines.size === 0 && state.foreign.size === 0;
   return (
-    <Section title="What this stops" note="as entered so far; lines not counted are taken as whole">
+    <Section title="What this stops" note="by your own entries; lines not counted are taken as whole">
       <div className={styles.shortage} aria-live="polite">
-        {shortage === null ? (
-          <p>Nothing is entered yet.</p>
+        {nothing || shortage === null ? (
+          <p>{nothing ? 'Nothing is entered yet.' : 'Working it out…'}</p>
         ) : (
           <>
             {shortage.stops.length === 0 ? (
@@ -65,6 +74,20 @@ export function ShortagePanel({ setId, draft }: { setId: string; draft: CountDra
               </Status>{' '}
               {shortage.maySend.because}
             </p>
+            {shortage.spares.length > 0 ? (
+              <dl className={styles.spares}>
+                {shortage.spares.map(({ lineId, name, shelf, sets }) => (
+                  <div key={lineId}>
+                    <dt>{name}</dt>
+                    <dd>
+                      {[...shelf, ...sets].length === 0
+                        ? 'No spare in store, and no other set holds one too many.'
+                        : [...shelf, ...sets].join('; ')}
+                    </dd>
+                  </div>
+                ))}
+              </dl>
+            ) : null}
           </>
         )}
       </div>
