@@ -14,6 +14,7 @@ import { planFromRow } from '../mappers/plan';
 import { loadCatalogue } from '../queries/catalogue';
 import { loadFitEngine } from '../queries/fitRules';
 import type { Person } from '../queries/people';
+import { THE_PROGRAM } from '../reader';
 import { cases, plans } from '../schema';
 
 interface ConfirmPlan {
@@ -51,7 +52,7 @@ export async function confirmPlan(request: ConfirmPlan): Promise<PlanOutcome<Pla
     }
     const [booked] = await write.select().from(cases).where(eq(cases.id, current.caseId));
     if (!booked) throw new Error(`plan ${planId} has no case`);
-    const read = { read: write };
+    const read = { read: write, reader: THE_PROGRAM } as const;
     const findings = assessPlan(
       current.construct,
       planCatalogueOf(await loadCatalogue(read)),

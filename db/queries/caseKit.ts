@@ -7,14 +7,13 @@ import type { Store } from '@/lib/kits/store';
 import type { Construct } from '@/lib/plans/plan';
 import type { PlanVersion } from '@/lib/plans/planVersion';
 import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import { items } from '../schema';
 import { type BookedCaseRow, findCase, listPlanVersions } from './cases';
 import { loadCatalogue } from './catalogue';
 import { loadFitEngine } from './fitRules';
 import { readSetting } from './settings';
 import { loadStore } from './store';
-
-type Reading = Pick<Database, 'read'>;
 
 /** A case, the plan that counts, and the kit for it from what is in store now. */
 export interface KitOfCase {
@@ -43,6 +42,7 @@ export async function loadKitOfCase(
   id: string,
   { solver, lengthCover }: { solver: Solver | null; lengthCover: KitQuestion['lengthCover'] },
 ): Promise<KitAnswer> {
+  mayRead(db, 'readHospital');
   const booked = await findCase(db, id);
   if (!booked) return { kind: 'noCase' };
   const versions = await listPlanVersions(db, id);
@@ -65,6 +65,7 @@ export async function previewKit(
   construct: Construct,
   { solver }: { solver: Solver | null },
 ): Promise<{ kit: CaseKit; store: Store; catalogue: readonly Item[] } | null> {
+  mayRead(db, 'readHospital');
   const booked = await findCase(db, id);
   if (!booked) return null;
   const basis = await loadKitBasis(db, booked.id);
@@ -112,6 +113,7 @@ const kept = new WeakMap<Database['read'], { stamp: string; catalogue: readonly 
  * comes back meanwhile, so that what the kit remembers about it stays good.
  */
 export async function keptCatalogue(db: Reading): Promise<readonly Item[]> {
+  mayRead(db, 'readHospital');
   const [row] = await db.read.all<{ stamp: string }>(
     sql`SELECT count(*) || '/' || coalesce(sum(revision), 0) || '/' || coalesce(max(rowid), 0) AS stamp FROM ${items}`,
   );

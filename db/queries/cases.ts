@@ -4,8 +4,8 @@ import type { Construct } from '@/lib/plans/plan';
 import type { PlanVersion } from '@/lib/plans/planVersion';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { caseRegion, limb, type Urgency, urgency } from '@/lib/theatre/surgicalCase';
-import type { Database } from '../client';
 import { planFromRow } from '../mappers/plan';
+import { mayRead, type Reading } from '../reader';
 import { cases, people, plans, theatres } from '../schema';
 
 /** A case as it is booked. */
@@ -61,11 +61,9 @@ function bookedCase(row: Row): BookedCaseRow {
 }
 
 /** The theatre list from one date up to, but without, another: by time, then theatre. */
-export async function listCases(
-  { read }: Pick<Database, 'read'>,
-  from: PlainDate,
-  before: PlainDate,
-): Promise<ListedCase[]> {
+export async function listCases(db: Reading, from: PlainDate, before: PlainDate): Promise<ListedCase[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const within = and(gte(cases.caseDate, from), lt(cases.caseDate, before));
   const [rows, versions] = await Promise.all([
     read
@@ -90,7 +88,9 @@ export async function listCases(
 }
 
 /** One case by its id; `null` when there is none. */
-export async function findCase({ read }: Pick<Database, 'read'>, id: string): Promise<BookedCaseRow | null> {
+export async function findCase(db: Reading, id: string): Promise<BookedCaseRow | null> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [row] = await read
     .select(booked)
     .from(cases)
@@ -101,13 +101,17 @@ export async function findCase({ read }: Pick<Database, 'read'>, id: string): Pr
 }
 
 /** All versions of a case's plan, the newest first. */
-export async function listPlanVersions({ read }: Pick<Database, 'read'>, id: string): Promise<PlanVersion[]> {
+export async function listPlanVersions(db: Reading, id: string): Promise<PlanVersion[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read.select().from(plans).where(eq(plans.caseId, id)).orderBy(desc(plans.version));
   return rows.map(planFromRow);
 }
 
 /** What a booking chooses from. */
-export async function bookingChoices({ read }: Pick<Database, 'read'>) {
+export async function bookingChoices(db: Reading) {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [rooms, surgeons] = await Promise.all([
     read.select().from(theatres).orderBy(asc(theatres.name)),
     read

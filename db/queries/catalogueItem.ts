@@ -1,7 +1,7 @@
 import { and, asc, desc, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
 import type { Item, Plate } from '@/lib/catalogue/item';
-import type { Database } from '../client';
 import { itemFromRow } from '../mappers/item';
+import { mayRead, type Reading } from '../reader';
 import {
   cases,
   configurationLines,
@@ -18,8 +18,6 @@ import {
   stock,
 } from '../schema';
 
-type Reading = Pick<Database, 'read'>;
-
 export interface ItemOnFile {
   item: Item;
   /** A later write names the revision it saw. */
@@ -28,7 +26,9 @@ export interface ItemOnFile {
 }
 
 /** One item with its revision and maker; `null` when no item has that id. */
-export async function findItem({ read }: Reading, id: string): Promise<ItemOnFile | null> {
+export async function findItem(db: Reading, id: string): Promise<ItemOnFile | null> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [row] = await read
     .select({ row: items, maker: makers.name })
     .from(items)
@@ -39,9 +39,11 @@ export async function findItem({ read }: Reading, id: string): Promise<ItemOnFil
 
 /** Items by id, in the catalogue's order; unknown ids are left out. */
 export async function findItemsOnFile(
-  { read }: Reading,
+  db: Reading,
   ids: readonly string[],
 ): Promise<Pick<ItemOnFile, 'item' | 'revision'>[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   if (ids.length === 0) return [];
   const rows = await read
     .select()
@@ -51,12 +53,16 @@ export async function findItemsOnFile(
   return rows.map((row) => ({ item: itemFromRow(row), revision: row.revision }));
 }
 
-export async function listMakers({ read }: Reading): Promise<{ id: string; name: string }[]> {
+export async function listMakers(db: Reading): Promise<{ id: string; name: string }[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   return read.select().from(makers).orderBy(asc(makers.name));
 }
 
 /** Plates that are easily taken for this one: those of its look-alike group, by code. */
-export async function findLookAlikes({ read }: Reading, plate: Plate): Promise<Plate[]> {
+export async function findLookAlikes(db: Reading, plate: Plate): Promise<Plate[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   if (plate.lookAlikeOf === null) return [];
   const rows = await read
     .select()
@@ -99,7 +105,9 @@ export interface ItemUse {
 }
 
 /** Everything that counts on an item: asked before it is withdrawn, and shown with it. */
-export async function findItemUse({ read }: Reading, item: Item): Promise<ItemUse> {
+export async function findItemUse(db: Reading, item: Item): Promise<ItemUse> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [lines, held, packs, planned] = await Promise.all([
     read
       .select({
@@ -157,7 +165,7 @@ export async function findItemUse({ read }: Reading, item: Item): Promise<ItemUs
       .innerJoin(places, eq(places.id, stock.placeId))
       .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0)))
       .orderBy(sql`${stock.useBy} IS NULL`, asc(stock.useBy)),
-    plansNaming({ read }, item),
+    plansNaming(db, item),
   ]);
   return {
     configurations: lines.map((line) => ({
@@ -195,7 +203,9 @@ export interface ItemHistoryEntry {
 }
 
 /** What was done to an item, newest first. */
-export async function itemHistory({ read }: Reading, id: string): Promise<ItemHistoryEntry[]> {
+export async function itemHistory(db: Reading, id: string): Promise<ItemHistoryEntry[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select({ at: ledger.doneAt, person: people.name, action: ledger.action, detail: ledger.detail })
     .from(ledger)

@@ -3,9 +3,8 @@ import { missingValues } from '@/lib/catalogue/missing';
 import { type CatalogueSearch, matchExpression } from '@/lib/catalogue/search';
 import type { Database } from '../client';
 import { itemFromRow } from '../mappers/item';
+import { mayRead, type Reading } from '../reader';
 import { items, makers } from '../schema';
-
-type Reading = Pick<Database, 'read'>;
 
 /** One line of the catalogue list. */
 export interface CatalogueRow {
@@ -34,6 +33,7 @@ export interface CatalogueRow {
  * Full-text search reads its own index; the rest narrows by columns.
  */
 export async function searchCatalogue(db: Reading, search: CatalogueSearch): Promise<CatalogueRow[]> {
+  mayRead(db, 'readHospital');
   const typed = search.q.trim();
   const match = matchExpression(typed);
   if (typed !== '' && match === null) return [];
@@ -124,7 +124,9 @@ export interface CatalogueFacets {
   diametersUm: number[];
 }
 
-export async function catalogueFacets({ read }: Reading): Promise<CatalogueFacets> {
+export async function catalogueFacets(db: Reading): Promise<CatalogueFacets> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [kinds, makerRows, materials, diameters, [count]] = await Promise.all([
     read.selectDistinct({ kind: items.kind }).from(items),
     read.select().from(makers).orderBy(asc(makers.name)),

@@ -2,16 +2,17 @@ import type { Item } from '@/lib/catalogue/item';
 import type { ItemId } from '@/lib/identity/ids';
 import type { ConfigurationVersion } from '@/lib/sets/configuration';
 import { type SetStanding, standingOf } from '@/lib/sets/standing';
-import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import { keptCatalogue } from './caseKit';
 import { loadFitEngine } from './fitRules';
 import { loadSetSettings } from './sets';
 
 /** How a whole set of a version would stand: what it allows to be built, and its mass against the limits. */
 export async function loadWholeStanding(
-  db: Pick<Database, 'read'>,
+  db: Reading,
   version: ConfigurationVersion,
 ): Promise<{ standing: SetStanding; items: ReadonlyMap<ItemId, Item> }> {
+  mayRead(db, 'readHospital');
   const [catalogue, engine, settings] = await Promise.all([
     keptCatalogue(db),
     loadFitEngine(db),

@@ -6,17 +6,18 @@ import { standingOn } from '@/lib/fit/standing';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import type { Database } from '../client';
 import { exceptionFromRow, ruleFromRow } from '../mappers/fitRule';
+import { mayRead, type Reading } from '../reader';
 import { fitExceptions, fitRules, items, settings } from '../schema';
 import { readSetting } from './settings';
 import { hospitalToday } from './today';
-
-type Reading = Pick<Database, 'read'>;
 
 /** The settings row that rules read their local limits from. */
 const FIT_SETTINGS_KEY = 'fit';
 
 /** Every rule in every version, drafts and withdrawn ones too, by relation, code and version (newest first). */
-export async function listFitRules({ read }: Reading): Promise<FitRule[]> {
+export async function listFitRules(db: Reading): Promise<FitRule[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select()
     .from(fitRules)
@@ -25,7 +26,9 @@ export async function listFitRules({ read }: Reading): Promise<FitRule[]> {
 }
 
 /** Every version of one rule, newest first; empty when there is no such code. */
-export async function fitRuleVersions({ read }: Reading, code: string): Promise<FitRule[]> {
+export async function fitRuleVersions(db: Reading, code: string): Promise<FitRule[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select()
     .from(fitRules)
@@ -35,7 +38,9 @@ export async function fitRuleVersions({ read }: Reading, code: string): Promise<
 }
 
 /** Every named exception, drafts and withdrawn ones too, newest version first. */
-export async function listFitExceptions({ read }: Reading): Promise<FitException[]> {
+export async function listFitExceptions(db: Reading): Promise<FitException[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select()
     .from(fitExceptions)
@@ -44,7 +49,9 @@ export async function listFitExceptions({ read }: Reading): Promise<FitException
 }
 
 /** Local limits that rules refer to; the defaults until the hospital has set its own. */
-export async function loadFitSettings({ read }: Reading): Promise<FitSettings> {
+export async function loadFitSettings(db: Reading): Promise<FitSettings> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   return readSetting(read, FIT_SETTINGS_KEY);
 }
 
@@ -60,6 +67,7 @@ export interface FitBasis {
  * screw of its screw family: a length is not another design.
  */
 export async function loadFitBasis(db: Reading, today: PlainDate): Promise<FitBasis> {
+  mayRead(db, 'readHospital');
   const [rules, exceptions, ofFamily, local] = await Promise.all([
     db.read.select().from(fitRules).where(ne(fitRules.status, 'draft')),
     db.read.select().from(fitExceptions).where(ne(fitExceptions.status, 'draft')),
@@ -96,6 +104,7 @@ const kept = new WeakMap<Database['read'], { stamp: string; engine: FitEngine }>
  * of a millisecond.
  */
 export async function loadFitEngine(db: Reading, today?: PlainDate): Promise<FitEngine> {
+  mayRead(db, 'readHospital');
   const stamp = await stampOf(db, today);
   const before = kept.get(db.read);
   if (before?.stamp === stamp.text) return before.engine;

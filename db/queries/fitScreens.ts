@@ -1,10 +1,8 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { FitException } from '@/lib/fit/rule';
-import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import { items, ledger, people } from '../schema';
 import { listFitExceptions } from './fitRules';
-
-type Reading = Pick<Database, 'read'>;
 
 /** An exception with the two designs it names. */
 export interface ListedException {
@@ -15,6 +13,7 @@ export interface ListedException {
 
 /** Every named exception with its two items' codes and names. */
 export async function exceptionList(db: Reading): Promise<ListedException[]> {
+  mayRead(db, 'readHospital');
   const exceptions = await listFitExceptions(db);
   if (exceptions.length === 0) return [];
   const ids = [...new Set(exceptions.flatMap((one) => [one.firstItemId, one.secondItemId]))];
@@ -43,10 +42,12 @@ export interface FitHistoryEntry {
 
 /** What the ledger says of these rules or exceptions, oldest first. */
 export async function fitHistory(
-  { read }: Reading,
+  db: Reading,
   kind: 'fit-rule' | 'fit-exception',
   ids: readonly string[],
 ): Promise<FitHistoryEntry[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   if (ids.length === 0) return [];
   const rows = await read
     .select({

@@ -2,17 +2,18 @@ import { eq } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import type { CountSheetOf } from '@/lib/documents/countSheet';
 import type { ItemId } from '@/lib/identity/ids';
-import type { Database } from '../client';
 import { versionFromRows } from '../mappers/configuration';
+import { mayRead, type Reading } from '../reader';
 import { configurationVersions } from '../schema';
 import { keptCatalogue } from './caseKit';
 import { findSet, loadSetSettings } from './sets';
 
 /** Everything a count sheet shows, but who prints it and when; `null` when there is no such set. */
 export async function loadCountSheet(
-  db: Pick<Database, 'read'>,
+  db: Reading,
   id: string,
 ): Promise<Omit<CountSheetOf, 'printing'> | null> {
+  mayRead(db, 'readHospital');
   const set = await findSet(db, id);
   if (!set) return null;
   const [[row], catalogue, settings] = await Promise.all([

@@ -1,6 +1,6 @@
 import { and, asc, eq, ne } from 'drizzle-orm';
 import { type Construct, construct } from '@/lib/plans/plan';
-import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import { cases, plans } from '../schema';
 import { listPlanStarts } from './plans';
 
@@ -12,7 +12,8 @@ export interface PlanSource {
 }
 
 /** One person's saved starts, then the confirmed plans of cases. A plan's note is the case's and is left behind. */
-export async function listPlanSources(db: Pick<Database, 'read'>, personId: string): Promise<PlanSource[]> {
+export async function listPlanSources(db: Reading, personId: string): Promise<PlanSource[]> {
+  mayRead(db, 'readHospital');
   const [starts, rows] = await Promise.all([
     listPlanStarts(db, personId),
     db.read

@@ -2,8 +2,8 @@ import { and, asc, eq, inArray, ne } from 'drizzle-orm';
 import type { Item, Plate } from '@/lib/catalogue/item';
 import type { Construct } from '@/lib/plans/plan';
 import { type PackedFamily, packFamily, planCatalogueOf } from '@/lib/plans/planCatalogue';
-import type { Database } from '../client';
 import { itemFromRow } from '../mappers/item';
+import { mayRead, type Reading } from '../reader';
 import { items, settings } from '../schema';
 
 /** What the planner in the browser judges a plan with: all screws, wires and washers, and the plates it names. */
@@ -15,9 +15,11 @@ export interface PlannerCatalogue {
 
 /** Loads the planner's catalogue with the plates that these constructs name. */
 export async function loadPlannerCatalogue(
-  { read }: Pick<Database, 'read'>,
+  db: Reading,
   constructs: readonly Construct[],
 ): Promise<PlannerCatalogue> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const plateIds = [
     ...new Set(constructs.flatMap(({ plates }) => plates.map(({ plateItemId }) => plateItemId))),
   ];
@@ -37,7 +39,9 @@ export async function loadPlannerCatalogue(
 }
 
 /** Every plate that can be had, by name and then code (7 holes before 12): the order says nothing about which suits. */
-export async function listPlates({ read }: Pick<Database, 'read'>): Promise<Plate[]> {
+export async function listPlates(db: Reading): Promise<Plate[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select()
     .from(items)
@@ -49,10 +53,9 @@ export async function listPlates({ read }: Pick<Database, 'read'>): Promise<Plat
 const byName = new Intl.Collator('en-GB', { numeric: true });
 
 /** The plates that a construct names, whatever their status, by id. */
-export async function platesOf(
-  { read }: Pick<Database, 'read'>,
-  { plates }: Construct,
-): Promise<ReadonlyMap<string, Plate>> {
+export async function platesOf(db: Reading, { plates }: Construct): Promise<ReadonlyMap<string, Plate>> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const ids = [...new Set(plates.map(({ plateItemId }) => plateItemId))];
   if (ids.length === 0) return new Map();
   const rows = await read.select().from(items).where(inArray(items.id, ids));
@@ -62,7 +65,9 @@ export async function platesOf(
 }
 
 /** Names of plates, wires and washers by id, for words about a plan. */
-export async function itemNames({ read }: Pick<Database, 'read'>): Promise<Map<string, string>> {
+export async function itemNames(db: Reading): Promise<Map<string, string>> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select({ id: items.id, name: items.name, code: items.code })
     .from(items)
@@ -71,7 +76,9 @@ export async function itemNames({ read }: Pick<Database, 'read'>): Promise<Map<s
 }
 
 /** Remarks that local policy has switched off, by name. */
-export async function remarksSwitchedOff({ read }: Pick<Database, 'read'>): Promise<string[]> {
+export async function remarksSwitchedOff(db: Reading): Promise<string[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [row] = await read.select().from(settings).where(eq(settings.key, 'remarksOff'));
   return Array.isArray(row?.value)
     ? row.value.filter((name): name is string => typeof name === 'string')

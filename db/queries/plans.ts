@@ -1,8 +1,8 @@
 import { asc, eq, inArray } from 'drizzle-orm';
 import { type StartId, startId } from '@/lib/identity/ids';
 import { type Construct, construct } from '@/lib/plans/plan';
-import type { Database } from '../client';
 import { itemFromRow } from '../mappers/item';
+import { mayRead, type Reading } from '../reader';
 import { items, planStarts } from '../schema';
 
 export interface PlanStart {
@@ -17,10 +17,9 @@ export interface PlanStart {
 }
 
 /** One person's saved starts, by name, each with what has been withdrawn from under it. */
-export async function listPlanStarts(
-  { read }: Pick<Database, 'read'>,
-  personId: string,
-): Promise<PlanStart[]> {
+export async function listPlanStarts(db: Reading, personId: string): Promise<PlanStart[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select()
     .from(planStarts)

@@ -15,13 +15,12 @@ import {
 import { wallClock } from '@/lib/theatre/localTime';
 import type { Database } from '../client';
 import { planFromRow } from '../mappers/plan';
+import { mayRead, type Reading } from '../reader';
 import { cases, plans, setPromises, stock } from '../schema';
 import { keptCatalogue } from './caseKit';
 import { loadFitEngine } from './fitRules';
 import { keptVersions } from './keptVersions';
 import { listSets, loadSetSettings, type SetOnFile } from './sets';
-
-type Reading = Pick<Database, 'read'>;
 
 /** A set as it is now, and how it stands. */
 export interface StandingSet {
@@ -52,6 +51,7 @@ export async function loadSetStandings(
     change = (set) => set,
   }: { now: string; only?: string | null; change?: (set: SetOnFile) => SetOnFile },
 ): Promise<SetStandings> {
+  mayRead(db, 'readHospital');
   const [sets, versions, catalogue, engine, settings, packs, booked] = await Promise.all([
     listSets(db),
     keptVersions(db),
@@ -95,6 +95,7 @@ export async function loadSetStanding(
   id: string,
   now: string,
 ): Promise<(StandingSet & Pick<SetStandings, 'items'>) | null> {
+  mayRead(db, 'readHospital');
   const { sets, items } = await loadSetStandings(db, { now, only: id });
   return sets[0] ? { ...sets[0], items } : null;
 }
@@ -110,6 +111,7 @@ export async function loadShortageOf(
   now: string,
   foreign = 0,
 ): Promise<(StandingSet & Pick<SetStandings, 'items'>) | null> {
+  mayRead(db, 'readHospital');
   const change = (set: SetOnFile): SetOnFile => ({
     ...set,
     lines: set.lines.map((line) => ({ ...line, found: found.get(line.id) ?? line.expected, unsound: 0 })),

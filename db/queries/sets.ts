@@ -16,7 +16,9 @@ import { groupBy } from '@/lib/lists/groupBy';
 import type { ConfigurationVersion } from '@/lib/sets/configuration';
 import type { HeldLine, SetSettings } from '@/lib/sets/holdings';
 import { type PieceCondition, pieceCondition, type TurnStep, turnStep } from '@/lib/sets/setState';
-import type { Database, Queries } from '../client';
+import { storedStatus } from '@/lib/sets/versionStatus';
+import type { Queries } from '../client';
+import { mayRead, type Reading, THE_PROGRAM } from '../reader';
 import {
   cases,
   configurations,
@@ -32,8 +34,6 @@ import {
 } from '../schema';
 import { keptVersions } from './keptVersions';
 import { readSetting } from './settings';
-
-type Reading = Pick<Database, 'read'>;
 
 /** A physical set as it is now, with what lies in it. */
 export interface SetOnFile {
@@ -56,12 +56,16 @@ export interface SetOnFile {
 }
 
 /** Every set with its contents, by code: what the whole-hospital view shows. */
-export async function listSets({ read }: Reading): Promise<SetOnFile[]> {
+export async function listSets(db: Reading): Promise<SetOnFile[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   return loadSets(read, null);
 }
 
 /** One set with its contents, or `null` when there is none of that id. */
-export async function findSet({ read }: Reading, id: string): Promise<SetOnFile | null> {
+export async function findSet(db: Reading, id: string): Promise<SetOnFile | null> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   return (await loadSets(read, id))[0] ?? null;
 }
 
@@ -75,7 +79,7 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
       .leftJoin(places, eq(places.id, sets.placeId))
       .where(only === null ? undefined : eq(sets.id, only))
       .orderBy(asc(sets.code)),
-    keptVersions({ read }),
+    keptVersions({ read, reader: THE_PROGRAM }),
     read
       .select()
       .from(setContents)
@@ -120,7 +124,7 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
       version: {
         id: configurationVersionId.parse(version.id),
         version: version.version,
-        status: version.status as ConfigurationVersion['status'],
+        status: versionOf(version.id)?.status ?? storedStatus(version),
       },
       lines: (versionOf(version.id)?.lines ?? []).map((line): HeldLine => {
         const held = counted.get(line.id);
@@ -147,7 +151,9 @@ export interface CountOnFile {
 }
 
 /** The last counts of a set, newest first, at most `limit`. */
-export async function lastCounts({ read }: Reading, id: SetId, limit: number): Promise<CountOnFile[]> {
+export async function lastCounts(db: Reading, id: SetId, limit: number): Promise<CountOnFile[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select({ count: counts, by: people.name })
     .from(counts)
@@ -172,6 +178,8 @@ export async function lastCounts({ read }: Reading, id: SetId, limit: number): P
 }
 
 /** Limits that completeness is judged by: the hospital's, or the defaults until it has set its own. */
-export async function loadSetSettings({ read }: Reading): Promise<SetSettings> {
+export async function loadSetSettings(db: Reading): Promise<SetSettings> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   return readSetting(read, 'sets');
 }

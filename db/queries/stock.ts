@@ -2,7 +2,7 @@ import { asc, eq } from 'drizzle-orm';
 import { type ItemId, itemId, type StockId, stockId } from '@/lib/identity/ids';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { type StockForm, stockForm, stockOwner } from '@/lib/stock/stock';
-import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import { items, makers, places, stock } from '../schema';
 
 /** One heap on the shelf: an item, a lot, a use-by, a place. */
@@ -24,7 +24,9 @@ export interface StockRow {
 }
 
 /** Everything on the shelves, what is past use-by and held too; the earliest use-by first, none stated last. */
-export async function listStock({ read }: Pick<Database, 'read'>): Promise<StockRow[]> {
+export async function listStock(db: Reading): Promise<StockRow[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const rows = await read
     .select({
       stock,

@@ -4,7 +4,7 @@ import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
 import { plainDate } from '@/lib/quantities/plainDate';
 import type { MustHaveClass } from '@/lib/sets/configuration';
 import { turnStep } from '@/lib/sets/setState';
-import type { Database } from '../client';
+import { mayRead, type Reading } from '../reader';
 import {
   cases,
   configurationLines,
@@ -18,13 +18,12 @@ import {
   stock,
 } from '../schema';
 
-type Reading = Pick<Database, 'read'>;
-
 /**
  * Everything that could go into a case kit, as it is now: every set with the sound pieces in it, whatever its step,
  * and every pouch and sterile pack. Promises to `forCase` itself are no promises to another.
  */
 export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
+  mayRead(db, 'readHospital');
   const [stored, packs] = await Promise.all([loadSets(db, forCase), loadPacks(db)]);
   return { sets: stored, packs };
 }
