@@ -2,7 +2,6 @@ import { type Outcome, refused } from '@/lib/identity/refusal';
 import { scanWords as words } from '@/lib/wording/scans';
 import type { Database } from '../../client';
 import type { ScannedBy } from '../../operations/scans/record-scans';
-import { mayRead, type Reading } from '../../reader';
 import { sessionOfTicket } from '../peopleSessions';
 
 /** How far a browser's clock may be off before a scan counts as made after its session had ended. */
