@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { endpoint } from '@/app/_server/enter';
+import { outcomeAnswer } from '@/app/_server/outcome-answer';
+import { proofBody, prove } from '@/app/_server/prove';
+import { rejectLoad } from '@/db/operations/loads/reject-load';
+import { readLoadRequest, seen } from '../../at-load';
+
+const members = z.strictObject({
+  ...seen,
+  reason: z.string().max(1000),
+  setsGo: z.enum(['onBench', 'held']),
+  proof: proofBody,
+});
+
+/** Rejects a load, and holds everything since the last accepted one. */
+export const POST = endpoint('POST /api/loads/[id]/reject', async (access) => {
+  const read = await readLoadRequest(access, members);
+  if (!read.ok) return read.response;
+  const { reason, setsGo, proof } = read.body;
+  const proven = await prove({ access, ...proof, meaning: 'iRejectThisLoad' });
+  if (!proven.ok) return outcomeAnswer(proven);
+  return outcomeAnswer(await rejectLoad({ ...read.asked, reason, setsGo, attestation: proven.value }));
+});
