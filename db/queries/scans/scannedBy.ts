@@ -1,11 +1,10 @@
 import { type Outcome, refused } from '@/lib/identity/refusal';
+import { entryInSession } from '@/lib/people/ticket';
 import { scanWords as words } from '@/lib/wording/scans';
 import type { Database } from '../../client';
 import type { ScannedBy } from '../../operations/scans/record-scans';
+import { mayRead, type Reading } from '../../reader';
 import { sessionOfTicket } from '../peopleSessions';
-
-/** How far a browser's clock may be off before a scan counts as made after its session had ended. */
-const CLOCKS_DIFFER_MS = 5 * 60_000;
 
 /**
  * Who made a scan, by the ticket of the session at its moment, which may be over by now: a scan sent late keeps its
@@ -15,14 +14,12 @@ export async function scannedBy(
   db: Pick<Database, 'read'>,
   session: { id: string; ticket: string },
   doneAt: string,
+  now: string,
 ): Promise<Outcome<ScannedBy, never>> {
   mayRead(db, 'recordScan');
   const found = await sessionOfTicket(db, session.id, session.ticket);
   if (!found) return refused('notPermitted', words.notThisSession);
-  const { beganAt, endsAt, endedAt } = found.times;
-  const at = Date.parse(doneAt);
-  const over = Date.parse(endedAt ?? endsAt) + CLOCKS_DIFFER_MS;
-  if (at > over || at < Date.parse(beganAt) - CLOCKS_DIFFER_MS)
+  if (entryInSession(found.times, doneAt, now) !== 'good')
     return refused('notPermitted', words.outsideSession);
   return {
     ok: true,
