@@ -2,7 +2,7 @@
 export interface Acting {
   person: { id: string; name: string; role: string };
   sessionId: string;
-  /** Goes with every entry made now, as `X-Session-Ticket: SESSION:TICKET`; kept in memory only. */
+  /** Goes with every entry made now, beside the session's id; it says whose the entry is and opens nothing. */
   ticket: string;
 }
 
@@ -24,8 +24,3 @@ export function onActing(listener: () => void): () => void {
     listeners.delete(listener);
   };
 }
-
-/** The header that marks an entry with the session it was made in. */
-export const ticketHeader = ({ sessionId, ticket }: Acting) => ({
-  'X-Session-Ticket': `${sessionId}:${ticket}`,
-});

@@ -20,7 +20,9 @@ export const POST = endpoint('POST /api/scans', async ({ db, person, session, re
     const key = scan.session ? `${scan.session.id} ${scan.session.ticket} ${scan.doneAt.slice(0, 16)}` : '';
     const by =
       told.get(key) ??
-      (scan.session ? await scannedBy(db, scan.session, scan.doneAt) : ({ ok: true, value: mine } as const));
+      (scan.session
+        ? await scannedBy(db, scan.session, scan.doneAt, now())
+        : ({ ok: true, value: mine } as const));
     told.set(key, by);
     scans.push({ scan, by });
   }

@@ -1,7 +1,6 @@
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { entryInSession } from '@/lib/people/ticket';
 import { scanWords as words } from '@/lib/wording/scans';
-import type { Database } from '../../client';
 import type { ScannedBy } from '../../operations/scans/record-scans';
 import { mayRead, type Reading } from '../../reader';
 import { sessionOfTicket } from '../peopleSessions';
@@ -11,7 +10,7 @@ import { sessionOfTicket } from '../peopleSessions';
  * person. A session that was idle is good for it, since nothing is heard from a browser without network.
  */
 export async function scannedBy(
-  db: Pick<Database, 'read'>,
+  db: Reading,
   session: { id: string; ticket: string },
   doneAt: string,
   now: string,
