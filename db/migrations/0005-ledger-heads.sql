@@ -27,7 +27,7 @@ CREATE TRIGGER ledger_things_are_never_deleted BEFORE DELETE ON ledger_things
 
 CREATE INDEX ledger_by_action ON ledger (action, seq);
 CREATE INDEX ledger_by_entered ON ledger (entered_at);
-CREATE INDEX ledger_corrections ON ledger (detail ->> '$.corrects', seq) WHERE action = 'correct-record';
+CREATE INDEX ledger_corrections ON ledger (detail ->> '$.corrects', seq) WHERE detail ->> '$.corrects' IS NOT NULL;
 
 -- Heads of the ledger that were written to a second place, and where. The place is the proof, not this list.
 CREATE TABLE ledger_heads (

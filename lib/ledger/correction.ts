@@ -50,7 +50,7 @@ export const canBeCorrected = (action: string): boolean => !NOT_CORRECTED.has(ac
 
 /** Statements of identity, sequence and proof are what the entry is; an entry that has them wrong is another entry. */
 const NEVER =
-  /^(id|seq|revision|version|from|to|step|corrects|attested|second|form|copy|number|entries)$|(Ids?|Hash|Digest|By|Revision|Version)$/;
+  /^(id|seq|revision|version|from|to|step|corrects|attested|second|form|copy|number|entries)$|(Ids?|Hash|Digest|(?<!^use)By|Revision|Version)$/;
 /** Words that people wrote or read off; other words in a detail are the program's own. */
 const WRITTEN = new Set([
   'note',

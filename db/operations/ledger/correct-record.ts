@@ -1,4 +1,4 @@
-import { asc, eq, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import {
@@ -18,6 +18,7 @@ import { textProblems } from '@/lib/plans/checkConstruct';
 import { correctionWords as words } from '@/lib/wording/ledger-corrections';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { correctionsQuery } from '../../queries/ledger/entries';
 import type { Person } from '../../queries/people';
 import { ledger } from '../../schema';
 
@@ -87,11 +88,7 @@ async function standsNow(
   stated: Scalar,
 ): Promise<Scalar> {
   if (target.kind === 'remark') return null;
-  const rows = await write
-    .select({ detail: ledger.detail })
-    .from(ledger)
-    .where(sql`${ledger.action} = 'correct-record' AND ${ledger.detail} ->> '$.corrects' = ${seq}`)
-    .orderBy(asc(ledger.seq));
+  const rows = await correctionsQuery(write, [seq]);
   const said = rows.map(({ detail }) => correctionDetail.parse(detail));
   return said.findLast((one) => sameTarget(one.target, target))?.new ?? stated;
 }

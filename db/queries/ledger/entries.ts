@@ -166,14 +166,14 @@ async function correctionsOf(read: Queries, seqs: readonly number[]): Promise<Ma
   return found;
 }
 
-/** By the index of corrections; its plan is asserted in a test. */
+/** By the index of corrections and no other (`+`); its plan is asserted in a test. */
 export function correctionsQuery(read: Queries, seqs: readonly number[]) {
   return read
     .select({ seq: ledger.seq, at: ledger.enteredAt, by: people.name, detail: ledger.detail })
     .from(ledger)
     .leftJoin(people, eq(people.id, ledger.personId))
     .where(
-      sql`${ledger.action} = 'correct-record' AND ${ledger.detail} ->> '$.corrects' IN (${sql.join(
+      sql`+${ledger.action} = 'correct-record' AND ${ledger.detail} ->> '$.corrects' IN (${sql.join(
         seqs.map((seq) => sql`${seq}`),
         sql`, `,
       )})`,

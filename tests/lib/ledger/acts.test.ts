@@ -1,0 +1,59 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { actWords, LEDGER_ACTS } from '@/lib/wording/ledger-acts';
+
+/** What fit rules and exceptions have in common is written once, with the kind's name in the act's. */
+const KEPT = ['fit-rule', 'fit-exception'];
+const NAME = /^[a-z]+(-[a-z]+)+$/;
+
+function sources(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => readFileSync(join(folder, name), 'utf8'));
+}
+
+/** Every literal that stands where an act is named: `action: '…'`, a choice between two, or one with a kind in it. */
+function actsIn(text: string): string[] {
+  const named = [...text.matchAll(/\baction(?::|\s*=)\s*/g)].map(({ index, 0: { length } }) => {
+    const rest = text.slice(index + length, index + length + 300);
+    // up to the comma, semicolon or bracket that ends the expression, outside of quotes
+    return /^(?:'[^']*'|`[^`]*`|[^'`,;}])*/.exec(rest)?.[0] ?? '';
+  });
+  return named.flatMap((said) => {
+    const literals = [...said.matchAll(/'([^']+)'/g)].map(([, name]) => name ?? '');
+    const patterns = [...said.matchAll(/`([^`]+)`/g)].flatMap(([, name]) =>
+      KEPT.map((kept) => (name ?? '').replace(/\$\{kept\}/, kept)),
+    );
+    return [...literals, ...patterns].filter((name) => NAME.test(name));
+  });
+}
+
+describe('the acts of the ledger', () => {
+  const written = new Set([
+    ...sources('db/operations').flatMap(actsIn),
+    ...sources('seed').flatMap(actsIn),
+    // named by constants of `lib/ledger`
+    'correct-record',
+    'seal-earlier-entries',
+  ]);
+  const worded = LEDGER_ACTS.map(({ action }) => action);
+
+  it('are found in the operations', () => {
+    expect(written.size).toBeGreaterThan(60);
+    expect(written).toContain('withdraw-fit-exception');
+    expect(written).toContain('bring-back-steriliser');
+  });
+
+  it('all have words', () => {
+    expect([...written].filter((action) => !worded.includes(action as never)).sort()).toEqual([]);
+  });
+
+  it('have no words for an act that nothing writes', () => {
+    expect(worded.filter((action) => !written.has(action))).toEqual([]);
+  });
+
+  it('of a later program are shown by their own name', () => {
+    expect(actWords('sweep-the-floor')).toBe('Sweep the floor');
+  });
+});
