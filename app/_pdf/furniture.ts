@@ -16,7 +16,7 @@ import {
   write,
   writeLines,
 } from './pen';
-import { dataMatrix, paintSymbol, symbolSize } from './recordCode';
+import { paintSymbol, recordSymbol, symbolSize } from './recordCode';
 
 /** What stands around the text of every page: ruler, title block or running head, cautions, page numbers. */
 
@@ -120,17 +120,18 @@ export function paintRunningHead(pen: Pen, sheet: Sheet): void {
 
 /** The symbol at the right with its value beside it; answers the width both take. Tagged once, where `parent` is given. */
 function paintRecord(pen: Pen, sheet: Sheet, parent: Tag | null): number {
-  const symbol = dataMatrix(sheet.record.elementString);
+  const { record } = sheet;
+  const symbol = recordSymbol(record);
   const { width } = symbolSize(symbol);
   const x = pen.right - width;
-  const lines = wrap(pen, sheet.record.text.replaceAll('/', '/ '), CODE, mm(24)).map((line) =>
+  const lines = wrap(pen, record.text.replaceAll('/', '/ '), CODE, mm(24)).map((line) =>
     line.replaceAll('/ ', '/'),
   );
   const draw = () => paintSymbol(pen, symbol, x, HEAD_TOP);
   const words = () => {
     write(
       pen,
-      'Record code',
+      record.number ?? 'Record code',
       x - mm(26),
       HEAD_TOP + mm(1),
       { ...CODE, font: 'bold' },
@@ -146,7 +147,10 @@ function paintRecord(pen: Pen, sheet: Sheet, parent: Tag | null): number {
     words();
   } else {
     tagged(pen, parent, 'Figure', draw, {
-      alt: `GS1 DataMatrix, record code ${sheet.record.elementString}`,
+      alt:
+        record.number === null
+          ? `GS1 DataMatrix, record code ${record.elementString}`
+          : `DataMatrix, sheet number ${record.number}`,
       bbox: [x, HEAD_TOP, pen.right, HEAD_TOP + width],
     });
     tagged(pen, parent, 'P', words);

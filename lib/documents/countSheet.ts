@@ -37,6 +37,8 @@ export interface CountSheetOf {
   items: ReadonlyMap<ItemId, Item>;
   settings: SetSettings;
   printing: Printing;
+  /** The number it got as it was printed; a sheet without one is a specimen. */
+  number?: string | null;
 }
 
 /** Room for a drawing in a row, in millimetres of paper. */
@@ -88,7 +90,13 @@ export function countSheet(given: CountSheetOf): Sheet {
         ],
       },
     ],
-    record: recordCode('countSheet', set.code, `V${set.version.version}-R${set.revision}`, printing.at),
+    record: recordCode(
+      'countSheet',
+      set.code,
+      `V${set.version.version}-R${set.revision}`,
+      printing.at,
+      given.number ?? null,
+    ),
     edition,
     cautions: sheetCautions(edition),
   };

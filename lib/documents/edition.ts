@@ -24,12 +24,18 @@ const MOST_CHARACTERS = 90;
  *
  * Brackets are left out of the value, for they mark identifiers where the string is written.
  */
-export function recordCode(kind: SheetKind, thing: string, version: string, at: string): RecordCode {
+export function recordCode(
+  kind: SheetKind,
+  thing: string,
+  version: string,
+  at: string,
+  number: string | null = null,
+): RecordCode {
   const minute = `${at.slice(0, 16).replaceAll(/[-:]/g, '')}Z`;
   const head = `${KIND_CODES[kind]}/${thing}`.replaceAll(/[()]/g, '');
   const tail = `/${version}/${minute}`;
   const value = `${head.slice(0, MOST_CHARACTERS - tail.length)}${tail}`.replaceAll(NOT_IN_SET_82, '_');
-  return { elementString: `(91)${value}`, text: value };
+  return { number, elementString: `(91)${value}`, text: value };
 }
 
 /** `14 January 2026, 06:30` by the hospital's clock. */

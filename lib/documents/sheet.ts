@@ -36,6 +36,8 @@ export interface Edition {
 
 /** The sheet's own name for a scanner. */
 export interface RecordCode {
+  /** The number a sheet was given as it was printed; the symbol then carries it alone. `null`: it has none. */
+  number: string | null;
   /** GS1 element string with brackets: `(91)CS/SFS-01/…`. */
   elementString: string;
   /** The value without its identifier, as written beside the symbol. */
