@@ -3,7 +3,7 @@ import type { CountPurpose } from '../bench/closing';
 import type { Likeness } from '../bench/lookAlikes';
 import type { BenchStanding, PackBar } from '../bench/packable';
 import { never } from '../identity/result';
-import { countWord, listWords } from './numbers';
+import { capitalised, countWord, listWords } from './numbers';
 import { TURN_STEP_WORDS } from './sets';
 
 const lines = (count: number) => (count === 1 ? 'one line' : `${countWord(count)} lines`);
@@ -119,9 +119,9 @@ export function packBarSentence(bar: PackBar): string {
     case 'openCount':
       return `${bar.person} has a count open, with ${bar.entries === 1 ? 'one entry' : `${bar.entries} entries`}: close or abandon it.`;
     case 'foreign':
-      return `${bar.pieces === 1 ? 'One foreign piece lies' : `${countWord(bar.pieces)} foreign pieces lie`} in it: find their home.`;
+      return `${capitalised(pieces(bar.pieces))} of no line ${bar.pieces === 1 ? 'lies' : 'lie'} in it: find ${bar.pieces === 1 ? 'its' : 'their'} home.`;
     case 'surplus':
-      return `${pieces(bar.pieces)} too many: find their home.`;
+      return `${capitalised(pieces(bar.pieces))} too many: find ${bar.pieces === 1 ? 'its' : 'their'} home.`;
     case 'refillsOfOne':
       return `A look-alike was put in by one person on ${lines(bar.lines)}: a second one checks it.`;
     default:

@@ -14,6 +14,7 @@ import type { NewId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { compareVersions } from '@/lib/sets/compareVersions';
 import { entryOf, textOf } from '@/lib/sets/versionDraft';
+import { seenAndProven } from '../../fixtures/approval';
 import { demoDatabase } from '../../setup/database';
 
 const now = '2026-01-14T08:00:00.000Z';
@@ -124,8 +125,12 @@ describe('a draft of a configuration', () => {
 
   it('is put in force by a second person only, and then never changes, not even past the program', async () => {
     const { db, lead, other, technician, draft, entry, versionId, id } = await begun();
-    const put = (person: typeof lead) =>
-      putConfigurationInForce({ db, now, today, person, versionId, baseRevision: draft.revision });
+    const put = async (person: typeof lead) => {
+      const subject = { kind: 'configuration-version', id: versionId, change: 'putInForce' } as const;
+      const agreed = await seenAndProven(db, person, subject, { now, today, newId });
+      const asked = { db, now, today, person, versionId, baseRevision: draft.revision };
+      return putConfigurationInForce({ ...asked, from: today, ...agreed });
+    };
     expect(await put(lead)).toMatchObject({ ok: false, refusal: { because: 'notPermitted' } });
     expect(await put(technician)).toMatchObject({ ok: false, refusal: { because: 'notPermitted' } });
     expect(await put(other)).toMatchObject({ ok: true });
@@ -166,8 +171,12 @@ describe('a draft of a configuration', () => {
       entry,
     });
     if (!saved.ok) throw new Error('the draft is sound');
-    const put = (person: typeof lead) =>
-      putConfigurationInForce({ db, now, today, person, versionId, baseRevision: saved.value.revision });
+    const put = async (person: typeof lead) => {
+      const subject = { kind: 'configuration-version', id: versionId, change: 'putInForce' } as const;
+      const agreed = await seenAndProven(db, person, subject, { now, today, newId });
+      const asked = { db, now, today, person, versionId, baseRevision: saved.value.revision };
+      return putConfigurationInForce({ ...asked, from: today, ...agreed });
+    };
     expect(await put(lead), 'who began it').toMatchObject({
       ok: false,
       refusal: { because: 'notPermitted' },
