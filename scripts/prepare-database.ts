@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { openDatabase } from '@/db/client';
 import { migrate } from '@/db/migrate';
+import { settleConfigurations } from '@/db/operations/configurations/settle-due';
 import { isDemo, isEmpty, loadDemo } from '@/seed/load';
 
 const path = process.env.KITWRIGHT_DB;
@@ -26,7 +27,10 @@ async function bringUpToDate(databasePath: string): Promise<string> {
   migrate(databasePath);
   const db = openDatabase(databasePath);
   try {
-    if (!(await isEmpty(db))) return (await isDemo(db)) ? 'demo hospital' : 'hospital data';
+    if (!(await isEmpty(db))) {
+      await settleConfigurations({ db, now: new Date().toISOString() });
+      return (await isDemo(db)) ? 'demo hospital' : 'hospital data';
+    }
     await loadDemo({ db, now: new Date() });
     return 'demo hospital, loaded now';
   } finally {

@@ -15,7 +15,9 @@ const columns: Column<ConfigurationRow>[] = [
     header: 'In force',
     value: (row) => row.inForce?.version ?? 0,
     cell: (row) =>
-      row.inForce ? (
+      row.withdrawnAt ? (
+        <Status tone="neutral">out of use</Status>
+      ) : row.inForce ? (
         <Status tone="good">{`version ${row.inForce.version}`}</Status>
       ) : (
         <Status tone="unknown">none yet</Status>
@@ -26,7 +28,13 @@ const columns: Column<ConfigurationRow>[] = [
     header: 'Draft',
     value: (row) => row.draft?.version ?? 0,
     cell: (row) =>
-      row.draft ? <Status tone="attention">{`version ${row.draft.version} in draft`}</Status> : 'none',
+      row.draft ? (
+        <Status tone="attention">{`version ${row.draft.version} in draft`}</Status>
+      ) : row.approved ? (
+        <Status tone="attention">{`version ${row.approved.version} from ${row.approved.from}`}</Status>
+      ) : (
+        'none'
+      ),
   },
   { id: 'lines', header: 'Lines', align: 'end', value: (row) => row.inForce?.lines ?? 0 },
   { id: 'pieces', header: 'Pieces', align: 'end', value: (row) => row.inForce?.pieces ?? 0 },

@@ -3,6 +3,7 @@
 import { revalidatePath } from 'next/cache';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { proofBody, prove } from '@/app/_server/prove';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { approveFitException } from '@/db/operations/approve-fit-exception';
 import { approveFitRule } from '@/db/operations/approve-fit-rule';
@@ -12,6 +13,7 @@ import { discardFitException } from '@/db/operations/discard-fit-exception';
 import { discardFitRule } from '@/db/operations/discard-fit-rule';
 import { draftFitException } from '@/db/operations/draft-fit-exception';
 import { draftFitRule } from '@/db/operations/draft-fit-rule';
+import type { Agreed } from '@/db/operations/fit-lifecycle';
 import { keepFitException } from '@/db/operations/keep-fit-exception';
 import { keepFitRule } from '@/db/operations/keep-fit-rule';
 import { withdrawFitException } from '@/db/operations/withdraw-fit-exception';
@@ -49,27 +51,42 @@ export async function draftException(draft: unknown): Promise<Answer> {
   );
 }
 
-/** What can be done with a rule or exception that exists. `day` is a date as YYYY-MM-DD, `because` a reason. */
+/**
+ * What can be done with a rule or exception that exists. `day` is a date as YYYY-MM-DD, `because` a reason. Approving and
+ * agreeing to a withdrawal need a proof of who says so and the trial they saw.
+ */
 export async function act(
   kind: 'rule' | 'exception',
   id: string,
   step: 'approve' | 'discard' | 'askWithdrawal' | 'withdraw' | 'keep',
-  stated: { day?: string; because?: string },
+  stated: { day?: string; because?: string; proof?: unknown; trialId?: string },
 ): Promise<Answer> {
-  const request = { ...(await asked()), id: String(id) };
+  const access = await asked();
+  const request = { ...access, id: String(id) };
   const rule = kind === 'rule';
+  const agreed = async (): Promise<Agreed | Answer> => {
+    const proof = proofBody.safeParse(stated.proof);
+    if (!proof.success) return refused('secret', 'Give your password or PIN.');
+    const proven = await prove({ access, ...proof.data, meaning: 'iApprove' });
+    if (!proven.ok) return refused('secret', proven.refusal.problems.map(({ message }) => message).join(' '));
+    return { attestation: proven.value, trialId: String(stated.trialId ?? '') };
+  };
   switch (step) {
     case 'approve': {
       const from = plainDate.safeParse(stated.day);
       if (!from.success) return refused('from', 'Write the date as YYYY-MM-DD.');
-      return answered(await (rule ? approveFitRule : approveFitException)({ ...request, from: from.data }));
+      const both = await agreed();
+      if ('ok' in both) return both;
+      const put = { ...request, ...both, now: now(), from: from.data };
+      return answered(await (rule ? approveFitRule : approveFitException)(put));
     }
     case 'withdraw': {
       const until = plainDate.safeParse(stated.day);
       if (!until.success) return refused('until', 'Write the date as YYYY-MM-DD.');
-      return answered(
-        await (rule ? withdrawFitRule : withdrawFitException)({ ...request, until: until.data }),
-      );
+      const both = await agreed();
+      if ('ok' in both) return both;
+      const end = { ...request, ...both, now: now(), until: until.data };
+      return answered(await (rule ? withdrawFitRule : withdrawFitException)(end));
     }
     case 'askWithdrawal': {
       const because = String(stated.because ?? '');

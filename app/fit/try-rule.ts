@@ -61,7 +61,10 @@ export async function tryRule(
     tried: {
       requires: asSentence(conditionWords(draft.relation, draft.requires)),
       appliesWhen: asSentence(conditionWords(draft.relation, draft.appliesWhen)),
-      effect: effectSentence(effect),
+      effect: effectSentence({
+        ...effect,
+        changed: effect.changed.reduce((sum, { pairs }) => sum + pairs, 0),
+      }),
       counts: effect.counts.map(countSentence),
       groups: effect.changed
         .slice(0, 12)

@@ -6,6 +6,7 @@ import {
   draftVersion,
   frozenVersion,
 } from '@/lib/sets/configuration';
+import { storedStatus } from '@/lib/sets/versionStatus';
 import type { configurationLines, configurationVersions } from '../schema';
 
 type VersionRow = typeof configurationVersions.$inferSelect;
@@ -13,9 +14,13 @@ type LineRow = typeof configurationLines.$inferSelect;
 
 const anyVersion = z.discriminatedUnion('status', [draftVersion, frozenVersion]);
 
-/** A version's row with its lines' rows, parsed. */
-export function versionFromRows(row: VersionRow, lines: readonly LineRow[]): ConfigurationVersion {
-  return anyVersion.parse({ ...row, lines: lines.map(lineFromRow) });
+/** A version's row with its lines' rows, parsed; `status` where the day says another than what is stored. */
+export function versionFromRows(
+  row: VersionRow,
+  lines: readonly LineRow[],
+  status: ConfigurationVersion['status'] = storedStatus(row),
+): ConfigurationVersion {
+  return anyVersion.parse({ ...row, status, lines: lines.map(lineFromRow) });
 }
 
 export function lineFromRow(row: LineRow): ConfigurationLine {

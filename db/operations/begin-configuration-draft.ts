@@ -8,11 +8,14 @@ import {
 } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
+import { storedStatus } from '@/lib/sets/versionStatus';
+import { configurationWords as words } from '@/lib/wording/configurations';
 import type { Database } from '../client';
 import { appendLedger } from '../ledger';
 import { lineFromRow, rowsFromLines } from '../mappers/configuration';
 import type { Person } from '../queries/people';
 import { configurationLines, configurations, configurationVersions } from '../schema';
+import { settleDueVersions } from './configurations/settle-due';
 
 interface BeginConfigurationDraft {
   db: Pick<Database, 'tx'>;
@@ -33,12 +36,16 @@ export async function beginConfigurationDraft(
   return db.tx(async (write) => {
     const [head] = await write.select().from(configurations).where(eq(configurations.id, configurationId));
     if (!head) return refused('notFound', 'There is no such configuration.');
+    if (head.withdrawnAt) return refused('frozen', words.outOfUse(head.name));
+    await settleDueVersions(write, now);
     const versions = await write
       .select()
       .from(configurationVersions)
       .where(eq(configurationVersions.configurationId, configurationId))
       .orderBy(desc(configurationVersions.version));
     const [newest] = versions;
+    if (newest && storedStatus(newest) === 'approved')
+      return refused('frozen', words.waits(newest.version, newest.inForceFrom ?? ''));
     if (newest?.status === 'draft') {
       return {
         ok: true,

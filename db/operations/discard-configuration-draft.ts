@@ -30,6 +30,7 @@ export async function discardConfigurationDraft(
       .where(eq(configurationVersions.id, versionId));
     if (!row) return refused('notFound', words.noSuchVersion);
     if (row.status !== 'draft') return refused('frozen', words.frozen);
+    if (row.approvedAt !== null) return refused('frozen', words.waits(row.version, row.inForceFrom ?? ''));
     if (row.revision !== baseRevision) return refused('conflict', words.changed, { revision: row.revision });
     await write.delete(configurationLines).where(eq(configurationLines.versionId, versionId));
     await write

@@ -8,6 +8,7 @@ import type { Database } from '../client';
 import { appendLedger } from '../ledger';
 import type { Person } from '../queries/people';
 import { configurationLines, configurationVersions, setContents, sets } from '../schema';
+import { settleDueVersions } from './configurations/settle-due';
 
 interface RefitSet {
   db: Pick<Database, 'tx'>;
@@ -27,6 +28,7 @@ export async function refitSet(
   const { db, now, person, setId, baseRevision } = request;
   if (!may(person.role, 'openSet')) return refused('notPermitted', `${person.name} can’t refit a set.`);
   return db.tx(async (write) => {
+    await settleDueVersions(write, now);
     const [set] = await write.select().from(sets).where(eq(sets.id, setId));
     if (!set) return refused('notFound', 'There is no such set.');
     if (set.revision !== baseRevision) {

@@ -60,6 +60,7 @@ export async function saveConfigurationDraft(
     if (!row) return refused('notFound', 'There is no such version.');
     if (row.status !== 'draft')
       return refused('frozen', 'A version in force never changes; begin a new draft.');
+    if (row.approvedAt !== null) return refused('frozen', words.waits(row.version, row.inForceFrom ?? ''));
     if (row.revision !== baseRevision) {
       const there = await write
         .select()

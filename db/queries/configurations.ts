@@ -8,11 +8,20 @@ import {
   personId,
 } from '@/lib/identity/ids';
 import type { ConfigurationVersion } from '@/lib/sets/configuration';
-import type { Database, Queries } from '../client';
+import { statusesOn } from '@/lib/sets/versionStatus';
+import type { Queries } from '../client';
 import { versionFromRows } from '../mappers/configuration';
-import { configurationLines, configurations, configurationVersions, people, sets } from '../schema';
-
-type Reading = Pick<Database, 'read'>;
+import { mayRead, type Reading } from '../reader';
+import {
+  configurationLines,
+  configurationRequests,
+  configurations,
+  configurationVersions,
+  people,
+  sets,
+} from '../schema';
+import { LIFE } from './keptVersions';
+import { hospitalToday } from './today';
 
 export interface ConfigurationRow {
   id: ConfigurationId;
@@ -20,20 +29,20 @@ export interface ConfigurationRow {
   name: string;
   inForce: { version: number; lines: number; pieces: number } | null;
   draft: { version: number } | null;
+  /** Approved, and waiting for its day. */
+  approved: { version: number; from: string } | null;
+  withdrawnAt: string | null;
   sets: number;
 }
 
 /** Every configuration with what is in force, whether a draft is open, and how many sets follow it; by code. */
-export async function listConfigurations({ read }: Reading): Promise<ConfigurationRow[]> {
-  const [heads, versions, lines, followers] = await Promise.all([
+export async function listConfigurations(db: Reading): Promise<ConfigurationRow[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
+  const [heads, rows, lines, followers] = await Promise.all([
     read.select().from(configurations).orderBy(asc(configurations.code)),
     read
-      .select({
-        id: configurationVersions.id,
-        configurationId: configurationVersions.configurationId,
-        version: configurationVersions.version,
-        status: configurationVersions.status,
-      })
+      .select({ ...LIFE, version: configurationVersions.version })
       .from(configurationVersions)
       .where(ne(configurationVersions.status, 'superseded')),
     read
@@ -45,10 +54,13 @@ export async function listConfigurations({ read }: Reading): Promise<Configurati
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .groupBy(configurationVersions.configurationId),
   ]);
+  const statuses = statusesOn(rows, await hospitalToday(read));
+  const versions = rows.map((row) => ({ ...row, status: statuses.get(row.id) }));
   return heads.map((head) => {
     const own = versions.filter((one) => one.configurationId === head.id);
     const inForce = own.find(({ status }) => status === 'inForce');
     const draft = own.find(({ status }) => status === 'draft');
+    const approved = own.find(({ status }) => status === 'approved');
     const its = lines.filter(({ versionId }) => versionId === inForce?.id);
     return {
       id: configurationId.parse(head.id),
@@ -62,6 +74,8 @@ export async function listConfigurations({ read }: Reading): Promise<Configurati
           }
         : null,
       draft: draft ? { version: draft.version } : null,
+      approved: approved ? { version: approved.version, from: approved.inForceFrom ?? '' } : null,
+      withdrawnAt: head.withdrawnAt,
       sets: followers.find((row) => row.configurationId === head.id)?.sets ?? 0,
     };
   });
@@ -74,6 +88,7 @@ export interface VersionOnFile {
   draftedBy: { id: PersonId; name: string } | null;
   approvedBy: { id: PersonId; name: string } | null;
   inForceFrom: string | null;
+  approvedAt: string | null;
   revision: number;
 }
 
@@ -81,16 +96,55 @@ export interface ConfigurationOnFile {
   id: ConfigurationId;
   code: string;
   name: string;
+  /** Out of use since, or `null`. */
+  withdrawnAt: string | null;
+  /** Who asked for it to go out of use or to come back, and what became of that; the newest first. */
+  requests: ConfigurationRequest[];
   /** Newest first. */
   versions: VersionOnFile[];
   sets: { id: string; code: string; versionId: ConfigurationVersionId }[];
 }
 
+export interface ConfigurationRequest {
+  id: string;
+  kind: 'withdraw' | 'bringBack';
+  because: string;
+  askedBy: { id: PersonId; name: string } | null;
+  askedAt: string;
+  decidedBy: { id: PersonId; name: string } | null;
+  decidedAt: string | null;
+  decision: 'agreed' | 'turnedDown' | null;
+}
+
+async function loadRequests(read: Queries, id: string): Promise<ConfigurationRequest[]> {
+  const [rows, names] = await Promise.all([
+    read
+      .select()
+      .from(configurationRequests)
+      .where(eq(configurationRequests.configurationId, id))
+      .orderBy(desc(configurationRequests.askedAt)),
+    read.select({ id: people.id, name: people.name }).from(people),
+  ]);
+  const named = (one: string | null) => {
+    const person = names.find(({ id: known }) => known === one);
+    return person ? { id: personId.parse(person.id), name: person.name } : null;
+  };
+  return rows.map(({ configurationId: _configuration, askedBy, decidedBy, ...row }) => ({
+    ...row,
+    kind: row.kind === 'bringBack' ? 'bringBack' : 'withdraw',
+    askedBy: named(askedBy),
+    decidedBy: named(decidedBy),
+    decision: row.decision === null ? null : row.decision === 'agreed' ? 'agreed' : 'turnedDown',
+  }));
+}
+
 /** A configuration with all its versions, or `null` when there is none of that id. */
-export async function findConfiguration({ read }: Reading, id: string): Promise<ConfigurationOnFile | null> {
+export async function findConfiguration(db: Reading, id: string): Promise<ConfigurationOnFile | null> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const [head] = await read.select().from(configurations).where(eq(configurations.id, id));
   if (!head) return null;
-  const versions = await loadVersions(read, id);
+  const [versions, requests] = [await loadVersions(read, id), await loadRequests(read, id)];
   const followers = await read
     .select({ id: sets.id, code: sets.code, versionId: sets.versionId })
     .from(sets)
@@ -101,6 +155,8 @@ export async function findConfiguration({ read }: Reading, id: string): Promise<
     id: configurationId.parse(head.id),
     code: head.code,
     name: head.name,
+    withdrawnAt: head.withdrawnAt,
+    requests,
     versions,
     sets: followers.map((row) => ({ ...row, versionId: configurationVersionId.parse(row.versionId) })),
   };
@@ -126,6 +182,7 @@ async function loadVersions(read: Queries, id: string): Promise<VersionOnFile[]>
       .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot)),
     read.select({ id: people.id, name: people.name }).from(people),
   ]);
+  const statuses = statusesOn(rows, await hospitalToday(read));
   const named = (one: string | null) => {
     const person = names.find(({ id: known }) => known === one);
     return person ? { id: personId.parse(person.id), name: person.name } : null;
@@ -134,11 +191,13 @@ async function loadVersions(read: Queries, id: string): Promise<VersionOnFile[]>
     content: versionFromRows(
       row,
       lines.filter(({ versionId }) => versionId === row.id),
+      statuses.get(row.id),
     ),
     note: row.note,
     draftedBy: named(row.draftedBy),
     approvedBy: named(row.approvedBy),
     inForceFrom: row.inForceFrom,
+    approvedAt: row.approvedAt,
     revision: row.revision,
   }));
 }

@@ -2,36 +2,51 @@ import { asc, inArray } from 'drizzle-orm';
 import { type ConfigurationVersionId, configurationVersionId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { ConfigurationVersion } from '@/lib/sets/configuration';
+import { statusesOn } from '@/lib/sets/versionStatus';
 import type { Database } from '../client';
 import { versionFromRows } from '../mappers/configuration';
+import { mayRead, type Reading } from '../reader';
 import { configurationLines, configurationVersions } from '../schema';
+import { hospitalToday } from './today';
 
-type Reading = Pick<Database, 'read'>;
 type Kept = Map<ConfigurationVersionId, ConfigurationVersion>;
+
+/** What is kept of a version's life. */
+export const LIFE = {
+  id: configurationVersions.id,
+  configurationId: configurationVersions.configurationId,
+  status: configurationVersions.status,
+  approvedAt: configurationVersions.approvedAt,
+  inForceFrom: configurationVersions.inForceFrom,
+};
 
 const kept = new WeakMap<Database['read'], Kept>();
 
 /**
  * Versions in force or superseded, with their lines, parsed once: they never change (the database sees to it; only `status`
- * goes from in force to superseded, which is looked up afresh). The same objects come back each time, so that what is
- * remembered about a promised construct stays good. Drafts are not among them.
+ * goes from in force to superseded, which is looked up afresh, and by the day). The same objects come back each time, so that what is
+ * remembered about a promised construct stays good. Drafts, and versions that wait for
+ * their day, are not among them.
  */
-export async function keptVersions({
-  read,
-}: Reading): Promise<ReadonlyMap<ConfigurationVersionId, ConfigurationVersion>> {
+export async function keptVersions(
+  db: Reading,
+): Promise<ReadonlyMap<ConfigurationVersionId, ConfigurationVersion>> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const known: Kept = kept.get(read) ?? new Map();
   kept.set(read, known);
-  const heads = (
-    await read
-      .select({ id: configurationVersions.id, status: configurationVersions.status })
-      .from(configurationVersions)
-  ).filter(({ status }) => status !== 'draft');
-  const there = new Map(heads.map(({ id, status }) => [configurationVersionId.parse(id), status]));
+  const statuses = statusesOn(await read.select(LIFE).from(configurationVersions), await hospitalToday(read));
+  const there = new Map(
+    [...statuses].flatMap(([id, status]) =>
+      status === 'draft' || status === 'approved'
+        ? []
+        : [[configurationVersionId.parse(id), status] as const],
+    ),
+  );
   for (const [id, version] of known) {
     const status = there.get(id);
     if (status === undefined) known.delete(id);
-    else if (status !== version.status && status === 'superseded' && version.status === 'inForce')
-      known.set(id, { ...version, status });
+    else if (status !== version.status) known.set(id, { ...version, status } as ConfigurationVersion);
   }
   const missing = [...there.keys()].filter((id) => !known.has(id));
   if (missing.length === 0) return known;
@@ -45,6 +60,9 @@ export async function keptVersions({
   ]);
   const linesOf = groupBy(lines, ({ versionId }) => versionId);
   for (const row of rows)
-    known.set(configurationVersionId.parse(row.id), versionFromRows(row, linesOf.get(row.id) ?? []));
+    known.set(
+      configurationVersionId.parse(row.id),
+      versionFromRows(row, linesOf.get(row.id) ?? [], statuses.get(row.id)),
+    );
   return known;
 }

@@ -14,3 +14,19 @@ export function standingOn(
   if (rule.status === 'withdrawn') return 'ended';
   return rule.inForceFrom !== null && rule.inForceFrom <= today ? 'inForce' : 'toCome';
 }
+
+/** What can be done next with a rule or exception: both steps of a withdrawal begin from what is in force or to come. */
+export type Stage = 'draft' | 'inForce' | 'withdrawalAsked' | 'over';
+
+export function stageOn(
+  rule: Pick<
+    FitRule | FitException,
+    'status' | 'inForceFrom' | 'inForceUntil' | 'withdrawalAskedBy' | 'withdrawnBy'
+  >,
+  today: PlainDate,
+): Stage {
+  const standing = standingOn(rule, today);
+  if (standing === 'draft') return 'draft';
+  if (standing === 'ended' || rule.inForceUntil !== null) return 'over';
+  return rule.withdrawalAskedBy !== null && rule.withdrawnBy === null ? 'withdrawalAsked' : 'inForce';
+}

@@ -43,9 +43,9 @@ const body = {
   containerItemId: itemId.nullable(),
 };
 
-/** A draft may be incomplete; a version in force never changes. They are different types. */
+/** A draft may be incomplete; a version that is approved (for a day to come) or in force never changes. Different types. */
 export const draftVersion = z.object({ ...body, status: z.literal('draft') });
-export const frozenVersion = z.object({ ...body, status: z.enum(['inForce', 'superseded']) });
+export const frozenVersion = z.object({ ...body, status: z.enum(['approved', 'inForce', 'superseded']) });
 export type DraftVersion = z.infer<typeof draftVersion>;
 export type FrozenVersion = z.infer<typeof frozenVersion>;
 export type ConfigurationVersion = DraftVersion | FrozenVersion;

@@ -47,4 +47,16 @@ export const configurationWords = {
   promiseTwice: (name: string) => `“${name}” is promised twice; give each its own name.`,
   promisedPlateUnknown: (name: string) =>
     `“${name}” names a plate that is not current in the catalogue; take the construct again.`,
+  inThePast: (today: string) => `It can be in force from today, ${today}, at the earliest.`,
+  outOfUse: (name: string) =>
+    `${name} is out of use: two people bring it back before anything of it is changed.`,
+  waits: (version: number, from: string) =>
+    `Version ${version} is approved and comes into force on ${from}: take its approval back first, or wait.`,
+  notWaiting: 'This version does not wait for its day any more. Load the page again.',
+  reason: 'Say why in a few words: 8 to 300 characters.',
+  askedAlready: 'That was asked for already; it waits for a second person.',
+  notAsked: 'Nobody has asked for that, or it was decided meanwhile. Load the page again.',
+  askerAgrees: (name: string) => `${name} asked for it: a second person has to agree.`,
+  outAlready: (name: string) => `${name} is out of use already.`,
+  inUse: (name: string) => `${name} is in use, so there is nothing to bring back.`,
 };

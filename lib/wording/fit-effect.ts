@@ -1,4 +1,4 @@
-import type { Effect } from '../fit/change';
+import type { PairsEffect } from '../changes/trial';
 import type { Outcome } from '../fit/question';
 
 const WORDS: Record<Outcome, string> = {
@@ -13,9 +13,16 @@ export const outcomeLabel = (outcome: Outcome): string =>
 const number = (value: number) => value.toLocaleString('en-GB');
 
 /** What a change would do, in one sentence. */
-export function effectSentence({ asked, changed, otherwiseSaid }: Effect): string {
+export function effectSentence({
+  asked,
+  changed: pairs,
+  otherwiseSaid,
+}: {
+  asked: number;
+  changed: number;
+  otherwiseSaid: number;
+}): string {
   if (asked === 0) return 'The catalogue has no pair that this rule could be asked about.';
-  const pairs = changed.reduce((sum, one) => sum + one.pairs, 0);
   const said = otherwiseSaid > 0 ? ` About ${number(otherwiseSaid)} more it would say something else.` : '';
   return pairs === 0
     ? `Of ${number(asked)} pairs in the catalogue, none would get another answer.${said}`
@@ -23,6 +30,6 @@ export function effectSentence({ asked, changed, otherwiseSaid }: Effect): strin
 }
 
 /** One line of the count: `12 pairs: does not fit → fits`. */
-export function countSentence({ before, after, pairs }: Effect['counts'][number]): string {
+export function countSentence({ before, after, pairs }: PairsEffect['counts'][number]): string {
   return `${number(pairs)} ${pairs === 1 ? 'pair' : 'pairs'}: ${WORDS[before]} → ${WORDS[after]}`;
 }

@@ -5,25 +5,21 @@ import { findLedgerBreak } from '@/db/ledger';
 import { approveFitException } from '@/db/operations/approve-fit-exception';
 import { approveFitRule } from '@/db/operations/approve-fit-rule';
 import { askFitRuleWithdrawal } from '@/db/operations/ask-fit-rule-withdrawal';
-import { recordTrial } from '@/db/operations/changes/record-trial';
 import { discardFitRule } from '@/db/operations/discard-fit-rule';
 import { draftFitException } from '@/db/operations/draft-fit-exception';
 import { draftFitRule } from '@/db/operations/draft-fit-rule';
-import type { Agreed } from '@/db/operations/fit-lifecycle';
 import { keepFitRule } from '@/db/operations/keep-fit-rule';
 import { withdrawFitRule } from '@/db/operations/withdraw-fit-rule';
 import { loadCatalogue } from '@/db/queries/catalogue';
-import { type FitSubject, loadFitChange } from '@/db/queries/changes/fitTrial';
 import type { TrialSubject } from '@/db/queries/changes/trials';
 import { fitRuleVersions, loadFitEngine } from '@/db/queries/fitRules';
 import { listPeople, type Person } from '@/db/queries/people';
 import { fitRules, items, ledger, settings } from '@/db/schema';
 import type { DrillBit, DrillSleeve, Screw } from '@/lib/catalogue/item';
-import type { Trial } from '@/lib/changes/trial';
 import { standingOn } from '@/lib/fit/standing';
 import type { NewId } from '@/lib/identity/ids';
-import type { Attestation } from '@/lib/people/attestation';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import { seenAndProven } from '../fixtures/approval';
 import { demoDatabase } from '../setup/database';
 
 const now = '2026-01-14T06:30:00.000Z';
@@ -63,21 +59,8 @@ async function drafted(person = who('theatreManager')) {
   return result.value;
 }
 
-/** As the screen does it: the person tries the change, proves who they are, and then agrees. */
-async function seen(person: Person, subject: TrialSubject): Promise<Agreed> {
-  const change = await loadFitChange(db, subject as FitSubject, today);
-  if (!change) throw new Error('there is nothing to try');
-  const { contentDigest, basisDigest } = change;
-  const result: Trial = {
-    looked: { cases: 0, unplanned: 0, starts: 0, promises: 0 },
-    pairs: null,
-    version: null,
-    changed: [],
-  };
-  const kept = await recordTrial({ db, now, newId, person, subject, contentDigest, basisDigest, result });
-  const attestation: Attestation = { personId: person.id, meaning: 'iApprove', method: 'password', at: now };
-  return { attestation, trialId: kept.ok ? kept.value.id : 'trial_none' };
-}
+const seen = (person: Person, subject: TrialSubject) =>
+  seenAndProven(db, person, subject, { now, today, newId });
 const approveRule = async (person: Person, id: string, from: PlainDate) => {
   const agreed = await seen(person, { kind: 'fit-rule', id, change: 'putInForce' });
   return approveFitRule({ db, now, today, person, id, from, ...agreed });

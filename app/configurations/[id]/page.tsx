@@ -16,7 +16,10 @@ import { writeGrams } from '@/lib/quantities/mass';
 import { layoutOf } from '@/lib/sets/layout';
 import styles from '../_parts/configurations.module.css';
 import { VersionContents } from '../_parts/version-contents';
+import { VERSION_TONES, versionWords } from '../_parts/version-words';
+import { ApprovalBack } from './approval-back';
 import { BeginDraftButton } from './begin-draft-button';
+import { UseSection } from './use-section';
 import { VersionList } from './version-list';
 
 export const dynamic = 'force-dynamic';
@@ -36,6 +39,7 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
   const asked = Number((await searchParams).version);
   const inForce = versions.find(({ content }) => content.status === 'inForce');
   const draft = versions.find(({ content }) => content.status === 'draft');
+  const approved = versions.find(({ content }) => content.status === 'approved');
   const shown = versions.find(({ content }) => content.version === asked) ?? inForce ?? versions[0];
   const mayWrite = may(person.role, 'writeConfiguration');
   const whole = shown ? await loadWholeStanding(db, shown.content) : null;
@@ -47,12 +51,24 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
       actions={
         <>
           {draft ? (
-            <LinkButton href={`/configurations/${configuration.id}/edit`} kind="primary">
-              {mayWrite
-                ? `Go on with version ${draft.content.version}`
-                : `See the draft of version ${draft.content.version}`}
-            </LinkButton>
-          ) : mayWrite ? (
+            <>
+              <LinkButton href={`/configurations/${configuration.id}/approve`} kind="primary">
+                {`Try and approve version ${draft.content.version}`}
+              </LinkButton>
+              <LinkButton href={`/configurations/${configuration.id}/edit`}>
+                {mayWrite
+                  ? `Go on with version ${draft.content.version}`
+                  : `See the draft of version ${draft.content.version}`}
+              </LinkButton>
+            </>
+          ) : approved && may(person.role, 'approveConfiguration') ? (
+            <ApprovalBack
+              configurationId={configuration.id}
+              versionId={approved.content.id}
+              version={approved.content.version}
+              baseRevision={approved.revision}
+            />
+          ) : mayWrite && !approved && !configuration.withdrawnAt ? (
             <BeginDraftButton id={configuration.id} next={(versions[0]?.content.version ?? 0) + 1} />
           ) : null}
         </>
@@ -62,7 +78,7 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
         <>
           <p>
             <Status tone={VERSION_TONES[shown.content.status]}>
-              {`Version ${shown.content.version}, ${VERSION_WORDS[shown.content.status]}`}
+              {`Version ${shown.content.version}, ${versionWords(shown.content.status, shown.inForceFrom)}`}
             </Status>{' '}
             {shown.note ? <span className={styles.soft}>{shown.note}</span> : null}
           </p>
@@ -128,6 +144,7 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
       <Section title="Versions" note="the newest first">
         <VersionList configuration={configuration} />
       </Section>
+      <UseSection configuration={configuration} person={person} />
       <Section title="Sets that follow it" note={`${configuration.sets.length}`}>
         <ul className={styles.versions}>
           {configuration.sets.map(({ id, code, versionId }) => {
@@ -144,6 +161,3 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
     </Page>
   );
 }
-
-const VERSION_WORDS = { draft: 'in draft', inForce: 'in force', superseded: 'superseded' } as const;
-const VERSION_TONES = { draft: 'attention', inForce: 'good', superseded: 'neutral' } as const;

@@ -2,9 +2,7 @@ import Link from 'next/link';
 import { Status } from '@/app/_ui/status';
 import type { ConfigurationOnFile } from '@/db/queries/configurations';
 import styles from '../_parts/configurations.module.css';
-
-const WORDS = { draft: 'in draft', inForce: 'in force', superseded: 'superseded' } as const;
-const TONES = { draft: 'attention', inForce: 'good', superseded: 'neutral' } as const;
+import { VERSION_TONES, versionWords } from '../_parts/version-words';
 
 /** Every version with who wrote and who approved it, and the way to set it beside the one before. */
 export function VersionList({ configuration }: { configuration: ConfigurationOnFile }) {
@@ -18,13 +16,13 @@ export function VersionList({ configuration }: { configuration: ConfigurationOnF
             <Link
               href={`/configurations/${id}?version=${content.version}`}
             >{`Version ${content.version}`}</Link>
-            <Status tone={TONES[content.status]} look="plain">
-              {WORDS[content.status]}
+            <Status tone={VERSION_TONES[content.status]} look="plain">
+              {versionWords(content.status, inForceFrom)}
             </Status>
             <span className={styles.soft}>
               {`drafted by ${draftedBy?.name ?? 'not stated'}`}
               {content.status === 'draft' ? '' : `, approved by ${approvedBy?.name ?? 'not stated'}`}
-              {inForceFrom ? `, in force from ${inForceFrom}` : ''}
+              {inForceFrom && content.status !== 'approved' ? `, in force from ${inForceFrom}` : ''}
               {note ? `: ${note}` : ''}
             </span>
             {before === undefined ? null : (

@@ -2,13 +2,15 @@
 
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
+import { AgreeDialog } from '@/app/_changes/agree-dialog';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { ConfirmDialog } from '@/app/_ui/confirm-dialog';
 import { Dialog } from '@/app/_ui/dialog';
 import { LinkButton } from '@/app/_ui/link-button';
+import type { Proof } from '@/app/_ui/proof-dialog';
 import { TextArea } from '@/app/_ui/text-area';
-import { TextField } from '@/app/_ui/text-field';
+import type { Stage } from '@/lib/fit/standing';
 import { act } from '../actions';
 
 type Step = 'approve' | 'discard' | 'askWithdrawal' | 'withdraw' | 'keep';
@@ -19,21 +21,29 @@ export function LifeActions({
   id,
   stage,
   today,
+  waits,
+  trialId,
   draftNext,
 }: {
   kind: 'rule' | 'exception';
   id: string;
-  stage: 'draft' | 'inForce' | 'withdrawalAsked' | 'over';
+  stage: Stage;
   today: string;
+  /** Why the second step can't be taken yet by who is here; `null` when it can. */
+  waits: string | null;
+  /** The trial of who is here, on which their agreement rests. */
+  trialId: string | null;
   /** Address of the form that drafts the next version, for rules. */
   draftNext: string | null;
 }) {
   const router = useRouter();
-  const [day, setDay] = useState(today);
   const [because, setBecause] = useState('');
 
-  async function step(which: Step): Promise<string | undefined> {
-    const answer = await act(kind, id, which, { day, because });
+  async function step(
+    which: Step,
+    stated: { day?: string; proof?: Proof } = {},
+  ): Promise<string | undefined> {
+    const answer = await act(kind, id, which, { because, trialId: trialId ?? '', ...stated });
     if (!answer.ok) return answer.problems.map(({ sentence }) => sentence).join(' ');
     if (answer.go) router.push(answer.go);
     else router.refresh();
@@ -50,23 +60,21 @@ export function LifeActions({
     case 'draft':
       return (
         <ButtonRow>
-          <Asked
-            title={`Put this ${kind} in force`}
+          <AgreeDialog
             trigger="Approve…"
-            act="Put in force"
-            run={() => step('approve')}
-            primary
+            title={`Put this ${kind} in force`}
+            confirm="Put it in force"
+            waits={waits}
+            day={{
+              label: 'In force',
+              atOnce: `At once, from today (${today})`,
+              later: 'From a day to come',
+              today,
+            }}
+            onAgree={(proof, day) => step('approve', { day, proof })}
           >
-            <p>A second person approves. It never changes afterwards: a change is a new version.</p>
-            <TextField
-              name="from"
-              label="In force from"
-              hint={`YYYY-MM-DD, ${today} at the earliest`}
-              width="medium"
-              value={day}
-              onValue={setDay}
-            />
-          </Asked>
+            <p>It never changes afterwards: a change is a new version.</p>
+          </AgreeDialog>
           {next}
           <ConfirmDialog
             title={`Discard this draft`}
@@ -104,23 +112,23 @@ export function LifeActions({
     case 'withdrawalAsked':
       return (
         <ButtonRow>
-          <Asked
-            title={`Withdraw this ${kind}`}
+          <AgreeDialog
             trigger="Agree to withdraw…"
-            act="Withdraw"
-            run={() => step('withdraw')}
-            primary
+            title={`Withdraw this ${kind}`}
+            confirm="Withdraw it"
+            waits={waits}
+            day={{
+              label: 'It no longer holds',
+              atOnce: `At once, from today (${today})`,
+              later: 'From a day to come',
+              today,
+            }}
+            onAgree={(proof, day) => step('withdraw', { day, proof })}
           >
-            <p>From the day you state it no longer holds.</p>
-            <TextField
-              name="until"
-              label="Ends on"
-              hint={`The first day without it: YYYY-MM-DD, ${today} at the earliest`}
-              width="medium"
-              value={day}
-              onValue={setDay}
-            />
-          </Asked>
+            <p>
+              One that was to begin on a later day gives its place back to the version it would have replaced.
+            </p>
+          </AgreeDialog>
           <ConfirmDialog
             title="Keep it in force"
             trigger={{ label: 'Keep in force…' }}
@@ -142,14 +150,12 @@ function Asked({
   trigger,
   act: word,
   run,
-  primary = false,
   children,
 }: {
   title: string;
   trigger: string;
   act: string;
   run: () => Promise<string | undefined>;
-  primary?: boolean;
   children: React.ReactNode;
 }) {
   const [open, setOpen] = useState(false);
@@ -172,7 +178,7 @@ function Asked({
   return (
     <Dialog
       title={title}
-      trigger={{ label: trigger, kind: primary ? 'primary' : 'plain' }}
+      trigger={{ label: trigger }}
       open={open}
       onOpen={(next) => {
         setRefusal(null);

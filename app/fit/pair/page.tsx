@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { OUTCOME_TONE } from '@/app/_changes/pairs-view';
 import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { Disclosure } from '@/app/_ui/disclosure';
@@ -27,7 +28,6 @@ import { RELATION_WORDS } from '@/lib/wording/fit';
 import { outcomeLabel } from '@/lib/wording/fit-effect';
 import { PARTNER_WORDS } from '@/lib/wording/fit-partners';
 import { holeWords } from '@/lib/wording/fit-things';
-import { OUTCOME_TONE } from '../_parts/effect-view';
 import { FitNav } from '../_parts/fit-nav';
 import { today } from '../_parts/today';
 import { findingViews, valuesSeen } from '../_parts/verdict-view';

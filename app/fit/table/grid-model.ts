@@ -1,7 +1,7 @@
+import { pairAddress } from '@/lib/changes/fitEffect';
 import type { Outcome } from '@/lib/fit/question';
 import type { FitTable } from '@/lib/fit/table';
 import { designWords } from '@/lib/wording/fit-things';
-import { pairHref } from '../_parts/pair-href';
 
 export type CellWord = Outcome | 'fitsWithCaution';
 
@@ -45,7 +45,7 @@ export function gridOf({ relation, rows, columns, verdicts }: FitTable): Grid {
         word: outcome === 'fits' && caution ? ('fitsWithCaution' as const) : outcome,
         pairs: row.things.length * column.things.length,
         why,
-        href: pairHref(relation, row.things[0], column.things[0]),
+        href: pairAddress(relation, row.things[0], column.things[0]),
       };
     }),
   );

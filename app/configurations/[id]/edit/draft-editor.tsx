@@ -8,6 +8,7 @@ import { ComboField } from '@/app/_ui/combo-field';
 import { ConfirmDialog } from '@/app/_ui/confirm-dialog';
 import { FieldGrid } from '@/app/_ui/field-grid';
 import { problemsAt } from '@/app/_ui/field-problem';
+import { LinkButton } from '@/app/_ui/link-button';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { Section } from '@/app/_ui/section';
 import { TextArea } from '@/app/_ui/text-area';
@@ -39,7 +40,6 @@ export function DraftEditor({
   items,
   sources,
   mayWrite,
-  mayApprove,
 }: {
   configurationId: string;
   versionId: string;
@@ -50,7 +50,6 @@ export function DraftEditor({
   items: EditorItem[];
   sources: PromiseSource[];
   mayWrite: boolean;
-  mayApprove: boolean;
 }) {
   const router = useRouter();
   const [draft, setDraft] = useState(start);
@@ -213,32 +212,15 @@ export function DraftEditor({
               <p>What is in force stays as it is.</p>
             </ConfirmDialog>
           ) : null}
-          <ConfirmDialog
-            title={`Put version ${version} in force?`}
-            confirm="Put it in force"
-            trigger={{ label: 'Put in force…', disabled: changed || !mayApprove }}
-            onConfirm={async () => {
-              const answer = await sendJson(`${address}/in-force`, { versionId, baseRevision: base });
-              if (!answer.ok) {
-                setRefused(answer.problems);
-                return answer.sentence;
-              }
-              router.push(`/configurations/${configurationId}`);
-              router.refresh();
-              return undefined;
-            }}
-          >
-            <p>From then on it never changes. Sets follow it when they are next refitted, not before.</p>
-          </ConfirmDialog>
+          {changed ? null : (
+            <LinkButton href={`/configurations/${configurationId}/approve`}>
+              Try it and put it in force
+            </LinkButton>
+          )}
           <Button kind="primary" disabled={!mayWrite} pending={pending} onClick={() => save(base)}>
             Save the draft
           </Button>
         </ButtonRow>
-        {mayApprove ? null : (
-          <p className={styles.soft}>
-            It is put in force by another person than the one who drafted it, with the permission to approve.
-          </p>
-        )}
       </div>
     </div>
   );

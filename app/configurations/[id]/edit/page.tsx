@@ -66,7 +66,6 @@ export default async function EditPage({ params }: { params: Promise<{ id: strin
         items={catalogue.map(editorItem)}
         sources={sources}
         mayWrite={may(person.role, 'writeConfiguration')}
-        mayApprove={may(person.role, 'approveConfiguration') && draft.draftedBy?.id !== person.id}
       />
     </Page>
   );

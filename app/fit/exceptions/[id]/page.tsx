@@ -1,21 +1,21 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { TrialSection } from '@/app/_changes/trial-section';
+import { agreeWaits } from '@/app/_changes/waits';
+import { Waits } from '@/app/_changes/waits-line';
 import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import { loadCatalogue } from '@/db/queries/catalogue';
-import { loadFitBasis } from '@/db/queries/fitRules';
+import { contentDigestOf, fitBasisDigest } from '@/db/queries/changes/fitDigests';
+import { type TrialSubject, trialsOf } from '@/db/queries/changes/trials';
 import { exceptionList, fitHistory } from '@/db/queries/fitScreens';
 import { listPeople } from '@/db/queries/people';
-import { effectOf } from '@/lib/fit/change';
-import { createFitEngine } from '@/lib/fit/engine';
-import { overFamilies, screwFamiliesOf } from '@/lib/fit/exceptions';
-import { standingOn } from '@/lib/fit/standing';
+import { stageOn } from '@/lib/fit/standing';
+import { may } from '@/lib/people/permissions';
 import { RELATION_WORDS, sourceWords } from '@/lib/wording/fit';
-import { EffectView } from '../../_parts/effect-view';
 import { FitNav } from '../../_parts/fit-nav';
 import { HistoryList } from '../../_parts/history-list';
 import { LifeActions } from '../../_parts/life-actions';
@@ -27,44 +27,43 @@ export const metadata: Metadata = { title: 'Fit exception' };
 
 /** One named exception: the pair, the answer, where it comes from, what it changes, and who decided. */
 export default async function ExceptionPage({ params }: { params: Promise<{ id: string }> }) {
-  const { db } = await enter('/fit/exceptions/[id]');
+  const { db, person } = await enter('/fit/exceptions/[id]');
   const { id } = await params;
   const day = today();
   const listed = (await exceptionList(db)).find(({ exception }) => exception.id === id);
   if (!listed) notFound();
   const { exception, first, second } = listed;
-  const [basis, catalogue, people, history] = await Promise.all([
-    loadFitBasis(db, day),
-    loadCatalogue(db),
+  const stage = stageOn(exception, day);
+  const change = stage === 'draft' ? 'putInForce' : 'withdraw';
+  const subject: TrialSubject = { kind: 'fit-exception', id, change };
+  const [people, history, trials, basisDigest] = await Promise.all([
     listPeople(db),
     fitHistory(db, 'fit-exception', [id]),
+    trialsOf(db, subject, contentDigestOf(exception)),
+    fitBasisDigest(db.read, day),
   ]);
-  const named = (person: string | null) => people.find((one) => one.id === person)?.name ?? 'Nobody yet';
-  const standing = standingOn(exception, day);
-  const others = basis.exceptions.filter((one) => one.id !== exception.id);
-  const families = screwFamiliesOf(catalogue);
-  const after = standing === 'draft' ? [...others, ...overFamilies(exception, families)] : others;
-  const effect = effectOf(
-    createFitEngine(basis),
-    createFitEngine({ ...basis, exceptions: after }),
-    catalogue.filter(({ status }) => status === 'current'),
-    exception.relation,
-  );
-  const stage =
-    standing === 'draft'
-      ? 'draft'
-      : standing !== 'inForce' || exception.inForceUntil !== null
-        ? 'over'
-        : exception.withdrawalAskedBy
-          ? 'withdrawalAsked'
-          : 'inForce';
+  const nameOf = (id: string | null) => people.find((one) => one.id === id)?.name ?? null;
+  const named = (id: string | null) => nameOf(id) ?? 'Nobody yet';
+  const by = stage === 'draft' ? exception.draftedBy : exception.withdrawalAskedBy;
+  const mayAgree = may(person.role, 'approveFitRule');
+  const waits = agreeWaits({ trials, me: person, mayAgree, first: by, basisDigest });
   return (
     <Page
       title={`${first.code} with ${second.code}`}
       mark={<StandingMark rule={exception} today={day} />}
       lead={exception.sentence}
       breadcrumb={[{ label: 'Fit', href: '/fit' }]}
-      actions={<LifeActions kind="exception" id={id} stage={stage} today={day} draftNext={null} />}
+      actions={
+        <LifeActions
+          kind="exception"
+          id={id}
+          stage={stage}
+          today={day}
+          waits={waits}
+          trialId={trials.find((one) => one.by.id === person.id)?.id ?? null}
+          draftNext={null}
+        />
+      }
     >
       <FitNav here={null} />
       <Section title="What it says">
@@ -93,14 +92,21 @@ export default async function ExceptionPage({ params }: { params: Promise<{ id: 
           </Link>
         </p>
       </Section>
-      {standing === 'draft' || standing === 'inForce' ? (
-        <Section
-          title={standing === 'draft' ? 'If this draft were in force' : 'If it were withdrawn'}
-          look="sheet"
+      {stage === 'over' ? null : (
+        <TrialSection
+          title={stage === 'draft' ? 'If this draft were in force' : 'If it were withdrawn'}
+          subject={subject}
+          trials={trials}
+          me={person.id}
+          drafter={by}
+          basisDigest={basisDigest}
+          mayTry={may(person.role, 'draftFitRule')}
         >
-          <EffectView effect={effect} />
-        </Section>
-      ) : null}
+          {stage === 'draft' || stage === 'withdrawalAsked' ? (
+            <Waits sentence={waits} by={nameOf(by)} />
+          ) : null}
+        </TrialSection>
+      )}
       <Section title="History">
         <div className={styles.stack}>
           <HistoryList entries={history} />

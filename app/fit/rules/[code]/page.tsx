@@ -1,6 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { TrialSection } from '@/app/_changes/trial-section';
+import { agreeWaits } from '@/app/_changes/waits';
+import { Waits } from '@/app/_changes/waits-line';
 import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { Disclosure } from '@/app/_ui/disclosure';
@@ -8,21 +11,22 @@ import { FindingList } from '@/app/_ui/finding';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { loadCatalogue } from '@/db/queries/catalogue';
+import { contentDigestOf, fitBasisDigest } from '@/db/queries/changes/fitDigests';
+import { type TrialSubject, trialsOf } from '@/db/queries/changes/trials';
 import { fitRuleVersions, loadFitBasis } from '@/db/queries/fitRules';
 import { fitHistory } from '@/db/queries/fitScreens';
 import { listPeople } from '@/db/queries/people';
-import { effectOf } from '@/lib/fit/change';
+import { pairAddress } from '@/lib/changes/fitEffect';
 import { createFitEngine } from '@/lib/fit/engine';
 import { examplesOf } from '@/lib/fit/examples';
 import type { FitRule } from '@/lib/fit/rule';
-import { standingOn } from '@/lib/fit/standing';
+import { type Standing, stageOn, standingOn } from '@/lib/fit/standing';
+import { may } from '@/lib/people/permissions';
 import { conditionWords, factWords, RELATION_WORDS, ruleTitle, sourceWords } from '@/lib/wording/fit';
 import { designWords } from '@/lib/wording/fit-things';
-import { EffectView } from '../../_parts/effect-view';
 import { FitNav } from '../../_parts/fit-nav';
 import { HistoryList } from '../../_parts/history-list';
 import { LifeActions } from '../../_parts/life-actions';
-import { pairHref } from '../../_parts/pair-href';
 import { RuleSentence } from '../../_parts/rule-entry';
 import { SeverityMark, StandingMark } from '../../_parts/rule-status';
 import { today } from '../../_parts/today';
@@ -36,7 +40,7 @@ export async function generateMetadata({ params }: Params): Promise<Metadata> {
 
 /** One rule: what it requires, where it comes from, what it says of the catalogue, what a change would change. */
 export default async function RulePage({ params }: Params) {
-  const { db } = await enter('/fit/rules/[code]');
+  const { db, person } = await enter('/fit/rules/[code]');
   const { code } = await params;
   const day = today();
   const versions = await fitRuleVersions(db, code);
@@ -52,18 +56,20 @@ export default async function RulePage({ params }: Params) {
       versions.map(({ id }) => id),
     ),
   ]);
-  const named = (id: string | null) => people.find((person) => person.id === id)?.name ?? null;
+  const named = (id: string | null) => people.find((one) => one.id === id)?.name ?? null;
   const engine = createFitEngine(basis);
   const current = catalogue.filter(({ status }) => status === 'current');
-  const draft = versions.find(({ status }) => status === 'draft') ?? null;
-  const inForce = versions.find((rule) => standingOn(rule, day) === 'inForce') ?? null;
-  const shown = draft ?? inForce ?? newest;
-  const others = basis.rules.filter((rule) => rule.code !== code);
-  const after = createFitEngine({
-    ...basis,
-    rules: draft ? [...others, { ...draft, status: 'inForce' as const }] : others,
-  });
-  const effect = draft || inForce ? effectOf(engine, after, current, shown.relation) : null;
+  const at = (standing: Standing) => versions.find((rule) => standingOn(rule, day) === standing) ?? null;
+  const shown = at('draft') ?? at('toCome') ?? at('inForce') ?? newest;
+  const stage = stageOn(shown, day);
+  const change = stage === 'draft' ? 'putInForce' : 'withdraw';
+  const subject: TrialSubject = { kind: 'fit-rule', id: shown.id, change };
+  const [trials, basisDigest] = await Promise.all([
+    trialsOf(db, subject, contentDigestOf(shown)),
+    fitBasisDigest(db.read, day),
+  ]);
+  const first = stage === 'draft' ? shown.draftedBy : shown.withdrawalAskedBy;
+  const mayAgree = may(person.role, 'approveFitRule');
   const examples = examplesOf(engine, shown, current);
   return (
     <Page
@@ -75,8 +81,10 @@ export default async function RulePage({ params }: Params) {
         <LifeActions
           kind="rule"
           id={shown.id}
-          stage={stageOf(shown, draft, inForce)}
+          stage={stage}
           today={day}
+          waits={agreeWaits({ trials, me: person, mayAgree, first, basisDigest })}
+          trialId={trials.find(({ by }) => by.id === person.id)?.id ?? null}
           draftNext={`/fit/rules/new?from=${code}`}
         />
       }
@@ -107,15 +115,24 @@ export default async function RulePage({ params }: Params) {
           <DefinitionList items={life(shown, named)} />
         </Section>
       </div>
-      {effect ? (
-        <Section
-          title={draft ? 'If this draft were in force' : 'If this rule were withdrawn'}
-          look="sheet"
-          id="effect"
+      {stage === 'over' ? null : (
+        <TrialSection
+          title={stage === 'draft' ? 'If this draft were in force' : 'If this rule were withdrawn'}
+          subject={subject}
+          trials={trials}
+          me={person.id}
+          drafter={first}
+          basisDigest={basisDigest}
+          mayTry={may(person.role, 'draftFitRule')}
         >
-          <EffectView effect={effect} />
-        </Section>
-      ) : null}
+          {stage === 'draft' || stage === 'withdrawalAsked' ? (
+            <Waits
+              sentence={agreeWaits({ trials, me: person, mayAgree, first, basisDigest })}
+              by={named(first)}
+            />
+          ) : null}
+        </TrialSection>
+      )}
       <Section
         title="In the catalogue now"
         note={`met by ${examples.counts.met.toLocaleString('en-GB')} pairs, broken by ${examples.counts.notMet.toLocaleString('en-GB')}, not established for ${examples.counts.missing.toLocaleString('en-GB')}`}
@@ -128,7 +145,7 @@ export default async function RulePage({ params }: Params) {
             severity: shown.severity,
             subject: `${designWords(shown.relation, row).label} · ${designWords(shown.relation, column).label}`,
             sentence: finding.sentence,
-            href: pairHref(shown.relation, row.things[0], column.things[0]),
+            href: pairAddress(shown.relation, row.things[0], column.things[0]),
           }))}
         />
       </Section>
@@ -151,12 +168,6 @@ export default async function RulePage({ params }: Params) {
       </Section>
     </Page>
   );
-}
-
-function stageOf(shown: FitRule, draft: FitRule | null, inForce: FitRule | null) {
-  if (draft) return 'draft' as const;
-  if (!inForce || inForce.inForceUntil !== null) return 'over' as const;
-  return shown.withdrawalAskedBy ? ('withdrawalAsked' as const) : ('inForce' as const);
 }
 
 function life(rule: FitRule, named: (id: string | null) => string | null) {
