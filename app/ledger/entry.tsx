@@ -33,7 +33,7 @@ export function Entry({
   const href = subjectHref(row.subject);
   return (
     <li className={styles.entry} id={`entry-${row.seq}`}>
-      <p className={styles.seq}>{row.seq.toLocaleString('en-GB')}</p>
+      <p className={styles.seq}>Entry {row.seq.toLocaleString('en-GB')}</p>
       <div className={styles.what}>
         <p>
           <strong>{actWords(row.action)}</strong>{' '}

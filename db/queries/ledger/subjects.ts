@@ -9,6 +9,7 @@ import {
   people,
   places,
   plans,
+  scans,
   sets,
   sterilisers,
 } from '../../schema';
@@ -70,6 +71,8 @@ async function named(
       return read.select({ id: loads.id, label: loads.number }).from(loads).where(inArray(loads.id, ids));
     case 'pack':
       return read.select({ id: packs.id, label: packs.number }).from(packs).where(inArray(packs.id, ids));
+    case 'scan':
+      return read.select({ id: scans.id, label: scans.text }).from(scans).where(inArray(scans.id, ids));
     case 'item':
       return read.select({ id: items.id, label: items.code }).from(items).where(inArray(items.id, ids));
     case 'configuration':
