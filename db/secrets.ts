@@ -22,6 +22,17 @@ export async function isSecret(kept: string | null, secret: string): Promise<boo
 /** 32 random bytes as text, for what a browser keeps. */
 export const newToken = (): string => randomBytes(32).toString('base64url');
 
+/** A password made up for somebody, in groups that can be read out; 80 random bits, to be changed at once. */
+export const newPassword = (): string => grouped(randomBytes(16));
+
+/** The code that names the first administrator: 60 random bits for an hour. */
+export const newOneTimeCode = (): string => grouped(randomBytes(12));
+
+/** Letters and digits that are not taken for one another. */
+const READABLE = '23456789ABCDEFGHJKLMNPQRSTUVWXYZ';
+const grouped = (bytes: Uint8Array): string =>
+  [...bytes].map((byte, at) => `${at > 0 && at % 4 === 0 ? '-' : ''}${READABLE[byte % 32]}`).join('');
+
 /** A random code as it is kept: it has too many bits to be guessed, so a fast hash will do. */
 export const hashCode = (code: string): string => createHash('sha256').update(code).digest('hex');
 

@@ -38,7 +38,8 @@ export async function checkSecret({ db, now, kept, secret, ...tried }: CheckSecr
 /** What nobody tried for a day is forgotten. */
 const FORGOTTEN_AFTER_MS = 24 * 3_600_000;
 
-function countTry(
+/** Counts one more try, or says that it comes too soon after a wrong one. */
+export function countTry(
   db: Pick<Database, 'tx'>,
   tried: Tried,
   now: string,

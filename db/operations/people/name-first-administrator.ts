@@ -12,6 +12,7 @@ import type { Person } from '../../queries/people';
 import { credentials, people, settings } from '../../schema';
 import { isNameTaken, personEntry } from './add-person';
 import { type BegunSession, beginSession } from './begin-session';
+import { countTry, type SecretCheck } from './check-secret';
 import { FIRST_RUN_KEY } from './offer-first-run';
 
 interface NameFirstAdministrator {
@@ -19,6 +20,7 @@ interface NameFirstAdministrator {
   now: string;
   newId: NewId;
   newToken: () => string;
+  placeKey: string;
   code: string;
   name: string;
   password: string;
@@ -26,7 +28,8 @@ interface NameFirstAdministrator {
 
 type Named =
   | { ok: true; value: BegunSession & { person: Person } }
-  | { ok: false; because: 'over' | 'wrongCode' }
+  | { ok: false; because: 'over' }
+  | { ok: false; because: 'wrongCode'; check: Exclude<SecretCheck, { right: true }> }
   | { ok: false; because: 'invalid'; problems: Problem[] };
 
 const offered = z.object({ codeHash: z.string().length(64), endsAt: z.string() });
@@ -48,14 +51,18 @@ export async function nameFirstAdministrator(request: NameFirstAdministrator): P
     })),
   ];
   if (!entry.success || problems.length > 0) return { ok: false, because: 'invalid', problems };
+  const tried = { personKey: 'first-run', placeKey: request.placeKey };
+  const counted = await countTry(db, tried, now);
+  const wrongCode = { ok: false, because: 'wrongCode', check: { right: false, ...counted } } as const;
+  if (counted.tooSoon) return wrongCode;
   const passwordHash = await hashSecret(request.password);
-  return db.tx(async (write) => {
+  return db.tx(async (write): Promise<Named> => {
     if (await hasAdministrator(write)) return { ok: false, because: 'over' };
     const [row] = await write.select().from(settings).where(eq(settings.key, FIRST_RUN_KEY));
     const offer = offered.safeParse(row?.value);
     // compared either way, so that a code never offered takes no less time
     const right = isCode(offer.success ? offer.data.codeHash : hashCode(newToken()), code);
-    if (!offer.success || !right || now > offer.data.endsAt) return { ok: false, because: 'wrongCode' };
+    if (!offer.success || !right || now > offer.data.endsAt) return wrongCode;
     const { name, role } = entry.data;
     if (await isNameTaken(write, name)) throw new Error('a hospital without an administrator has this name');
     const id = personId.parse(newId('person'));
