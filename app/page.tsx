@@ -9,12 +9,14 @@ import { CaseStandingList } from './_today/case-standing-list';
 import { NextSteps } from './_today/next-steps';
 import { ShortSets } from './_today/short-sets';
 import { todayLines } from './_today/today-lines';
+import { WaitingForYou } from './_today/waiting-for-you';
 import { EmptyState } from './_ui/empty-state';
 import { Figure, FigureRow } from './_ui/figure';
 import { LinkButton } from './_ui/link-button';
 import { Page } from './_ui/page';
 import { Section } from './_ui/section';
 import { Skeleton } from './_ui/skeleton';
+import { ToldToYou } from './notices/told-to-you';
 
 export const dynamic = 'force-dynamic';
 
@@ -28,6 +30,7 @@ export default async function Today() {
       lead={`${dayWords(date)}. Cases of today and tomorrow, against what is in store at this minute.`}
       actions={<NextSteps role={person.role} />}
     >
+      <ToldToYou />
       <Suspense fallback={<Skeleton lines={12} label="Working out how each case stands" />}>
         <Standing />
       </Suspense>
@@ -68,6 +71,7 @@ async function Standing() {
         <Figure label="Waiting, shared or in draft" value={count('attention')} />
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
+      <WaitingForYou />
       <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>
         {atRisk.length === 0 ? (
           <EmptyState title="No case is at risk">

@@ -9,12 +9,12 @@ interface Step {
 /** Where each role goes first; the first of them is the likeliest. */
 const FIRST_STEPS: Record<Role, [Step, ...Step[]]> = {
   technician: [
+    { href: '/work', label: 'What to do next' },
     { href: '/sets', label: 'Sets, by what a shortage stops' },
-    { href: '/stock', label: 'Pouches and lots' },
   ],
   decontaminationLead: [
-    { href: '/sets', label: 'Sets, by what a shortage stops' },
-    { href: '/configurations', label: 'Configurations' },
+    { href: '/loads', label: 'Loads' },
+    { href: '/holds', label: 'Held sets' },
   ],
   surgeon: [
     { href: '/cases/new', label: 'Book a case' },
@@ -29,8 +29,14 @@ const FIRST_STEPS: Record<Role, [Step, ...Step[]]> = {
     { href: '/cases', label: 'The week’s cases' },
     { href: '/sets', label: 'Sets, by what a shortage stops' },
   ],
-  incidentLead: [{ href: '/stock', label: 'Pouches and lots' }],
-  administrator: [{ href: '/fit', label: 'Fit rules' }],
+  incidentLead: [
+    { href: '/ledger', label: 'Ledger' },
+    { href: '/holds', label: 'Held sets' },
+  ],
+  administrator: [
+    { href: '/people', label: 'People' },
+    { href: '/settings', label: 'Settings' },
+  ],
 };
 
 /** Ways on from today's page, for the person acting. */
