@@ -62,6 +62,7 @@ function actingAs({ person, session, ticket }: PresentSession): Acting {
 function linksFor({ person }: PresentSession) {
   return [
     { href: '/account', label: 'Your account' },
+    { href: '/notices', label: 'Told to you' },
     ...(may(person.role, 'readPeople') ? [{ href: '/people', label: 'People' }] : []),
     ...(may(person.role, 'enrolWorkstation')
       ? [{ href: '/people/workstations', label: 'Workstations' }]

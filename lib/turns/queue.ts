@@ -110,6 +110,9 @@ function wayOf(set: OpenSet, now: string, timeOf: QueueInput['timeOf']): Way {
       return { present: null, presentMinutes: null, stages: times(STAGES.indexOf('packed')) };
     default: {
       const at = STAGES.indexOf(set.step);
+      // not counted: the work at the bench is still to be begun, however long the set has lain there
+      if (set.step === 'onBench' && !set.counted)
+        return { present: null, presentMinutes: 0, stages: times(at) };
       const present = timeOf(set.configurationId, set.step);
       const spent = minutesBetween(set.since, now);
       return { present, presentMinutes: Math.max(0, present.minutes - spent), stages: times(at + 1) };
@@ -145,7 +148,8 @@ function lineOf(set: OpenSet, way: Way, need: Need | null, now: string, leadMinu
   };
 }
 
-function nextAct(step: TurnStep, counted: boolean): NextAct {
+/** What is done next with a set at this step; a set in the sterile store waits for nobody. */
+export function nextAct(step: TurnStep, counted: boolean): NextAct {
   switch (step) {
     case 'inTheatre':
       return 'receive';

@@ -1,0 +1,95 @@
+import 'server-only';
+import type { Tone } from '@/app/_ui/tone';
+import type { WorkQueue } from '@/db/queries/turns/workQueue';
+import { may } from '@/lib/people/permissions';
+import type { Role } from '@/lib/people/role';
+import type { TurnStep } from '@/lib/sets/setState';
+import { standingWord } from '@/lib/sets/standing';
+import { ACT_OF, screenOf } from '@/lib/turns/acts';
+import type { NextAct, QueueLine } from '@/lib/turns/queue';
+import { capitalised } from '@/lib/wording/numbers';
+import { momentWords, STANDING_TONES, STANDING_WORDS, stepWords, TURN_STEP_WORDS } from '@/lib/wording/sets';
+import { minutesWords } from '@/lib/wording/work';
+
+/** The order of the turn; what is out of it stands at the end. */
+const ORDER: readonly TurnStep[] = [
+  'inTheatre',
+  'comingBack',
+  'washing',
+  'onBench',
+  'shortAwaitingDecision',
+  'packed',
+  'inSteriliser',
+  'awaitingAcceptance',
+  'inSterileStore',
+  'held',
+];
+
+export interface BoardSet {
+  set: { id: string; code: string; revision: number };
+  configuration: string;
+  since: string;
+  /** How long it has been there. */
+  for: string;
+  because: string | null;
+  late: string | null;
+  case: { href: string; reference: string; when: string } | null;
+  short: { word: string; tone: Tone } | null;
+  /** The one-press step from here; `null` where the step is taken on another screen, or by others. */
+  act: NextAct | null;
+  href: string | null;
+}
+
+export interface BoardGroup {
+  step: TurnStep;
+  name: string;
+  sets: BoardSet[];
+}
+
+/** Every set in service by step, in the order of the turn; within a step as the queue has them, in the store by case. */
+export function boardGroups({ lines, all }: WorkQueue, role: Role, now: string): BoardGroup[] {
+  const lineOf = new Map(lines.map(({ line, loadId }, at) => [line.setId, { line, loadId, at }]));
+  return ORDER.map((step) => {
+    const here = all.filter(({ set }) => set.step === step);
+    const sets = here.map(({ set, standing }) => {
+      const queued = lineOf.get(set.id);
+      const word = standingWord(standing);
+      const act = queued?.line.act ?? null;
+      const [promise] = set.promisedTo.filter(({ startsAt }) => Date.parse(startsAt) > Date.parse(now));
+      return {
+        order: queued ? queued.at : promise ? Date.parse(promise.startsAt) : Number.MAX_SAFE_INTEGER,
+        row: {
+          set: { id: set.id, code: set.code, revision: set.revision },
+          configuration: set.configuration.name,
+          since: momentWords(set.stepSince, now),
+          for: minutesWords((Date.parse(now) - Date.parse(set.stepSince)) / 60_000),
+          because:
+            step === 'held'
+              ? capitalised(stepWords('held', set.heldBecause).replace('held, because ', ''))
+              : null,
+          late: queued && queued.line.lateMinutes > 0 ? minutesWords(queued.line.lateMinutes) : null,
+          case: caseOf(queued?.line, promise, now),
+          short: word === 'whole' ? null : { word: STANDING_WORDS[word], tone: STANDING_TONES[word] },
+          act: act !== null && may(role, ACT_OF[act]) ? act : null,
+          href: act === null ? null : screenOf(act, set.id, queued?.loadId ?? null),
+        },
+      };
+    });
+    sets.sort((a, b) => a.order - b.order || a.row.set.code.localeCompare(b.row.set.code));
+    return { step, name: capitalised(TURN_STEP_WORDS[step]), sets: sets.map(({ row }) => row) };
+  });
+}
+
+function caseOf(
+  line: QueueLine | undefined,
+  promise: { caseId: string; reference: string; startsAt: string } | undefined,
+  now: string,
+): BoardSet['case'] {
+  const needed = line?.need ?? promise;
+  if (!needed) return null;
+  return {
+    href: `/cases/${needed.caseId}`,
+    reference: needed.reference,
+    when: momentWords(needed.startsAt, now),
+  };
+}

@@ -1,0 +1,57 @@
+import type { Metadata } from 'next';
+import { now } from '@/app/_server/clock';
+import { enter } from '@/app/_server/enter';
+import { FollowScans } from '@/app/_turns/follow-scans';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import { loadWorkQueue } from '@/db/queries/turns/workQueue';
+import { minutesWords } from '@/lib/wording/work';
+import { workLines } from './queue-lines';
+import { WorkList } from './work-list';
+
+export const metadata: Metadata = { title: 'What to do next' };
+export const dynamic = 'force-dynamic';
+
+/** Every open set with its one next step, the late ones first. */
+export default async function WorkPage() {
+  const { db, person } = await enter('/work');
+  const at = now();
+  const queue = await loadWorkQueue(db, at);
+  const lines = workLines(queue, person.role, at);
+  const late = lines.filter((line) => line.late !== null);
+  const needed = lines.filter((line) => line.late === null && line.need !== null);
+  const others = lines.filter((line) => line.late === null && line.need === null);
+  return (
+    <Page
+      bench
+      title="What to do next"
+      lead="Every open set with its one next step: by when a booked case needs it, then by what its shortage stops. Scan a set’s label to open it."
+      actions={<LinkButton href="/work/board">Today’s turns by step</LinkButton>}
+    >
+      <FollowScans />
+      {lines.length === 0 ? (
+        <EmptyState title="Nothing waits">Every set in service is in the sterile store.</EmptyState>
+      ) : null}
+      {late.length > 0 ? (
+        <Section title="Late" note={`${late.length} of ${lines.length} open sets`}>
+          <WorkList lines={late} label="Late sets" />
+        </Section>
+      ) : null}
+      {needed.length > 0 ? (
+        <Section title="Needed for a booked case" note={`${needed.length}, the soonest first`}>
+          <WorkList lines={needed} label="Sets a booked case needs" />
+        </Section>
+      ) : null}
+      {others.length > 0 ? (
+        <Section title="No booked case waits for them" note={`${others.length}, by what a shortage stops`}>
+          <WorkList lines={others} label="Other open sets" />
+        </Section>
+      ) : null}
+      <p>
+        {`A set is needed in the sterile store ${minutesWords(queue.leadMinutes)} before its case. A case counts for a set that is promised to it; where none is, for the quickest free set of a kind that holds a plate its plan states. Times are estimates: past turns say nothing of today’s queue at the steriliser.`}
+      </p>
+    </Page>
+  );
+}
