@@ -1,3 +1,4 @@
+import { markOutline } from '@/lib/documents/markOutline';
 import type { Mark } from '@/lib/documents/sheet';
 import { INK, mm, PAPER } from './paper';
 import { type Pen, write } from './pen';
@@ -12,18 +13,17 @@ export function paintMark(
 ): void {
   const { doc } = pen;
   const half = size / 2;
-  doc.undash().lineJoin('miter');
-  if (shape === 'filledSquare') doc.rect(centreX - half, centreY - half, size, size).fill(INK);
-  if (shape === 'doubleSquare') {
-    doc
-      .lineWidth(0.7)
-      .rect(centreX - half, centreY - half, size, size)
-      .stroke(INK);
-    doc.rect(centreX - half * 0.72, centreY - half * 0.72, size * 0.72, size * 0.72).stroke(INK);
+  const { outlines, filled, type: height } = markOutline({ shape });
+  doc.undash().lineJoin('miter').lineWidth(0.7);
+  for (const { form, scale } of outlines) {
+    const reach = half * scale;
+    if (form === 'circle') doc.circle(centreX, centreY, reach);
+    else doc.rect(centreX - reach, centreY - reach, reach * 2, reach * 2);
+    if (filled) doc.fill(INK);
+    else doc.stroke(INK);
   }
-  if (shape === 'circle') doc.lineWidth(0.7).circle(centreX, centreY, half).stroke(INK);
-  const type = { font: 'bold' as const, points: size * (shape === 'doubleSquare' ? 0.58 : 0.68) };
-  const colour = shape === 'filledSquare' ? PAPER : INK;
+  const type = { font: 'bold' as const, points: size * height };
+  const colour = filled ? PAPER : INK;
   write(pen, character, centreX - half, centreY - (type.points * 1.22) / 2, type, {
     align: 'centre',
     width: size,

@@ -9,7 +9,7 @@ const SHAPES: Record<MustHaveClass, Mark['shape']> = {
   4: 'plain',
 };
 
-/** A must-have class as paper shows it: its number in a shape of its own, which survives any copier. */
+/** A must-have class as paper and screens show it: its number in a shape of its own, which survives any copier and colour. */
 export function mustHaveMark(mustHaveClass: MustHaveClass): Mark {
   return {
     shape: SHAPES[mustHaveClass],

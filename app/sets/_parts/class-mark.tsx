@@ -1,12 +1,13 @@
+import { markOutline } from '@/lib/documents/markOutline';
+import { mustHaveMark } from '@/lib/documents/mustHaveMark';
 import type { MustHaveClass } from '@/lib/sets/configuration';
-import { MUST_HAVE_WORDS } from '@/lib/wording/configurations';
 import styles from './parts.module.css';
 
-/** How much of the mark is filled: the more a line matters, the fuller it is. */
-const FILLED: Record<MustHaveClass, number> = { 1: 12, 2: 8, 3: 4, 4: 0 };
+/** The mark's size in its own drawing; the outline is half a unit inside it, so that its stroke is whole. */
+const SIZE = 20;
 
 /**
- * A must-have class: its number, a mark that fills with its weight, and its words.
+ * A must-have class: its number in the shape it has on paper, and its words.
  *
  * @param short leaves the words to screen readers and to the key beside the table
  */
@@ -17,21 +18,48 @@ export function ClassMark({
   mustHaveClass: MustHaveClass;
   short?: boolean;
 }) {
+  const mark = mustHaveMark(mustHaveClass);
+  const { outlines, filled, type } = markOutline(mark);
   return (
     <span className={styles.classMark}>
-      <svg viewBox="0 0 14 14" width="14" height="14" aria-hidden="true" focusable="false">
-        <rect className={styles.markFrame} x="1" y="1" width="12" height="12" />
-        <rect
-          className={styles.markFill}
-          x="1"
-          y={13 - FILLED[mustHaveClass]}
-          width="12"
-          height={FILLED[mustHaveClass]}
-        />
+      <svg
+        viewBox={`0 0 ${SIZE} ${SIZE}`}
+        width={SIZE}
+        height={SIZE}
+        aria-hidden="true"
+        focusable="false"
+        data-shape={mark.shape}
+      >
+        {outlines.map(({ form, scale }) => {
+          const reach = (SIZE / 2 - 1) * scale;
+          const look = filled ? styles.markFill : styles.markFrame;
+          return form === 'circle' ? (
+            <circle key={scale} className={look} cx={SIZE / 2} cy={SIZE / 2} r={reach} />
+          ) : (
+            <rect
+              key={scale}
+              className={look}
+              x={SIZE / 2 - reach}
+              y={SIZE / 2 - reach}
+              width={reach * 2}
+              height={reach * 2}
+            />
+          );
+        })}
+        <text
+          className={filled ? styles.markOut : styles.markNumber}
+          x={SIZE / 2}
+          y={SIZE / 2}
+          dy="0.36em"
+          textAnchor="middle"
+          fontSize={SIZE * type}
+        >
+          {mark.character}
+        </text>
       </svg>
-      <span>
-        {mustHaveClass}
-        <span className={short ? styles.hidden : undefined}> {MUST_HAVE_WORDS[mustHaveClass]}</span>
+      <span className={short ? styles.hidden : undefined}>
+        <span className={styles.hidden}>{`class ${mustHaveClass}: `}</span>
+        {mark.words}
       </span>
     </span>
   );
