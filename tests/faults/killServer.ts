@@ -1,0 +1,141 @@
+import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import Sqlite from 'better-sqlite3';
+import { auditLedgerFile } from '@/db/ledgerFile';
+import { headsPath } from '@/db/ledgerHeadsFile';
+import { DEMO_PASSWORD } from '@/lib/people/demo';
+import { ledgerFaultSentence } from '@/lib/wording/ledger-verify';
+import { VAR } from '../../scripts/bootstrap/places.mjs';
+import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
+import { runOnDatabase } from '../../scripts/bootstrap/prepare.mjs';
+import { startServer } from '../../scripts/bootstrap/server.mjs';
+import { type ScanRecord, scanFaults } from './checker';
+import { newScan, Refused, type Scan, sendScan, signIn } from './scanner';
+
+const HOST = '127.0.0.1';
+const SCANNERS = 6;
+/** The server is killed at a moment drawn from this span after the scanners began. */
+const KILL_AFTER_MS = { least: 20, most: 400 };
+
+export interface KillOutcome {
+  kills: number;
+  acknowledged: number;
+  /** Sent and never answered. */
+  unknown: number;
+  stored: number;
+  /** Of the unanswered ones, those that were stored all the same: the kill came between commit and reply. */
+  storedUnanswered: number;
+  faults: string[];
+}
+
+/**
+ * Kills the built server `kills` times with SIGKILL while scanners send scans to it over HTTP, and holds what it has at the
+ * end against what the scanners were told. A scanner sends what was not acknowledged again, as the program's own does, every
+ * second time; the others are left unanswered for good.
+ */
+export async function killServer({
+  kills,
+  seed,
+  template,
+  say,
+}: {
+  kills: number;
+  seed: number;
+  /** A demo that is copied; without it one is made. */
+  template?: string;
+  say?: (line: string) => void;
+}): Promise<KillOutcome> {
+  const draw = random(seed);
+  const folder = join(VAR, 'test', 'faults');
+  mkdirSync(folder, { recursive: true });
+  const port = await requireFreePort(0, HOST);
+  const database = join(folder, `kill-${port}.sqlite`);
+  if (template) copyFileSync(template, database);
+  else await runOnDatabase('prepare-database.ts', { database });
+  const start = () => startServer({ port, host: HOST, database });
+  const acknowledged = new Set<string>();
+  const unknown = new Set<string>();
+  const unanswered: (Scan | null)[] = Array.from({ length: SCANNERS }, () => null);
+  const refusals: string[] = [];
+  try {
+    let server = await start();
+    const cookie = await signIn(server.address, 'Wren Adeyemi', DEMO_PASSWORD);
+    for (let round = 1; round <= kills; round += 1) {
+      let over = false;
+      const scanners = unanswered.map(async (before, at) => {
+        let next = before !== null && draw() < 0.5 ? before : null;
+        unanswered[at] = null;
+        while (!over) {
+          const scan = next ?? newScan(TEXTS[Math.floor(draw() * TEXTS.length)] ?? 'X');
+          next = null;
+          unknown.add(scan.id);
+          try {
+            await sendScan(server.address, cookie, scan);
+            unknown.delete(scan.id);
+            acknowledged.add(scan.id);
+          } catch (error) {
+            if (error instanceof Refused) refusals.push(error.message);
+            unanswered[at] = scan;
+            return;
+          }
+        }
+      });
+      await sleep(KILL_AFTER_MS.least + draw() * (KILL_AFTER_MS.most - KILL_AFTER_MS.least));
+      process.kill(server.pid as number, 'SIGKILL');
+      await server.ended;
+      over = true;
+      await Promise.all(scanners);
+      if (say && round % 10 === 0) say(`${round} kills, ${acknowledged.size} scans acknowledged`);
+      server = await start();
+    }
+    await server.stop();
+    return { ...judged(database, { acknowledged, unknown }, refusals), kills };
+  } finally {
+    for (const end of ['', '-wal', '-shm', '-heads.jsonl']) rmSync(database + end, { force: true });
+  }
+}
+
+/** Codes of several kinds: unknown, a GTIN with lot, a long one. */
+const TEXTS = ['KW-UNKNOWN-1', '(01)09521234567891(10)LOT-7', `X${'9'.repeat(200)}`];
+
+function judged(
+  database: string,
+  { acknowledged, unknown }: Pick<ScanRecord, 'acknowledged' | 'unknown'>,
+  refusals: string[],
+) {
+  const connection = new Sqlite(database, { readonly: true });
+  const stored = connection.prepare('SELECT id FROM scans').pluck().all() as string[];
+  const entered = connection
+    .prepare("SELECT subject_id FROM ledger WHERE action = 'record-scan'")
+    .pluck()
+    .all() as string[];
+  connection.close();
+  const place = headsPath(database, process.env.KITWRIGHT_HEADS);
+  const audit = auditLedgerFile(database, existsSync(place) ? readFileSync(place, 'utf8') : '');
+  const there = new Set(stored);
+  return {
+    acknowledged: acknowledged.size,
+    unknown: unknown.size,
+    stored: stored.length,
+    storedUnanswered: [...unknown].filter((id) => there.has(id)).length,
+    faults: [
+      ...scanFaults({ acknowledged, unknown, stored, entered }),
+      ...audit.faults.map(ledgerFaultSentence),
+      ...(audit.damaged === null ? [] : [`the database is damaged: ${audit.damaged}`]),
+      ...(audit.unreadableHeads.length === 0 ? [] : ['the file of heads has lines that are none']),
+      ...(refusals.length === 0 ? [] : [`${refusals.length} scans were refused: ${refusals[0]}`]),
+    ],
+  };
+}
+
+/** Numbers from 0 to 1 that look random and are the same for the same seed (mulberry32). */
+function random(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
