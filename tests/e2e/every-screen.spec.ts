@@ -22,7 +22,10 @@ const EXAMPLES: Record<string, string[]> = {
   ),
   '/catalogue/[id]/edit': ['/catalogue/item_cr-p35-k-05/edit'],
   '/fit/rules/[code]': ['/fit/rules/pilot-not-below-core'],
+  '/settings/[key]': ['/settings/kits'],
   '/sets/[id]': ['sfs-03', 'sfs-09', 'pht-l4', 'lfl-01', 'sfl-02'].map((end) => `/sets/set_${end}`),
+  '/places/[id]': ['/places/place_store-a', '/places/place_pouch-1'],
+  '/sets/[id]/history': ['/sets/set_sfl-02/history'],
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
@@ -41,6 +44,11 @@ const EXAMPLES: Record<string, string[]> = {
 
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
 const LOOKED_AT_BY: Record<string, DemoPerson> = {
+  '/places': 'person_dilys-harrow',
+  '/places/[id]': 'person_maurice-oduya',
+  '/repairs': 'person_dilys-harrow',
+  '/sets/[id]': 'person_maurice-oduya',
+  '/work/board': 'person_maurice-oduya',
   '/cases/new': 'person_tobias-wray',
   '/cases/[id]/plan': 'person_tobias-wray',
   '/catalogue/new': 'person_dilys-harrow',
