@@ -1,3 +1,4 @@
+import type { Keystroke } from '@/lib/scanning/decodeKey';
 import type { ScanContext } from '@/lib/scanning/meaning';
 import type { HeardScan, ScanEvent } from './use-scans';
 
@@ -40,3 +41,19 @@ export function addBadgeHandler(handler: BadgeHandler): () => void {
 export function topBadgeHandler(): BadgeHandler | null {
   return badgeHandlers.at(-1) ?? null;
 }
+
+/** While a scanner is tried out, its scans are no scans: the page that tries it has every key. */
+export interface ScannerTrial {
+  key: (key: Keystroke) => void;
+}
+
+let trial: ScannerTrial | null = null;
+
+export function beginTrial(next: ScannerTrial): () => void {
+  trial = next;
+  return () => {
+    if (trial === next) trial = null;
+  };
+}
+
+export const presentTrial = (): ScannerTrial | null => trial;

@@ -9,7 +9,7 @@ interface Listens {
   /** A piece of a scan: nothing was made of it. */
   cut: () => void;
   /** Every key, for the page that tries a scanner out. */
-  key?: (key: Keystroke) => void;
+  key: (key: Keystroke) => void;
 }
 
 interface HeldKey {
@@ -37,7 +37,7 @@ export function listenToKeys(listens: Listens): () => void {
   function onKeyDown(event: KeyboardEvent): void {
     if (!event.isTrusted) return;
     const key = keystrokeOf(event);
-    listens.key?.(key);
+    listens.key(key);
     const focused = document.activeElement;
     const heard = hear(listening, key, isTextField(focused), scannerHere());
     listening = heard.listening;

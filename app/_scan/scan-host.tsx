@@ -5,6 +5,7 @@ import { useEffect } from 'react';
 import { useActing } from '../_ui/acting';
 import { answered, hearScan, refusedForGood, setNavigation } from './desk';
 import { destination } from './destination';
+import { presentTrial } from './handlers';
 import { listenToKeys } from './listener';
 import { sendNow, startSending } from './sender';
 import { sound } from './sound';
@@ -19,11 +20,15 @@ export function ScanHost() {
   useEffect(
     () =>
       listenToKeys({
-        scan: (text, at) => hearScan(text, 'scanner', at),
+        scan: (text, at) => {
+          if (presentTrial() === null) hearScan(text, 'scanner', at);
+        },
         cut: () => {
+          if (presentTrial() !== null) return;
           sound('refused');
           noteCut();
         },
+        key: (key) => presentTrial()?.key(key),
       }),
     [],
   );
