@@ -9,7 +9,13 @@ export interface Printing {
   by: string;
 }
 
-const KIND_CODES: Record<SheetKind, string> = { countSheet: 'CS', pickList: 'PL', layUpCard: 'LC' };
+const KIND_CODES: Record<SheetKind, string> = {
+  countSheet: 'CS',
+  pickList: 'PL',
+  layUpCard: 'LC',
+  loadList: 'LL',
+  loadInDoubt: 'LD',
+};
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */
 const NOT_IN_SET_82 = /[^!"%&'()*+,\-./0-9:;<=>?A-Z_a-z]/g;

@@ -19,7 +19,7 @@ export interface Sheet {
   cautions: string[];
 }
 
-export type SheetKind = 'countSheet' | 'pickList' | 'layUpCard';
+export type SheetKind = 'countSheet' | 'pickList' | 'layUpCard' | 'loadList' | 'loadInDoubt';
 
 export interface Fact {
   term: string;
@@ -32,6 +32,8 @@ export interface Edition {
   version: string;
   printedAt: string;
   printedBy: string;
+  /** The ledger's newest entry when it was printed: its number and the first digits of its hash. */
+  ledgerHead?: string;
 }
 
 /** The sheet's own name for a scanner. */

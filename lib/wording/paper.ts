@@ -8,6 +8,8 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   countSheet: 'Count sheet',
   pickList: 'Pick list',
   layUpCard: 'Lay-up card',
+  loadList: 'Load list',
+  loadInDoubt: 'Load in doubt',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
@@ -194,6 +196,17 @@ export const noSheetWords = {
     title: 'No such set',
     sentence: 'There is no set under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/sets', words: 'Go to the sets' },
+  },
+  noLoad: {
+    title: 'No such load',
+    sentence: 'There is no load under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/loads', words: 'Go to the loads' },
+  },
+  notFailed: {
+    title: 'Nothing is in doubt',
+    sentence:
+      'Only a rejected load puts others in doubt. This one was not rejected, or there is no such load.',
+    link: { href: '/loads', words: 'Go to the loads' },
   },
   noPlan: (reference: string, id: string) => ({
     title: `Nothing is planned for ${reference} yet`,
