@@ -1,8 +1,11 @@
 import 'server-only';
 import { now } from '@/app/_server/clock';
+import { database } from '@/app/_server/database';
 import { hospitalName } from '@/app/_server/hospital';
+import { newestEntry } from '@/db/queries/ledgerHead';
 import type { Printing } from '@/lib/documents/edition';
 import type { Sheet } from '@/lib/documents/sheet';
+import { printedHead } from '@/lib/ledger/heads';
 import { paintSheet } from './paintSheet';
 import type { PaperSize } from './paper';
 
@@ -18,7 +21,7 @@ export function paperOf(request: Request): PaperSize {
 
 /** The sheet as an answer: shown in the browser, saved under a name that says what it is, kept by nobody. */
 export async function sheetAnswer(sheet: Sheet, request: Request, printing: Printing): Promise<Response> {
-  const pdf = await paintSheet(sheet, paperOf(request), new Date(printing.at));
+  const pdf = await paintSheet(await withLedgerHead(sheet), paperOf(request), new Date(printing.at));
   return new Response(new Uint8Array(pdf), {
     headers: {
       'Content-Type': 'application/pdf',
@@ -27,6 +30,12 @@ export async function sheetAnswer(sheet: Sheet, request: Request, printing: Prin
       'Cache-Control': 'no-store',
     },
   });
+}
+
+/** Paper is a second place of the ledger's head: whoever rewrote the ledger would have to gather the sheets. */
+async function withLedgerHead(sheet: Sheet): Promise<Sheet> {
+  const head = await newestEntry(database());
+  return head === null ? sheet : { ...sheet, edition: { ...sheet.edition, ledgerHead: printedHead(head) } };
 }
 
 /** `count-sheet-SFS-01-20260114T0630Z.pdf`. */

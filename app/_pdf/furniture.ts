@@ -171,9 +171,11 @@ export function paintFooters(pen: Pen, sheet: Sheet): void {
     else artifact(pen, 'Pagination', words);
     artifact(pen, 'Pagination', () => {
       const y = top + mm(1.6) + cautions.length * leadingOf(CAUTION);
-      const { version, printedAt, printedBy } = sheet.edition;
+      const { version, printedAt, printedBy, ledgerHead } = sheet.edition;
       const edition = `${sheet.title} · version ${version} · printed ${printedAt} by ${printedBy}`;
       write(pen, edition, pen.left, y + mm(0.6), EDITION);
+      if (ledgerHead !== undefined)
+        write(pen, `Ledger head: entry ${ledgerHead}`, pen.left, y + mm(0.6) + leadingOf(EDITION), CODE);
       write(pen, `Page ${at + 1} of ${count}`, pen.right - mm(40), y, PAGE, {
         align: 'right',
         width: mm(40),
