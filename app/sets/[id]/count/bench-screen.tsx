@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { Section } from '@/app/_ui/section';
@@ -58,7 +58,6 @@ export function BenchScreen({
   const line = lineId ? (byId.get(lineId) ?? null) : null;
   const [problems, setProblems] = useState<SentProblem[]>([]);
   const [dialog, setDialog] = useState<'refill' | 'surplus' | null>(null);
-  const map = useRef<HTMLDivElement>(null);
   const problemOf = useMemo(
     () => new Map(problems.map(({ path, sentence }) => [path.replace(/^lines\./, ''), sentence])),
     [problems],
@@ -108,8 +107,7 @@ export function BenchScreen({
     if (dialog === null && lineId) {
       const cell = document.getElementById(`cell-${lineId}`);
       const elsewhere = document.activeElement?.closest('[role="dialog"], input, textarea, select');
-      if (cell && !elsewhere)
-        cell.focus({ preventScroll: map.current?.contains(document.activeElement) !== true });
+      if (cell && !elsewhere) cell.focus();
     }
   }, [lineId, dialog]);
 
@@ -170,7 +168,7 @@ export function BenchScreen({
               }
             >
               {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys of the cells inside, caught once for all of them */}
-              <div ref={map} onKeyDown={keys.onKeyDown}>
+              <div onKeyDown={keys.onKeyDown}>
                 <LayerMap layer={layer} view={view} />
               </div>
               {layerDone && next ? (

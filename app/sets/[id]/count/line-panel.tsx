@@ -45,8 +45,11 @@ export function LinePanel({
         <div>
           <strong>{line.name}</strong>
           <span className={styles.under}>
-            {line.code} · {line.place} · <ClassMark mustHaveClass={line.mustHaveClass} />
+            {line.code} · {line.place}
             {line.partsPerPiece > 1 ? ` · each of ${line.partsPerPiece} parts` : ''}
+          </span>
+          <span className={styles.under}>
+            <ClassMark mustHaveClass={line.mustHaveClass} />
           </span>
           <span className={styles.under} role="status">
             {capitalised(lineWords({ line, state, pending }))}
