@@ -28,6 +28,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
+  '/configurations/[id]/approve': ['/configurations/configuration_sfl/approve'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
   '/configurations/[id]/compare': ['/configurations/configuration_sfl/compare'],
   '/calculations/[name]': [
@@ -44,6 +45,7 @@ const EXAMPLES: Record<string, string[]> = {
 
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
 const LOOKED_AT_BY: Record<string, DemoPerson> = {
+  '/ledger': 'person_maurice-oduya',
   '/places': 'person_dilys-harrow',
   '/places/[id]': 'person_maurice-oduya',
   '/repairs': 'person_dilys-harrow',
@@ -54,11 +56,13 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/catalogue/new': 'person_dilys-harrow',
   '/catalogue/[id]/edit': 'person_dilys-harrow',
   '/configurations/new': 'person_maurice-oduya',
+  '/configurations/[id]/approve': 'person_hettie-crane',
   '/configurations/[id]/edit': 'person_maurice-oduya',
   '/fit/exceptions/new': 'person_gwen-sallis',
   '/fit/exceptions/[id]': 'person_gwen-sallis',
   '/fit/rules/new': 'person_gwen-sallis',
   '/fit/rules/[code]': 'person_gwen-sallis',
+  '/settings/[key]': 'person_gwen-sallis',
 };
 
 /** Routes to things the demo has none of: made as a person would; the answer is where it then stands. */
