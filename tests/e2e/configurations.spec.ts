@@ -1,3 +1,4 @@
+import { agreeToChange, tryChange } from './changes';
 import { actAs, expect, expectAccessible, test } from './harness';
 
 const LEAD = 'person_maurice-oduya';
@@ -28,13 +29,14 @@ test('a version is drafted, refused while it is wrong, and put in force by a sec
   await page.locator('[name="note"]').fill('Two more presses.');
   await page.getByRole('button', { name: 'Save the draft' }).click();
   await expect(page.getByText('As saved')).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Put in force…' })).toBeDisabled();
   await expectAccessible(page);
+  await page.getByRole('link', { name: 'Try it and put it in force' }).click();
+  await expect(page.getByRole('button', { name: 'Approve…' })).toBeDisabled();
 
   await actAs(page, SECOND);
   await page.reload();
-  await page.getByRole('button', { name: 'Put in force…' }).click();
-  await page.getByRole('button', { name: 'Put it in force' }).click();
+  await tryChange(page);
+  await agreeToChange(page, { trigger: 'Approve…', when: /^At once/, confirm: 'Put it in force' });
   await expect(page.getByText('Version 2, in force')).toBeVisible();
   await page.goto(`${address}/compare?from=1&to=2`);
   await expect(page.getByRole('cell', { name: /^1 expected/ })).toBeVisible();

@@ -1,3 +1,4 @@
+import { agreeToChange, tryChange } from './changes';
 import { actAs, expect, expectAccessible, test } from './harness';
 
 const MANAGER = 'person_gwen-sallis';
@@ -109,14 +110,14 @@ test('a rule is drafted by one person, tried, approved by another, and withdrawn
   await page.getByRole('button', { name: 'Draft the rule' }).click();
   await expect(page).toHaveURL(/\/fit\/rules\/bit-at-least-one-mm$/);
   await expect(page.getByText('Draft, waits for a second person').first()).toBeVisible();
-  await page.getByRole('button', { name: 'Approve…' }).click();
-  await page.getByRole('button', { name: 'Put in force' }).click();
-  await expect(page.getByRole('dialog').getByRole('alert')).toContainText('a second person has to approve');
+  await expect(page.getByRole('button', { name: 'Approve…' })).toBeDisabled();
+  await expect(page.getByText('a second person has to agree')).toBeVisible();
 
   await actAs(page, LEAD);
   await page.reload();
-  await page.getByRole('button', { name: 'Approve…' }).click();
-  await page.getByRole('button', { name: 'Put in force' }).click();
+  await expect(page.getByText('nobody approves what they have not seen')).toBeVisible();
+  await tryChange(page);
+  await agreeToChange(page, { trigger: 'Approve…', when: /^At once/, confirm: 'Put it in force' });
   await expect(page.getByText('In force', { exact: true }).first()).toBeVisible();
   await expectAccessible(page);
 
@@ -126,8 +127,8 @@ test('a rule is drafted by one person, tried, approved by another, and withdrawn
   await expect(page.getByText('In force, withdrawal asked for').first()).toBeVisible();
   await actAs(page, MANAGER);
   await page.reload();
-  await page.getByRole('button', { name: 'Agree to withdraw…' }).click();
-  await page.getByRole('dialog').getByRole('button', { name: 'Withdraw', exact: true }).click();
+  await tryChange(page);
+  await agreeToChange(page, { trigger: 'Agree to withdraw…', when: /^At once/, confirm: 'Withdraw it' });
   await expect(page.getByText('Withdrawn', { exact: true }).first()).toBeVisible();
 });
 
