@@ -5,6 +5,8 @@ import { actWords, LEDGER_ACTS } from '@/lib/wording/ledger-acts';
 
 /** What fit rules and exceptions have in common is written once, with the kind's name in the act's. */
 const KEPT = ['fit-rule', 'fit-exception'];
+/** Acts of earlier programs, which ledgers still hold. */
+const EARLIER = ['record-count'];
 const NAME = /^[a-z]+(-[a-z]+)+$/;
 
 function sources(folder: string): string[] {
@@ -20,7 +22,9 @@ function actsIn(text: string): string[] {
     // up to the comma, semicolon or bracket that ends the expression, outside of quotes
     return /^(?:'[^']*'|`[^`]*`|[^'`,;}])*/.exec(rest)?.[0] ?? '';
   });
-  return named.flatMap((said) => {
+  // handed to what operations on one kind of thing share: `atPerson(request, 'issue-badge', …)`
+  const handed = [...text.matchAll(/\bat[A-Z]\w*\([^'()]*'([^']+)'/g)].map(([, name]) => `'${name}'`);
+  return [...named, ...handed].flatMap((said) => {
     const literals = [...said.matchAll(/'([^']+)'/g)].map(([, name]) => name ?? '');
     const patterns = [...said.matchAll(/`([^`]+)`/g)].flatMap(([, name]) =>
       KEPT.map((kept) => (name ?? '').replace(/\$\{kept\}/, kept)),
@@ -50,7 +54,10 @@ describe('the acts of the ledger', () => {
   });
 
   it('have no words for an act that nothing writes', () => {
-    expect(worded.filter((action) => !written.has(action))).toEqual([]);
+    // some are handed to what several operations share, so the name is looked for wherever it stands
+    const text = sources('db/operations').join('\n');
+    const unwritten = worded.filter((action) => !written.has(action) && !text.includes(`'${action}'`));
+    expect(unwritten).toEqual(EARLIER);
   });
 
   it('of a later program are shown by their own name', () => {
