@@ -3,6 +3,7 @@ import { appendLedger } from '@/db/ledger';
 import { rowFromItem } from '@/db/mappers/item';
 import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
+import { insertBenchCounts } from './bench/insertBenchCounts';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
 import { PLACES, THEATRES } from './hospital/building';
@@ -14,6 +15,7 @@ import { insertConfigurations } from './insertConfigurations';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertTurns } from './insertTurns';
+import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
 import { insertStarterRules } from './rules/insertStarterRules';
 
@@ -40,6 +42,8 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertStock(write, clock);
     await insertCases(write, clock);
     await insertTurns(write, clock);
+    await insertLoadRecords(write);
+    await insertBenchCounts(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

@@ -96,7 +96,7 @@ describe('an entry at the bench', () => {
       const outcome = await recordEntry({ db, now: tick(), person: first, sessionId: null, countId, entry });
       expect(outcome, act.kind).toMatchObject({ ok: false, refusal: { because: 'invalid' } });
     }
-    expect(await db.read.select().from(benchEntries)).toEqual([]);
+    expect(await db.read.select().from(benchEntries).where(eq(benchEntries.countId, countId))).toEqual([]);
   });
 });
 
@@ -133,9 +133,11 @@ describe('closing a count', () => {
       entryDigest: digest,
       attested: { meaning: 'iCounted', method: 'pin' },
     });
-    expect((await db.read.select().from(benchCounts))[0]).toMatchObject({ entryDigest: digest });
+    expect((await db.read.select().from(benchCounts).where(eq(benchCounts.id, countId)))[0]).toMatchObject({
+      entryDigest: digest,
+    });
     expect(await findLedgerBreak(db.read)).toBeNull();
-    const [aside] = await db.read.select().from(asidePieces).where(eq(asidePieces.lineId, loose.id));
+    const [aside] = await db.read.select().from(asidePieces).where(eq(asidePieces.setId, set.id));
     expect(aside).toMatchObject({ quantity: 1, condition: 'bent', route: 'discard', foundBy: first.id });
     const jobs = await db.read.select().from(refillJobs).where(eq(refillJobs.setId, set.id));
     expect(jobs.find(({ lineId }) => lineId === a.id)).toMatchObject({ quantity: a.expected });
@@ -191,7 +193,7 @@ describe('closing a count', () => {
       refusal: { because: 'notPermitted' },
     });
     expect(await close(db, third, settling, again, 'settle', first)).toMatchObject({ ok: true });
-    const [dispute] = await db.read.select().from(disputedLines);
+    const [dispute] = await db.read.select().from(disputedLines).where(eq(disputedLines.setId, set.id));
     expect(dispute).toMatchObject({ firstPieces: 1, secondPieces: 2, settledByCountId: settling });
     expect((await findSet(db, set.id))?.lines.find(({ id }) => id === a.id)?.found).toBe(2);
     const after = await loadBenchStanding(db, set.id);
@@ -268,7 +270,9 @@ describe('what follows a count', () => {
     const told = await db.read.select().from(notices).where(eq(notices.personId, first.id));
     expect(told).toHaveLength(1);
     expect(told[0]).toMatchObject({ kind: 'shortageFixed', detail: { setCode: set.code, by: second.name } });
-    expect((await db.read.select().from(refillJobs))[0]).toMatchObject({ fixedBy: second.id });
+    expect((await db.read.select().from(refillJobs).where(eq(refillJobs.setId, set.id)))[0]).toMatchObject({
+      fixedBy: second.id,
+    });
   });
 
   it('foreign pieces stay until they are taken home, and a surplus leaves the line it lay in', async () => {

@@ -91,7 +91,7 @@ describe('a refill from the shelf', () => {
         refusal: { problems: expect.arrayContaining([expect.objectContaining({ code })]) },
       });
     expect(await left(at, wire.lot.stockId)).toBe(wire.lot.quantity);
-    expect(await at.db.read.select().from(benchEntries)).toEqual([]);
+    expect(await at.db.read.select().from(benchEntries).where(eq(benchEntries.countId, countId))).toEqual([]);
   });
 
   it('never offers nor takes what is held, past its use-by, or of a recalled item', async () => {
@@ -159,7 +159,7 @@ describe('a look-alike', () => {
     expect(await put(at, first, countId, refillOf(wire, 1), surgeon)).toMatchObject({ ok: false });
     expect(await put(at, surgeon, countId, refillOf(wire, 1))).toMatchObject({ ok: false });
     expect(await put(at, first, countId, refillOf(wire, 1), second)).toMatchObject({ ok: true });
-    const [entry] = await at.db.read.select().from(benchEntries);
+    const [entry] = await at.db.read.select().from(benchEntries).where(eq(benchEntries.countId, countId));
     expect(entry).toMatchObject({ personId: first.id, secondPersonId: second.id, needsSecond: true });
     expect(await left(at, wire.lot.stockId)).toBe(wire.lot.quantity - 1);
     expect((await loadBenchStanding(at.db, at.set.id))?.refillsOfOne).toBe(0);
