@@ -54,8 +54,9 @@ CREATE TRIGGER only_legal_steps BEFORE UPDATE OF step ON sets
   WHEN old.step <> new.step
     AND NOT EXISTS (SELECT 1 FROM legal_steps WHERE from_step = old.step AND to_step = new.step)
   BEGIN SELECT raise(ABORT, 'a set does not go from that step to this one'); END;
-CREATE TRIGGER withdrawn_sets_stay BEFORE UPDATE OF step ON sets WHEN old.step <> new.step AND new.withdrawn_at IS NOT NULL
-  BEGIN SELECT raise(ABORT, 'a set taken out of service takes no step'); END;
+CREATE TRIGGER withdrawn_sets_stay BEFORE UPDATE OF step ON sets
+  WHEN old.step <> new.step AND new.step <> 'held' AND new.withdrawn_at IS NOT NULL
+  BEGIN SELECT raise(ABORT, 'a set taken out of service takes no step but into a hold'); END;
 
 -- One sterile barrier round one set or one item. `number` is what its label carries.
 CREATE TABLE packs (

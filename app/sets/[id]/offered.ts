@@ -34,7 +34,7 @@ export function offeredTo(
         ? null
         : { act, mayAct: may(role, ACT_OF[act]), href: screenOf(act, setId, turn.load?.id ?? null) },
     send: service && step === 'inSterileStore' && may(role, 'sendToTheatre'),
-    hold: service && may(role, 'holdSet'),
+    hold: may(role, 'holdSet'),
     lift: service && step === 'held' && may(role, 'liftHold'),
     reprocess: service && OPENABLE.has(step) && may(role, 'washSet'),
     wash: service && step === 'onBench' && may(role, 'washSet'),

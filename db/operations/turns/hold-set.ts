@@ -1,8 +1,7 @@
 import { and, eq, gt } from 'drizzle-orm';
 import type { NewId } from '@/lib/identity/ids';
-import { type Outcome, refused } from '@/lib/identity/refusal';
+import type { Outcome } from '@/lib/identity/refusal';
 import type { HeldBecause } from '@/lib/sets/setState';
-import { turnWords as words } from '@/lib/wording/turns';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
@@ -90,7 +89,6 @@ async function addReason(
 ): Promise<Outcome<{ revision: number }, never>> {
   const { set, because, note, person, now, action } = request;
   const doneAt = request.doneAt ?? now;
-  if (set.withdrawnAt !== null) return refused('frozen', words.withdrawn(set.code));
   if (set.turnId === null) throw new Error(`${set.id} is held and in no turn`);
   const revision = set.revision + 1;
   await write

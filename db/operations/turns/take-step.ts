@@ -46,7 +46,8 @@ export interface StepTaken {
 export async function takeStep(write: Queries, request: TakeStep): Promise<Outcome<StepTaken, never>> {
   const { set, to, action, person, now, newId, change = {} } = request;
   const from = turnStep.parse(set.step);
-  if (set.withdrawnAt !== null) return refused('frozen', words.withdrawn(set.code));
+  // what is out of service may still come under a recall: it is held like any other
+  if (set.withdrawnAt !== null && to !== 'held') return refused('frozen', words.withdrawn(set.code));
   if (from === 'held' && request.liftsHold !== true) return refused('frozen', words.stillHeld(set.code));
   if (!mayFollow(from, to)) return refused('frozen', words.illegal(set.code, from, to));
   const heldFrom = set.heldFrom === null ? null : turnStep.parse(set.heldFrom);

@@ -60,7 +60,7 @@ const FORBIDDEN: Record<string, string> = {
     WHERE step = 'inTheatre' AND packs.use_by < cases.case_date
       AND coalesce((SELECT value ->> 'policy' FROM settings WHERE key = 'sterility'), 'useBy') = 'useBy'`,
   'a step taken while out of service': `
-    SELECT seq AS id FROM turn_steps JOIN sets ON sets.id = turn_steps.set_id WHERE entered_at > withdrawn_at`,
+    SELECT seq AS id FROM turn_steps JOIN sets ON sets.id = turn_steps.set_id WHERE entered_at > withdrawn_at AND turn_steps.step <> 'held'`,
   'an accepted load that nobody decided': `SELECT id FROM loads WHERE state = 'accepted' AND decided_by IS NULL`,
   'a lifted hold that nobody proved they lifted': `
     SELECT seq AS id FROM ledger WHERE action = 'lift-hold' AND detail ->> '$.attested.meaning' IS NOT 'iLiftThisHold'`,

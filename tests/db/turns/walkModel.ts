@@ -70,6 +70,7 @@ export function allowed(act: Act, set: ModelSet, role: Role): boolean {
   if (roles && !roles.includes(role)) return false;
   if (act.kind === 'bringBack') return set.withdrawn;
   if (act.kind === 'move') return act.place !== 'outOfUse';
+  if (act.kind === 'hold') return true;
   if (set.withdrawn) return false;
   switch (act.kind) {
     case 'receive':
@@ -85,8 +86,6 @@ export function allowed(act: Act, set: ModelSet, role: Role): boolean {
       return set.step === 'onBench' || (CLOSED.includes(set.step) && set.step !== 'inSteriliser');
     case 'withdraw':
       return !['inTheatre', 'packed', 'inSteriliser', 'awaitingAcceptance'].includes(set.step);
-    case 'hold':
-      return true;
     case 'lift':
       return (
         set.step === 'held' &&
