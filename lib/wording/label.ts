@@ -18,3 +18,22 @@ export const labelWords = {
   eventRelated: 'Sterile while whole and dry: no use-by',
   undecided: 'Sterile: use-by not stated',
 };
+
+/** Instead of a label that can't be printed: what is wrong, and the way out. */
+export const noLabelWords = {
+  noPack: {
+    title: 'No such pack',
+    sentence: 'There is no pack under this address, so there is no label. It may have been mistyped.',
+    link: { href: '/sets', words: 'Go to the sets' },
+  },
+  open: (number: string, id: string) => ({
+    title: `${number} is open`,
+    sentence: 'A pack that was opened has no label any more. Destroy the ones that are left.',
+    link: { href: `/packs/${id}`, words: `See ${number}` },
+  }),
+  neverPrinted: (number: string, id: string) => ({
+    title: `${number} has no label yet`,
+    sentence: 'It was packed before labels were counted. Print its first one on its page.',
+    link: { href: `/packs/${id}`, words: `See ${number}` },
+  }),
+};

@@ -21,10 +21,25 @@ export const FONT_OF: Record<Weight, FontName> = { regular: 'regular', bold: 'bo
 
 const fontFile = (weight: Weight): ReadFontFile => readFont(FONT_OF[weight]) as unknown as ReadFontFile;
 
+type Run = ReturnType<ReadFontFile['layout']>;
+
+/** Words are shaped once: the same ones stand on most labels, and shaping takes longer than drawing. */
+const shaped = new Map<string, Run>();
+const MOST_SHAPED = 5_000;
+
+function shape(text: string, weight: Weight): Run {
+  const key = `${weight} ${text}`;
+  const known = shaped.get(key);
+  if (known) return known;
+  if (shaped.size >= MOST_SHAPED) shaped.clear();
+  const run = fontFile(weight).layout(text);
+  shaped.set(key, run);
+  return run;
+}
+
 /** Width of words as a share of the type size. */
 export function measureText(text: string, weight: Weight): number {
-  const font = fontFile(weight);
-  return font.layout(text).advanceWidth / font.unitsPerEm;
+  return shape(text, weight).advanceWidth / fontFile(weight).unitsPerEm;
 }
 
 export type Point = [x: number, y: number];
@@ -36,7 +51,7 @@ const PIECES = 6;
 export function outlinesOf(text: string, weight: Weight, em: number, x: number, y: number): Point[][][] {
   const font = fontFile(weight);
   const scale = em / font.unitsPerEm;
-  const run = font.layout(text);
+  const run = shape(text, weight);
   const glyphs: Point[][][] = [];
   let at = 0;
   for (const [index, glyph] of run.glyphs.entries()) {

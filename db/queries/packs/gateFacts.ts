@@ -36,7 +36,7 @@ export async function beforePacking(
   now: string,
   weighedGrams: number | null,
 ): Promise<BeforePacking> {
-  const reading = { read, reader: THE_PROGRAM };
+  const reading = { read, reader: THE_PROGRAM } as const;
   const present = (await presentDecisions(read, set.id)).get(setId.parse(set.id)) ?? null;
   const today = wallClock(now).date;
   const caseDate: PlainDate = present?.named ? wallClock(present.named.startsAt).date : today;

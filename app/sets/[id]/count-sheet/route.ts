@@ -1,6 +1,7 @@
 import { printingNow, sheetAnswer } from '@/app/_pdf/answer';
 import { noSheetAnswer } from '@/app/_pdf/noSheet';
 import { endpoint } from '@/app/_server/enter';
+import { printSheet } from '@/db/operations/packs/print-sheet';
 import { loadCountSheet } from '@/db/queries/paperCountSheet';
 import { countSheet } from '@/lib/documents/countSheet';
 import { noSheetWords } from '@/lib/wording/paper';
@@ -12,5 +13,8 @@ export const GET = endpoint('GET /sets/[id]/count-sheet', async ({ db, person, r
   const given = await loadCountSheet(db, params.id);
   if (!given) return noSheetAnswer({ status: 404, ...noSheetWords.noSet });
   const printing = printingNow(person);
-  return sheetAnswer(countSheet({ ...given, printing }), request, printing);
+  // every sheet has its number, so that an old one is known when it is scanned
+  const printed = await printSheet({ db, now: printing.at, person, setId: params.id });
+  const number = printed.ok ? printed.value.number : null;
+  return sheetAnswer(countSheet({ ...given, printing, number }), request, printing);
 });

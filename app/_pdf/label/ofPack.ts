@@ -1,0 +1,30 @@
+import 'server-only';
+import type { Database } from '@/db/client';
+import { keptCatalogue } from '@/db/queries/caseKit';
+import type { PackOnFile } from '@/db/queries/packs/pack';
+import { readSetting } from '@/db/queries/settings';
+import { type Label, type LabelStock, layLabel } from '@/lib/documents/label';
+import { labelContent } from '@/lib/documents/labelContent';
+import { labelText } from '@/lib/packs/packNumber';
+import { type DataMatrix, plainDataMatrix } from '../dataMatrix';
+import { measureText } from './outlines';
+
+/** The label of a pack as it is printed now, in the newest copy; `null` where none was ever printed. */
+export async function labelOfPack(
+  db: Database,
+  pack: PackOnFile,
+  asked: LabelStock | null,
+): Promise<{ label: Label; symbol: DataMatrix; title: string } | null> {
+  const copy = pack.copies[0]?.copy;
+  if (copy === undefined) return null;
+  const [catalogue, { policy }, { label: usual }] = await Promise.all([
+    keptCatalogue(db),
+    readSetting(db.read, 'sterility'),
+    readSetting(db.read, 'packs'),
+  ]);
+  const names = new Map(catalogue.map((item) => [item.id, item.name]));
+  const content = labelContent(pack.labelled, copy, policy, (id) => names.get(id) ?? id);
+  const title = labelText(pack.labelled.number, copy);
+  const symbol = plainDataMatrix(title);
+  return { label: layLabel(content, asked ?? usual, symbol.columns, measureText), symbol, title };
+}

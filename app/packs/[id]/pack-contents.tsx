@@ -1,0 +1,33 @@
+'use client';
+
+import { type Column, DataTable } from '@/app/_ui/data-table';
+
+interface Row {
+  id: string;
+  item: string;
+  mustHaveClass: number;
+  expected: number;
+  found: number;
+}
+
+const columns: Column<Row>[] = [
+  { id: 'item', header: 'Item', value: (row) => row.item, width: 'name' },
+  { id: 'class', header: 'Class', align: 'end', value: (row) => row.mustHaveClass },
+  { id: 'found', header: 'Found', align: 'end', value: (row) => row.found },
+  { id: 'expected', header: 'Expected', align: 'end', value: (row) => row.expected },
+  { id: 'short', header: 'Short', align: 'end', value: (row) => row.expected - row.found },
+];
+
+/** The lines of a set as they were when it was closed. */
+export function PackContents({ rows }: { rows: Row[] }) {
+  return (
+    <DataTable
+      caption="Lines of the set when it was closed"
+      hideCaption
+      columns={columns}
+      rows={rows}
+      rowKey={(row) => row.id}
+      urlKey="contents"
+    />
+  );
+}

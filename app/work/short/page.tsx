@@ -1,0 +1,82 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { now } from '@/app/_server/clock';
+import { enter } from '@/app/_server/enter';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import { Status } from '@/app/_ui/status';
+import { type OpenDecision, openDecisions } from '@/db/queries/short/screen';
+import type { TurnStep } from '@/lib/sets/setState';
+import { momentWords, TURN_STEP_WORDS } from '@/lib/wording/sets';
+import { askWords, LAPSE_WORDS } from '@/lib/wording/short';
+import styles from './short-list.module.css';
+
+export const metadata: Metadata = { title: 'Short sets' };
+export const dynamic = 'force-dynamic';
+
+/** Sets that wait for somebody to decide, and those that go short by a decision. */
+export default async function ShortSetsPage() {
+  const { db } = await enter('/work/short');
+  const at = now();
+  const all = await openDecisions(db, at);
+  const waiting = all.filter(({ decision }) => decision === null || decision.lapses.length > 0);
+  const decided = all.filter(({ decision }) => decision !== null && decision.lapses.length === 0);
+  return (
+    <Page
+      bench
+      title="Short sets"
+      lead="What waits for a decision, and what goes short by one. Filling a set again is always better."
+      actions={<LinkButton href="/work">What to do next</LinkButton>}
+    >
+      {all.length === 0 ? (
+        <EmptyState title="No set waits for a decision">
+          None goes short by one either. Sets short in back-ups only are packed without asking.
+        </EmptyState>
+      ) : null}
+      {waiting.length > 0 ? (
+        <Section title="To be decided" note="the longest waiting first">
+          <List sets={waiting} now={at} />
+        </Section>
+      ) : null}
+      {decided.length > 0 ? (
+        <Section title="Going short by a decision">
+          <List sets={decided} now={at} />
+        </Section>
+      ) : null}
+    </Page>
+  );
+}
+
+function List({ sets, now: at }: { sets: OpenDecision[]; now: string }) {
+  return (
+    <ul className={styles.list}>
+      {sets.map((one) => {
+        const words = askWords(one.ask);
+        const lapsed = one.decision?.lapses ?? [];
+        return (
+          <li key={one.setId} className={styles.entry}>
+            <h3>
+              <Link href={`/sets/${one.setId}/short`}>{one.code}</Link>
+            </h3>
+            <p>{`${TURN_STEP_WORDS[one.step as TurnStep]} since ${momentWords(one.since, at)}`}</p>
+            {one.decision && lapsed.length === 0 ? (
+              <p>
+                <Status tone="attention">
+                  {one.decision.reference ? `For ${one.decision.reference} only` : 'With a substitute'}
+                </Status>{' '}
+                {one.decision.reason}
+              </p>
+            ) : (
+              <p>
+                <Status tone={words.tone}>{lapsed.length > 0 ? 'Lapsed' : words.who}</Status>{' '}
+                {lapsed.length > 0 ? lapsed.map((lapse) => LAPSE_WORDS[lapse]).join(' ') : words.next}
+              </p>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
