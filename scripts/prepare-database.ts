@@ -1,13 +1,17 @@
 /**
- * Brings the database named by KITWRIGHT_DB to the present schema and fills an empty one with the demo hospital.
- * Prints one line that says what is there now.
+ * Brings the database named by KITWRIGHT_DB to the present schema and fills an empty one with the demo hospital, or, with
+ * KITWRIGHT_DEMO=no, with the starter rules alone. Prints one line that says what is there now, and where there is no
+ * administrator a second one with the code that names the first: it is printed here and nowhere kept.
  */
 import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { openDatabase } from '@/db/client';
+import { type Database, openDatabase } from '@/db/client';
 import { migrate } from '@/db/migrate';
 import { settleConfigurations } from '@/db/operations/configurations/settle-due';
+import { offerFirstRun } from '@/db/operations/people/offer-first-run';
+import { newOneTimeCode } from '@/db/secrets';
 import { isDemo, isEmpty, loadDemo } from '@/seed/load';
+import { insertStarterRules } from '@/seed/rules/insertStarterRules';
 
 const path = process.env.KITWRIGHT_DB;
 if (!path) throw new Error('KITWRIGHT_DB must name the database file.');
@@ -27,13 +31,24 @@ async function bringUpToDate(databasePath: string): Promise<string> {
   migrate(databasePath);
   const db = openDatabase(databasePath);
   try {
-    if (!(await isEmpty(db))) {
-      await settleConfigurations({ db, now: new Date().toISOString() });
-      return (await isDemo(db)) ? 'demo hospital' : 'hospital data';
-    }
-    await loadDemo({ db, now: new Date() });
-    return 'demo hospital, loaded now';
+    const holds = await fill(db);
+    const code = newOneTimeCode();
+    const offered = await offerFirstRun({ db, now: new Date().toISOString(), code });
+    return offered ? `${holds}\nfirst administrator: ${code}` : holds;
   } finally {
     db.close();
   }
+}
+
+async function fill(db: Database): Promise<string> {
+  if (!(await isEmpty(db))) {
+    await settleConfigurations({ db, now: new Date().toISOString() });
+    return (await isDemo(db)) ? 'demo hospital' : 'hospital data';
+  }
+  if (process.env.KITWRIGHT_DEMO === 'no') {
+    await db.tx((write) => insertStarterRules(write));
+    return 'a new hospital without a catalogue';
+  }
+  await loadDemo({ db, now: new Date() });
+  return 'demo hospital, loaded now';
 }

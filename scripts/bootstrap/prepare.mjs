@@ -56,11 +56,15 @@ export async function runOnDatabase(name, { database, args = [] }) {
 /**
  * Brings the database to the present schema and fills an empty one with the demo.
  * @param {string} database path
+ * @returns {Promise<{ holds: string, code: string | null }>} what is there, and where there is no administrator the code
+ *   that names the first
  */
 export async function prepareDatabase(database) {
   const giveBack = await takeLock(`${database}.prepare.lock`);
   try {
-    return await runOnDatabase('prepare-database.ts', { database });
+    const output = await runOnDatabase('prepare-database.ts', { database });
+    const [holds = '', second = ''] = output.split('\n');
+    return { holds, code: /^first administrator: (.+)$/.exec(second)?.[1] ?? null };
   } finally {
     giveBack();
   }

@@ -25,7 +25,7 @@ export async function serve({ dev }) {
   try {
     port = await requireFreePort(readPort(process.env.PORT), host);
     await prepareProgram({ build: !dev, say });
-    const holds = await prepareDatabase(database);
+    const { holds, code } = await prepareDatabase(database);
     const inside = relative(ROOT, database);
     say(`Database: ${inside.startsWith('..') ? database : inside} (${holds})`);
     const server = await startServer({ port, host, database, dev, show: true });
@@ -39,9 +39,13 @@ export async function serve({ dev }) {
     }
     const others = host === HERE_ONLY ? '; HOST=0.0.0.0 npm start lets other machines in' : '';
     say(`Kitwright is at http://localhost:${port} (Ctrl+C stops it${others})`);
-    const code = await server.ended;
+    if (code) {
+      say(`Nobody is its administrator yet. To become the first, within the hour:`);
+      say(`  http://localhost:${port}/first-run   code ${code}`);
+    }
+    const ended = await server.ended;
     if (asked) process.exit(0);
-    console.error(`The server ended by itself (code ${code}): what it said last is shown above.`);
+    console.error(`The server ended by itself (code ${ended}): what it said last is shown above.`);
     process.exit(1);
   } catch (error) {
     if (isStopping()) return;

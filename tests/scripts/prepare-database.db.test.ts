@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { eq } from 'drizzle-orm';
 import { expect, inject, onTestFinished, test } from 'vitest';
 import { type Database, openDatabase } from '@/db/client';
-import { items, people, settings } from '@/db/schema';
+import { fitRules, items, people, settings } from '@/db/schema';
+import { run } from '@/scripts/bootstrap/command.mjs';
 import { runOnDatabase } from '@/scripts/bootstrap/prepare.mjs';
 import { isDemo, isEmpty } from '@/seed/load';
 import { emptyDatabaseFile } from '../setup/database';
@@ -37,13 +38,14 @@ test("a hospital's own data is never touched", async () => {
   const database = emptyDatabaseFile();
   const db = open(database);
   await makeHospitalsOwn(db);
-  expect(await runOnDatabase('prepare-database.ts', { database })).toBe('hospital data');
+  expect(await runOnDatabase('prepare-database.ts', { database })).toMatch(
+    /^hospital data\nfirst administrator: ([2-9A-HJ-NP-Z]{4}-){2}[2-9A-HJ-NP-Z]{4}$/,
+  );
   await expect(runOnDatabase('reset-demo.ts', { database })).rejects.toThrow(
     /^The database .* holds a hospital's own data, not the demo, so it is not reset/,
   );
-  expect(await db.read.select().from(settings)).toEqual([
-    { key: 'hospital', value: { name: 'Another hospital' } },
-  ]);
+  const own = await db.read.select().from(settings).where(eq(settings.key, 'hospital'));
+  expect(own).toEqual([{ key: 'hospital', value: { name: 'Another hospital' } }]);
   expect(await isEmpty(db)).toBe(false);
 }, 30_000);
 
@@ -86,3 +88,15 @@ test('a file that is no database is named in one sentence', async () => {
     `${database} is not a database`,
   );
 });
+
+test('a hospital that wants no demo begins with the starter rules, and a code for its first administrator', async () => {
+  const database = join(inject('databaseFolder'), `own-${process.pid}.sqlite`);
+  const { output } = await run(process.execPath, ['--import', 'tsx', 'scripts/prepare-database.ts'], {
+    env: { KITWRIGHT_DB: database, KITWRIGHT_DEMO: 'no' },
+  });
+  expect(output).toMatch(/^a new hospital without a catalogue\nfirst administrator: \S{14}$/);
+  const db = open(database);
+  expect(await isDemo(db)).toBe(false);
+  expect(await db.read.select().from(people)).toEqual([]);
+  expect((await db.read.select().from(fitRules)).length).toBeGreaterThan(10);
+}, 30_000);
