@@ -7,6 +7,7 @@ import type { ScanAnswer, ScanContext, ScanHow } from '@/lib/scanning/meaning';
 import { namesPerson } from '@/lib/scanning/personCode';
 import { actingNow } from '../_ui/acting-store';
 import { type Registered, topBadgeHandler, topHandler } from './handlers';
+import { noteItem } from './known-items';
 import { scannerHere } from './scanner-setting';
 import { send } from './sender';
 import { sound } from './sound';
@@ -92,6 +93,7 @@ export function answered(scan: IncomingScan, answer: ScanAnswer): void {
   const waited = awaited.get(scan.id);
   awaited.delete(scan.id);
   sound(answer.verdict);
+  noteItem(answer.meaning);
   const event: ScanEvent = {
     id: answer.id,
     at: answer.doneAt,

@@ -8,6 +8,7 @@ import { ThumbDrawing } from '../_ui/drawing/ThumbDrawing';
 import { Status } from '../_ui/status';
 import { reply } from './desk';
 import { destination } from './destination';
+import { knownItem } from './known-items';
 import styles from './strip.module.css';
 import type { Shown } from './strip-store';
 import { useThumb } from './use-thumb';
@@ -66,6 +67,8 @@ const BADGE = {
 function Heard({ shown: { heard } }: { shown: Shown & { kind: 'heard' } }) {
   const { reading, text } = heard;
   const faulty = reading.state === 'faulty' || reading.state === 'ambiguous';
+  const item = knownItem(reading);
+  const thumb = useThumb(item?.itemId ?? null);
   return (
     <div className={`${styles.entry} ${styles.hollow}`} data-scan-state="heard">
       <div className={styles.head}>
@@ -73,10 +76,18 @@ function Heard({ shown: { heard } }: { shown: Shown & { kind: 'heard' } }) {
           {heard.how === 'typed' ? 'Typed' : 'Scanned'}, not stored yet
         </Status>
       </div>
-      <p className={styles.thing}>{reading.state === 'unknown' ? text : reading.says}</p>
-      {faulty && reading.problems[0] ? (
-        <p className={styles.sentence}>{reading.problems[0].sentence}</p>
-      ) : null}
+      <div className={styles.told}>
+        {item ? <div className={styles.picture}>{thumb ? <ThumbDrawing thumb={thumb} /> : null}</div> : null}
+        <div>
+          {item ? <p className={styles.thing}>{item.code}</p> : null}
+          <p className={item ? styles.sentence : styles.thing}>
+            {reading.state === 'unknown' ? text : reading.says}
+          </p>
+          {faulty && reading.problems[0] ? (
+            <p className={styles.sentence}>{reading.problems[0].sentence}</p>
+          ) : null}
+        </div>
+      </div>
     </div>
   );
 }

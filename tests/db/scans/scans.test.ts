@@ -9,6 +9,7 @@ import { replyToScan } from '@/db/operations/scans/reply-to-scan';
 import { listPeople } from '@/db/queries/people';
 import { lastScans } from '@/db/queries/scans/lastScans';
 import { counts, items, labelPrints, ledger, packs, people, scans, sets, sheetPrints } from '@/db/schema';
+import { countId } from '@/lib/identity/ids';
 import { packNumber } from '@/lib/packs/packNumber';
 import { newBadgeCode } from '@/lib/people/badge';
 import { type IncomingScan, incomingScan } from '@/lib/scanning/incoming';
@@ -268,8 +269,8 @@ describe('what a scan means', () => {
 });
 
 describe('twice', () => {
-  const bench = { kind: 'bench', countId: 'count_bench-1' } as const;
-  const other = { kind: 'bench', countId: 'count_bench-2' } as const;
+  const bench = { kind: 'bench', countId: countId.parse('count_bench-1') } as const;
+  const other = { kind: 'bench', countId: countId.parse('count_bench-2') } as const;
 
   it('the same serial in one context does nothing twice; in another context it is new', async () => {
     const db = await demoDatabase();

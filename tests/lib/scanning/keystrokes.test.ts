@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { Keystroke } from '@/lib/scanning/decodeKey';
 import { hear, SILENT, silence } from '@/lib/scanning/keystrokes';
 import { UNTRIED_SCANNER } from '@/lib/scanning/scanner';
-import { type Came, enter, NO_MODIFIER, play, presses, strokes, tab } from './machines';
+import { type Came, enter, NO_MODIFIER, play, strokes, tab } from './machines';
+import { presses } from './presses';
 
 const scanOf = (
   text: string,
@@ -190,7 +191,7 @@ test('typing and scans in any order: every scan comes whole, every typed key sta
         expect(came.cut).toEqual([]);
       },
     ),
-    { numRuns: 600 },
+    { numRuns: 150 },
   );
 });
 

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { LAYOUTS, layoutOf } from '@/lib/scanning/layouts';
 import { UNTRIED_SCANNER } from '@/lib/scanning/scanner';
 import published from '../../fixtures/keyboard-layouts.json';
-import { COMPUTERS, enter, play, presses, strokes, tab } from './machines';
+import { COMPUTERS, enter, play, strokes, tab } from './machines';
+import { presses } from './presses';
 
 // Source: xkeyboard-config, symbols of the layouts named (tests/fixtures/keyboard-layouts.json). Windows, whose keyboards
 // scanners pretend to be, makes two keys of the French keyboard wait for the next one where XKB does not (from memory).
@@ -93,7 +94,7 @@ describe('five computers, with Caps Lock and without, do not damage what a scann
           expect(came).toEqual({ scans: [text], typed: [], cut: [] });
         },
       ),
-      { numRuns: 400 },
+      { numRuns: 200 },
     );
   });
 

@@ -109,6 +109,6 @@ test('whatever happens on the way: only what the service settled leaves, each sc
         }
       },
     ),
-    { numRuns: 500 },
+    { numRuns: 200 },
   );
 });
