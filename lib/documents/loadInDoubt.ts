@@ -91,7 +91,7 @@ function packTable(
       { head: columns.what, widthMm: null, align: 'left' },
       { head: columns.pack, widthMm: 28, align: 'left' },
       { head: columns.load, widthMm: 24, align: 'left' },
-      { head: columns.then, widthMm: 36, align: 'left' },
+      { head: columns.before, widthMm: 36, align: 'left' },
       { head: columns.now, widthMm: 36, align: 'left' },
       { head: columns.cases, widthMm: 34, align: 'left' },
     ],

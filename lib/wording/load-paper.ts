@@ -65,7 +65,7 @@ export const loadInDoubtWords = {
   hereTitle: 'Here when it was known',
   hereNone: 'No pack of these loads was here any more.',
   caption: { used: 'Packs that went out', here: 'Packs that were here' },
-  columns: { pack: 'Pack', what: 'What', load: 'Load', then: 'Then', now: 'Now', cases: 'Case' },
+  columns: { pack: 'Pack', what: 'What', load: 'Load', before: 'Then', now: 'Now', cases: 'Case' },
   caseUnknown: 'not on record',
   signed: { told: 'Told, by whom and when', closed: 'Closed by' },
 };

@@ -27,6 +27,8 @@ const EXAMPLES: Record<string, string[]> = {
   '/places/[id]': ['/places/place_store-a', '/places/place_pouch-1'],
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
+  '/loads/[id]': ['/loads/load_demo-538', '/loads/load_demo-537', '/loads/load_demo-539'],
+  '/loads/[id]/touched': ['/loads/load_demo-537/touched'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
   '/configurations/[id]/approve': ['/configurations/configuration_sfl/approve'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],

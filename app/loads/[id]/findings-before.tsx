@@ -8,14 +8,16 @@ import styles from '../loads.module.css';
 /** What is to be known before the load is decided, what stops it first. It informs; the decision is a person's. */
 export function FindingsBefore({ findings }: { findings: readonly AcceptanceFinding[] }) {
   const order: Record<AcceptanceFinding['severity'], number> = { stops: 0, caution: 1, note: 2 };
-  const sorted = [...findings].sort((a, b) => order[a.severity] - order[b.severity]);
+  const sorted = findings
+    .map((finding, at) => ({ finding, id: String(at) }))
+    .sort((a, b) => order[a.finding.severity] - order[b.finding.severity]);
   return (
     <Section title="Before it is decided" note="for the person who decides; nothing is accepted by it">
       <ul aria-label="What is known of this load" className={styles.findings}>
-        {sorted.map((finding, at) => {
+        {sorted.map(({ finding, id }) => {
           const { tone, word } = standing(finding);
           return (
-            <li key={`${finding.kind}-${at}`}>
+            <li key={id}>
               <span>
                 <Status tone={tone}>{word}</Status>
               </span>
