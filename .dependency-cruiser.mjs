@@ -51,6 +51,14 @@ export default {
       to: { path: inside(['seed', 'scripts', 'tests']) },
     },
     {
+      name: 'the-store-is-reached-by-entering',
+      comment:
+        'Pages, actions and route handlers get the store from `enter`, `endpoint` or the way in, as somebody’s.',
+      severity: 'error',
+      from: { path: '^app/', pathNot: '^app/_server/' },
+      to: { path: '^app/_server/database\\.ts$' },
+    },
+    {
       name: 'one-engine-behind-db',
       comment: 'Outside db nobody sees the database engine, so that a second one stays possible.',
       severity: 'error',

@@ -1,8 +1,7 @@
 import 'server-only';
 import { now } from '@/app/_server/clock';
-import { database } from '@/app/_server/database';
 import { hospitalName } from '@/app/_server/hospital';
-import { newestEntry } from '@/db/queries/ledgerHead';
+import { headForPaper } from '@/app/_server/ledger-head';
 import type { Printing } from '@/lib/documents/edition';
 import type { Sheet } from '@/lib/documents/sheet';
 import { printedHead } from '@/lib/ledger/heads';
@@ -34,7 +33,7 @@ export async function sheetAnswer(sheet: Sheet, request: Request, printing: Prin
 
 /** Paper is a second place of the ledger's head: whoever rewrote the ledger would have to gather the sheets. */
 async function withLedgerHead(sheet: Sheet): Promise<Sheet> {
-  const head = await newestEntry(database());
+  const head = await headForPaper();
   return head === null ? sheet : { ...sheet, edition: { ...sheet.edition, ledgerHead: printedHead(head) } };
 }
 

@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { watchOfLedger } from '@/app/_server/database';
+import { ledgerWatchNow } from '@/app/_server/ledger-head';
 import { Status } from '@/app/_ui/status';
 import { printedHead } from '@/lib/ledger/heads';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -10,7 +10,7 @@ const WAIT_MS = 300;
 
 /** How far the chain was checked, what was found, and where its head was written outside. */
 export async function ChainState() {
-  const watch = watchOfLedger();
+  const watch = ledgerWatchNow();
   if (watch === null) return null;
   // a long ledger that was just opened is not waited for
   await Promise.race([watch.look().catch(() => undefined), sleep(WAIT_MS)]);
