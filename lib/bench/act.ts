@@ -82,8 +82,3 @@ export interface BenchEntry {
   /** The other person who stood for it, where two did. */
   secondPersonId?: string | null;
 }
-
-/** The line an act is about, if it is about one. */
-export function lineOfAct(act: BenchAct): string | null {
-  return 'lineId' in act ? act.lineId : null;
-}

@@ -80,13 +80,17 @@ export function BenchScreen({
     (by: 1 | -1) => {
       const next = layers[(layer ? layers.indexOf(layer) : 0) + by];
       if (!next) return;
+      // going on from a layer that is counted says that it was looked over as a whole
+      const whole = layer && rowsOf(layer).every((row) => row.every((id) => id === null || counted(id)));
+      if (by === 1 && layer && whole && purpose !== 'settle' && !state.looked.has(layer.layer))
+        enter({ kind: 'looked', layer: layer.layer });
       const own = rowsOf(next)
         .flat()
         .filter((id) => id !== null);
       setChosenLayer(String(next.layer));
       setActive(counted(own[0] ?? '') ? nextLine(own, own[0] ?? '', counted) : (own[0] ?? null));
     },
-    [layers, layer, counted, setChosenLayer],
+    [layers, layer, counted, setChosenLayer, purpose, state.looked, enter],
   );
   const onRefill = useCallback(() => mayRefill && setDialog('refill'), [mayRefill]);
   const keys = useLineKeys({
