@@ -15,8 +15,14 @@ import { newScan, Refused, type Scan, sendScan, signIn } from './scanner';
 
 const HOST = '127.0.0.1';
 const SCANNERS = 6;
-/** The server is killed at a moment drawn from this span after the scanners began. */
-const KILL_AFTER_MS = { least: 20, most: 400 };
+/**
+ * The server is killed at a moment drawn from this span: after the first acknowledgement of its life, so that every life
+ * has something to lose, and in one of five straight after it began to answer.
+ */
+const KILL_WITHIN_MS = 400;
+const EARLY = 0.2;
+/** A server that acknowledges nothing in this time is killed all the same. */
+const NO_ANSWER_MS = 15_000;
 
 export interface KillOutcome {
   kills: number;
@@ -63,6 +69,10 @@ export async function killServer({
     const cookie = await signIn(server.address, 'Wren Adeyemi', DEMO_PASSWORD);
     for (let round = 1; round <= kills; round += 1) {
       let over = false;
+      let heard = () => {};
+      const first = new Promise<void>((resolve) => {
+        heard = resolve;
+      });
       const scanners = unanswered.map(async (before, at) => {
         let next = before !== null && draw() < 0.5 ? before : null;
         unanswered[at] = null;
@@ -74,6 +84,7 @@ export async function killServer({
             await sendScan(server.address, cookie, scan);
             unknown.delete(scan.id);
             acknowledged.add(scan.id);
+            heard();
           } catch (error) {
             if (error instanceof Refused) refusals.push(error.message);
             unanswered[at] = scan;
@@ -81,7 +92,8 @@ export async function killServer({
           }
         }
       });
-      await sleep(KILL_AFTER_MS.least + draw() * (KILL_AFTER_MS.most - KILL_AFTER_MS.least));
+      if (draw() >= EARLY) await Promise.race([first, sleep(NO_ANSWER_MS)]);
+      await sleep(draw() * KILL_WITHIN_MS);
       process.kill(server.pid as number, 'SIGKILL');
       await server.ended;
       over = true;
