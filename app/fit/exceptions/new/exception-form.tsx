@@ -6,12 +6,13 @@ import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { ComboField, type ComboOption } from '@/app/_ui/combo-field';
 import { FieldGrid, FieldGridRow } from '@/app/_ui/field-grid';
-import { type FieldProblem, problemsAt } from '@/app/_ui/field-problem';
+import { problemsAt } from '@/app/_ui/field-problem';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { RadioGroup } from '@/app/_ui/radio-group';
 import { SelectField, type SelectOption } from '@/app/_ui/select-field';
 import { TextArea } from '@/app/_ui/text-area';
 import { SourceFields } from '../../_parts/source-fields';
+import { useDrafting } from '../../_parts/use-drafting';
 import { draftException } from '../../actions';
 
 /** Drafts a named exception. All problems are shown beside their fields. */
@@ -33,25 +34,13 @@ export function ExceptionForm({
   const [answer, setAnswer] = useState<'allow' | 'deny' | null>(null);
   const [sentence, setSentence] = useState('');
   const [source, setSource] = useState<unknown>({ kind: 'instructionsForUse' });
-  const [problems, setProblems] = useState<FieldProblem[]>([]);
-  const [pending, setPending] = useState(false);
+  const { problems, pending, send } = useDrafting<'draft'>();
 
   async function draft() {
-    setPending(true);
-    try {
-      const said = await draftException({ relation, firstItemId, secondItemId, answer, sentence, source });
-      setProblems(said.ok ? [] : said.problems);
-      if (said.ok && said.go) router.push(said.go);
-    } catch {
-      setProblems([
-        {
-          path: '',
-          sentence: 'That did not reach the server, so nothing was kept. Check the connection and try again.',
-        },
-      ]);
-    } finally {
-      setPending(false);
-    }
+    const said = await send('draft', () =>
+      draftException({ relation, firstItemId, secondItemId, answer, sentence, source }),
+    );
+    if (said?.go) router.push(said.go);
   }
 
   return (
@@ -116,7 +105,7 @@ export function ExceptionForm({
         </FieldGridRow>
         <FieldGridRow>
           <ButtonRow>
-            <Button kind="primary" type="submit" pending={pending}>
+            <Button kind="primary" type="submit" pending={pending !== null}>
               Draft the exception
             </Button>
           </ButtonRow>

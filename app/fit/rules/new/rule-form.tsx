@@ -5,7 +5,7 @@ import { useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { FieldGrid, FieldGridRow } from '@/app/_ui/field-grid';
-import { type FieldProblem, problemsAt } from '@/app/_ui/field-problem';
+import { problemsAt } from '@/app/_ui/field-problem';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { Section } from '@/app/_ui/section';
 import { SelectField } from '@/app/_ui/select-field';
@@ -13,6 +13,7 @@ import { TextArea } from '@/app/_ui/text-area';
 import { TextField } from '@/app/_ui/text-field';
 import type { Condition, Relation, Severity, Source } from '@/lib/fit/rule';
 import { SourceFields } from '../../_parts/source-fields';
+import { useDrafting } from '../../_parts/use-drafting';
 import { draftRule } from '../../actions';
 import { type Tried, tryRule } from '../../try-rule';
 import { ConditionEditor, firstComparison } from './condition-editor';
@@ -58,33 +59,18 @@ export function RuleForm({
     appliesWhen: start?.appliesWhen ?? { all: [] },
     requires: start?.requires ?? (vocabulary ? firstComparison(vocabulary) : { all: [] }),
   });
-  const [problems, setProblems] = useState<FieldProblem[]>([]);
+  const { problems, pending, send } = useDrafting<'try' | 'draft'>();
   const [tried, setTried] = useState<Tried | null>(null);
-  const [pending, setPending] = useState<'try' | 'draft' | null>(null);
   if (!vocabulary) return null;
   const draft = { code, relation, severity, sentence, source, ...conditions };
 
   async function run(which: 'try' | 'draft') {
-    setPending(which);
-    try {
-      if (which === 'try') {
-        const answer = await tryRule(draft);
-        setProblems(answer.ok ? [] : answer.problems);
-        setTried(answer.ok ? answer.tried : null);
-      } else {
-        const answer = await draftRule(draft, basedOn);
-        setProblems(answer.ok ? [] : answer.problems);
-        if (answer.ok && answer.go) router.push(answer.go);
-      }
-    } catch {
-      setProblems([
-        {
-          path: '',
-          sentence: 'That did not reach the server, so nothing was kept. Check the connection and try again.',
-        },
-      ]);
-    } finally {
-      setPending(null);
+    if (which === 'try') {
+      const answer = await send('try', () => tryRule(draft));
+      setTried(answer?.tried ?? null);
+    } else {
+      const answer = await send('draft', () => draftRule(draft, basedOn));
+      if (answer?.go) router.push(answer.go);
     }
   }
 
