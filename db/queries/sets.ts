@@ -17,7 +17,6 @@ import type { ConfigurationVersion } from '@/lib/sets/configuration';
 import type { HeldLine, SetSettings } from '@/lib/sets/holdings';
 import { type PieceCondition, pieceCondition, type TurnStep, turnStep } from '@/lib/sets/setState';
 import { storedStatus } from '@/lib/sets/versionStatus';
-import type { Queries } from '../client';
 import { mayRead, type Reading, THE_PROGRAM } from '../reader';
 import {
   cases,
@@ -32,6 +31,7 @@ import {
   setPromises,
   sets,
 } from '../schema';
+import { hiddenFrom } from './bench/blind';
 import { keptVersions } from './keptVersions';
 import { readSetting } from './settings';
 
@@ -58,18 +58,19 @@ export interface SetOnFile {
 /** Every set with its contents, by code: what the whole-hospital view shows. */
 export async function listSets(db: Reading): Promise<SetOnFile[]> {
   mayRead(db, 'readHospital');
-  const { read } = db;
-  return loadSets(read, null);
+  return loadSets(db, null);
 }
 
 /** One set with its contents, or `null` when there is none of that id. */
 export async function findSet(db: Reading, id: string): Promise<SetOnFile | null> {
   mayRead(db, 'readHospital');
-  const { read } = db;
-  return (await loadSets(read, id))[0] ?? null;
+  return (await loadSets(db, id))[0] ?? null;
 }
 
-async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]> {
+/** Of a set the reader is to check blind, nothing that anybody found is among it. */
+async function loadSets(db: Reading, only: string | null): Promise<SetOnFile[]> {
+  const { read } = db;
+  const hidden = await hiddenFrom(db);
   const [heads, versions, contents, foreign, promises] = await Promise.all([
     read
       .select({ set: sets, version: configurationVersions, configuration: configurations, place: places })
@@ -103,7 +104,8 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
   const contentsOf = groupBy(contents, (row) => row.setId);
   const versionOf = (id: string) => versions.get(configurationVersionId.parse(id));
   return heads.map(({ set, version, configuration, place }) => {
-    const counted = new Map((contentsOf.get(set.id) ?? []).map((row) => [row.lineId, row]));
+    const known = hidden.has(set.id) ? [] : (contentsOf.get(set.id) ?? []);
+    const counted = new Map(known.map((row) => [row.lineId, row]));
     return {
       id: setId.parse(set.id),
       code: set.code,
@@ -136,7 +138,7 @@ async function loadSets(read: Queries, only: string | null): Promise<SetOnFile[]
         };
       }),
       foreign: foreign
-        .filter((row) => row.setId === set.id)
+        .filter((row) => row.setId === set.id && !hidden.has(set.id))
         .map((row) => ({ itemId: itemId.parse(row.itemId), quantity: row.quantity, note: row.note })),
       promisedTo: promises.filter((row) => row.setId === set.id).map(({ setId: _set, ...rest }) => rest),
     };
@@ -154,6 +156,7 @@ export interface CountOnFile {
 export async function lastCounts(db: Reading, id: SetId, limit: number): Promise<CountOnFile[]> {
   mayRead(db, 'readHospital');
   const { read } = db;
+  if ((await hiddenFrom(db)).has(id)) return [];
   const rows = await read
     .select({ count: counts, by: people.name })
     .from(counts)

@@ -8,7 +8,7 @@ import { recordEntry } from '@/db/operations/bench/record-entry';
 import { blindFor } from '@/db/queries/bench/blind';
 import { loadBenchStanding } from '@/db/queries/bench/standing';
 import { entriesOf } from '@/db/queries/bench/turnCounts';
-import { findSet } from '@/db/queries/sets';
+import { findSet, lastCounts, listSets } from '@/db/queries/sets';
 import {
   asidePieces,
   benchCounts,
@@ -230,6 +230,14 @@ describe('the blind second check', () => {
     const checkId = await begin({ db, set }, second, 'check');
     expect(await blindFor(db, second.id, set.id)).toBe(true);
     expect(await blindFor(db, first.id, set.id)).toBe(false);
+    // nor the set with its contents, nor the counts before, nor the list of all sets
+    const blind = readAs(db, second);
+    expect((await findSet(blind, set.id))?.lines.every(({ found }) => found === null)).toBe(true);
+    expect((await findSet(blind, set.id))?.foreign).toEqual([]);
+    expect(await lastCounts(blind, set.id, 5)).toEqual([]);
+    const listed = (await listSets(blind)).find(({ id }) => id === set.id);
+    expect(listed?.lines.every(({ found }) => found === null)).toBe(true);
+    expect(await lastCounts(readAs(db, first), set.id, 5)).not.toEqual([]);
     expect(await loadBenchStanding(readAs(db, second), set.id)).toMatchObject({
       blind: true,
       short: [],
