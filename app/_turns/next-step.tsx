@@ -66,12 +66,12 @@ export function NextStep({
       ) : act === 'receive' ? (
         <Button kind={kind} pending={pending} onClick={press('receive', 'coming back')}>
           {label}
-          <VisuallyHidden>: {set.code}</VisuallyHidden>
+          <VisuallyHidden>{set.code}</VisuallyHidden>
         </Button>
       ) : act === 'beginWash' ? (
         <Button kind={kind} pending={pending} onClick={press('begin-wash', 'washing')}>
           {label}
-          <VisuallyHidden>: {set.code}</VisuallyHidden>
+          <VisuallyHidden>{set.code}</VisuallyHidden>
         </Button>
       ) : act === 'endWash' ? (
         <WashedDialog set={set} doneAt={doneAt} kind={kind} />
@@ -80,7 +80,7 @@ export function NextStep({
       ) : (
         <LinkButton href={href} kind={kind}>
           {label}
-          <VisuallyHidden>: {set.code}</VisuallyHidden>
+          <VisuallyHidden>{set.code}</VisuallyHidden>
         </LinkButton>
       )}
       <div role="status" className={styles.refusal}>

@@ -36,7 +36,7 @@ export function WashedDialog({
     <>
       <Button kind={kind} aria-haspopup="dialog" onClick={() => setOpen(true)}>
         Take out of washing
-        <VisuallyHidden>: {set.code}</VisuallyHidden>
+        <VisuallyHidden>{set.code}</VisuallyHidden>
       </Button>
       <Dialog
         title={`${set.code} comes out of washing`}
