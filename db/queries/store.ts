@@ -4,6 +4,7 @@ import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
 import { plainDate } from '@/lib/quantities/plainDate';
 import type { MustHaveClass } from '@/lib/sets/configuration';
 import { turnStep } from '@/lib/sets/setState';
+import { lapsesOf, whyNotForCase } from '@/lib/sets/short/decision';
 import { mayRead, type Reading } from '../reader';
 import {
   cases,
@@ -17,6 +18,7 @@ import {
   sets,
   stock,
 } from '../schema';
+import { type PresentDecision, presentDecisions } from './short/decisions';
 
 /**
  * Everything that could go into a case kit, as it is now: every set with the sound pieces in it, whatever its step,
@@ -24,8 +26,52 @@ import {
  */
 export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
   mayRead(db, 'readHospital');
-  const [stored, packs] = await Promise.all([loadSets(db, forCase), loadPacks(db)]);
-  return { sets: stored, packs };
+  const [stored, packs, decisions] = await Promise.all([
+    loadSets(db, forCase),
+    loadPacks(db),
+    presentDecisions(db.read),
+  ]);
+  return sentShort({ sets: stored, packs }, decisions, forCase);
+}
+
+/**
+ * What was let go short: a set for one case serves no other, and a pouch that travels with a set is part of it. Whether a
+ * decision's case is over needs no clock here: no kit is planned for a case that is over, and for every other the set is
+ * refused all the same.
+ */
+function sentShort(
+  store: Store,
+  decisions: ReadonlyMap<string, PresentDecision>,
+  forCase: string | null,
+): Store {
+  const travelling = new Map<string, number>();
+  const sent = store.sets.map((set): StoredSet => {
+    const present = decisions.get(set.id);
+    if (!present) return set;
+    const { decision, named } = present;
+    const why = whyNotForCase(decision, named, forCase, decision.decidedAt);
+    if (lapsesOf(decision, named, decision.decidedAt).length > 0)
+      return why ? { ...set, shortFor: { reference: null } } : set;
+    const contents = [...set.contents];
+    for (const { from, itemId: id } of decision.substitutes) {
+      if (from.kind !== 'pouch') continue;
+      travelling.set(from.stockId, (travelling.get(from.stockId) ?? 0) + 1);
+      const at = contents.findIndex((heap) => heap.itemId === id);
+      const heap = contents[at];
+      if (heap) contents[at] = { ...heap, found: heap.found + 1 };
+      else contents.push({ itemId: id, found: 1, expected: 1, mustHaveClass: 2 });
+    }
+    return {
+      ...set,
+      contents,
+      ...(why ? { shortFor: { reference: why.kind === 'otherCase' ? why.reference : null } } : {}),
+    };
+  });
+  const packs = store.packs.map((pack) => ({
+    ...pack,
+    quantity: Math.max(0, pack.quantity - (travelling.get(pack.id) ?? 0)),
+  }));
+  return { sets: sent, packs };
 }
 
 async function loadSets({ read }: Reading, forCase: string | null): Promise<StoredSet[]> {

@@ -121,7 +121,9 @@ export interface Elsewhere {
 export type Unavailable =
   | { kind: 'notInStore'; step: string; readyAt: string | null }
   | { kind: 'held'; reason: string }
-  | { kind: 'pastUseBy'; useBy: PlainDate };
+  | { kind: 'pastUseBy'; useBy: PlainDate }
+  /** Let go short for one other case; `null`: for a case, and that has lapsed. */
+  | { kind: 'shortForOneCase'; reference: string | null };
 
 /** A set that can't be opened now, named because it would help. */
 export interface UnavailableSet {

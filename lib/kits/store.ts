@@ -27,6 +27,8 @@ export interface StoredSet {
   massGrams: number | null;
   /** Cases it is promised to, other than the one being planned. */
   promisedTo: string[];
+  /** The other case it was let go short for, or that this has lapsed; left out where it may serve any case. */
+  shortFor?: { reference: string | null };
   contents: { itemId: ItemId; found: number; expected: number; mustHaveClass: MustHaveClass }[];
 }
 

@@ -64,7 +64,7 @@ export async function packSet(request: PackSet): Promise<Outcome<SetPacked, { re
     }
     if (set.revision !== entry.baseRevision || stops?.revision !== set.revision)
       return refused('conflict', turnWords.changed(set.code), { revision: set.revision });
-    await sweepLapsed(write, now, set.id);
+    await sweepLapsed(write, now);
     const before = await beforePacking(write, set, now, entry.weighedGrams);
     const problems = problemsOf(request, entry, before);
     if (problems.length > 0) {

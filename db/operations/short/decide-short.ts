@@ -68,7 +68,7 @@ export async function decideShort(
       return refused('conflict', turnWords.changed(set.code), { revision: set.revision });
     if (set.step !== 'shortAwaitingDecision' || set.turnId === null)
       return refused('frozen', words.notWaiting(set.code));
-    await sweepLapsed(write, now, set.id);
+    await sweepLapsed(write, now);
     const booked = await caseOf(write, entry.caseId);
     const facts = await shortFacts(
       write,

@@ -9,8 +9,8 @@ import { shortDecisions } from '../../schema';
  * Marks what has lapsed, first thing in a write that a decision could let through: a decision goes with its case, and
  * nobody has to be there to end it. What is read meanwhile works it out for itself.
  */
-export async function sweepLapsed(write: Queries, now: string, only: string | null = null): Promise<void> {
-  for (const { decision, named } of (await presentDecisions(write, only)).values()) {
+export async function sweepLapsed(write: Queries, now: string): Promise<void> {
+  for (const { decision, named } of (await presentDecisions(write)).values()) {
     const lapses = lapsesOf(decision, named, now);
     if (decision.lapsedAt !== null || lapses.length === 0) continue;
     await write.update(shortDecisions).set({ lapsedAt: now }).where(eq(shortDecisions.id, decision.id));

@@ -1,10 +1,12 @@
 import { eq } from 'drizzle-orm';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { turnStep } from '@/lib/sets/setState';
+import { lapsesOf } from '@/lib/sets/short/decision';
 import type { SendFacts } from '@/lib/turns/send';
 import type { Queries } from '../../client';
 import { cases, loads, packs, type sets, shortDecisions } from '../../schema';
 import { readSetting } from '../settings';
+import { decisionFromRow, namedCase } from '../short/decisions';
 import { heldReasons } from './heldReasons';
 
 /** What decides whether a set may go to a case; inside or outside a write. */
@@ -17,7 +19,7 @@ export async function sendFacts(
   const [{ policy }, reasons, pack] = await Promise.all([
     readSetting(read, 'sterility'),
     set.step === 'held' ? heldReasons(read, set.id) : [],
-    packOf(read, set),
+    packOf(read, set, now),
   ]);
   return {
     code: set.code,
@@ -35,7 +37,7 @@ export async function sendFacts(
   };
 }
 
-async function packOf(read: Queries, set: typeof sets.$inferSelect): Promise<SendFacts['pack']> {
+async function packOf(read: Queries, set: typeof sets.$inferSelect, now: string): Promise<SendFacts['pack']> {
   if (set.packId === null) return null;
   const [row] = await read
     .select({ pack: packs, load: loads.state, decision: shortDecisions, meant: cases })
@@ -46,12 +48,15 @@ async function packOf(read: Queries, set: typeof sets.$inferSelect): Promise<Sen
     .where(eq(packs.id, set.packId));
   if (!row) return null;
   const { pack, load, decision, meant } = row;
+  // with its case gone or another's, it lapsed before its time
+  const lapsed =
+    decision !== null && lapsesOf(decisionFromRow(decision), meant && namedCase(meant), now).length > 0;
   return {
     state: pack.state,
     loadAccepted: load === 'accepted',
     useBy: soonest(pack.useBy, set.useBy),
     forCase: meant === null ? null : { id: meant.id, reference: meant.reference },
-    decisionLapsesAt: soonestInstant(decision?.lapsedAt ?? null, decision?.lapsesAt ?? null),
+    decisionLapsesAt: lapsed ? now : soonestInstant(decision?.lapsedAt ?? null, decision?.lapsesAt ?? null),
   };
 }
 
