@@ -9,6 +9,9 @@ import { actAs, expect, expectAccessible, test } from './harness';
 import { sessionCookie } from './harness/act-as';
 import { scan } from './scanning-keys';
 
+// whole flows by several people: on a machine that is busy they take their time
+test.describe.configure({ timeout: 120_000 });
+
 const FIRST = 'person_wren-adeyemi';
 const SECOND = 'person_jolene-stott';
 
