@@ -22,6 +22,10 @@ export function historySentence(action: string, detail: Record<string, unknown>)
     case 'keep-fit-rule':
     case 'keep-fit-exception':
       return 'kept it in force.';
+    case 'try-change':
+      return detail.change === 'withdraw'
+        ? 'tried what withdrawing it would change.'
+        : 'tried what it would change.';
     default:
       return action.replaceAll('-', ' ');
   }

@@ -1,4 +1,5 @@
 import type { FitHistoryEntry } from '@/db/queries/fitScreens';
+import { momentWords } from '@/lib/wording/changes';
 import { historySentence } from '@/lib/wording/fit-history';
 import styles from '../fit.module.css';
 
@@ -10,7 +11,7 @@ export function HistoryList({ entries }: { entries: readonly FitHistoryEntry[] }
       {entries.map((entry) => (
         <li key={entry.seq}>
           <time dateTime={entry.doneAt} className={styles.small}>
-            {entry.doneAt.slice(0, 16).replace('T', ' ')} UTC
+            {momentWords(entry.doneAt)}
           </time>
           <span className={styles.grow}>
             {entry.person ?? 'Nobody'} {historySentence(entry.action, entry.detail)}
