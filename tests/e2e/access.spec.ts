@@ -1,0 +1,154 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { ENDPOINTS, type Reach, SCREENS } from '@/lib/people/access';
+import { may } from '@/lib/people/permissions';
+import { type Role, role as roles } from '@/lib/people/role';
+import { type DemoPerson, PEOPLE } from '@/seed/hospital/people';
+import { expect, test } from './harness';
+import { sessionCookie } from './harness/act-as';
+
+/**
+ * Every screen, endpoint and action of the build, asked by somebody of every role and by nobody. The lists are the
+ * build's own: one that is not declared in `lib/people/access.ts` fails here, and so does a declaration without one.
+ */
+
+const BUILD = process.env.KITWRIGHT_DIST ?? '.next';
+const METHODS = ['GET', 'POST', 'PUT', 'PATCH', 'DELETE'];
+const AT_ONCE = 6;
+
+const fromBuild = (path: string) => JSON.parse(readFileSync(join(process.cwd(), BUILD, path), 'utf8'));
+
+function routes(end: '/page' | '/route'): string[] {
+  const manifest = fromBuild('app-path-routes-manifest.json') as Record<string, string>;
+  return Object.entries(manifest)
+    .filter(([entry, route]) => entry.endsWith(end) && !route.startsWith('/_'))
+    .map(([, route]) => route)
+    .sort();
+}
+
+/** The address of a thing there is none of: whoever is let through is told so, and nothing comes to harm. */
+const nowhere = (route: string) =>
+  route.replace(/\[(\w+)\]/g, (_, place) => (place === 'id' ? 'case_none' : 'none'));
+
+const somebody = (one: Role): DemoPerson => {
+  const found = PEOPLE.find(({ role }) => role === one);
+  if (!found) throw new Error(`the demo has no ${one}`);
+  return found.id;
+};
+
+type Answer = { status: number; headers: Headers };
+
+async function ask(address: string, cookie: string | null, init: RequestInit = {}): Promise<Answer> {
+  const headers = { ...(init.headers as Record<string, string>), ...(cookie ? { Cookie: cookie } : {}) };
+  const answer = await fetch(address, { redirect: 'manual', ...init, headers });
+  // the head of the answer says it all
+  await answer.body?.cancel();
+  return answer;
+}
+
+const leadsToSignIn = ({ status, headers }: Answer) =>
+  (status === 307 || status === 303) &&
+  (headers.get('location') ?? headers.get('x-action-redirect') ?? '').includes('/sign-in');
+
+/** Runs all of it, a few at once. */
+async function each<T>(all: readonly T[], work: (one: T) => Promise<void>): Promise<void> {
+  const waiting = [...all];
+  const lane = async () => {
+    for (let one = waiting.shift(); one !== undefined; one = waiting.shift()) await work(one);
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, lane));
+}
+
+async function cookies(address: string): Promise<[Role, string][]> {
+  const given: [Role, string][] = [];
+  for (const one of roles.options) {
+    const { name, value } = await sessionCookie(address, somebody(one));
+    given.push([one, `${name}=${value}`]);
+  }
+  return given;
+}
+
+test('every screen is declared, and lets in who may and nobody else', async ({ baseURL = '' }) => {
+  test.setTimeout(180_000);
+  const built = routes('/page');
+  expect(built.length).toBeGreaterThan(30);
+  expect(Object.keys(SCREENS).sort()).toEqual(built);
+  const given = await cookies(baseURL);
+  const wrong: string[] = [];
+  await each(Object.entries(SCREENS) as [string, Reach][], async ([route, reach]) => {
+    const address = baseURL + nowhere(route);
+    const nobody = await ask(address, null);
+    if (reach === 'anybody' ? leadsToSignIn(nobody) && route !== '/first-run' : !leadsToSignIn(nobody))
+      wrong.push(`nobody at ${route}: ${nobody.status}`);
+    for (const [role, cookie] of given) {
+      const answer = await ask(address, cookie);
+      const letIn = !leadsToSignIn(answer) && answer.status !== 403 && answer.status < 500;
+      const should = reach === 'anybody' || may(role, reach);
+      if (letIn !== should) wrong.push(`${role} at ${route}: ${answer.status}`);
+    }
+  });
+  expect(wrong).toEqual([]);
+});
+
+test('every endpoint is declared with its method, and answers who may and nobody else', async ({
+  baseURL = '',
+}) => {
+  test.setTimeout(120_000);
+  const built: string[] = [];
+  for (const route of routes('/route')) {
+    const { headers } = await ask(baseURL + nowhere(route), null, { method: 'OPTIONS' });
+    const allowed = (headers.get('allow') ?? '').split(', ').filter((method) => METHODS.includes(method));
+    built.push(...allowed.map((method) => `${method} ${route}`));
+  }
+  expect(built.length).toBeGreaterThan(30);
+  expect(Object.keys(ENDPOINTS).sort()).toEqual(built.sort());
+  const given = await cookies(baseURL);
+  const wrong: string[] = [];
+  await each(Object.entries(ENDPOINTS) as [string, Reach][], async ([key, reach]) => {
+    const [method = '', route = ''] = key.split(' ');
+    const address = baseURL + nowhere(route);
+    const nobody = await ask(address, null, { method });
+    const isProblem = nobody.headers.get('content-type') === 'application/problem+json';
+    if (reach === 'anybody') {
+      if ([401, 403].includes(nobody.status) || nobody.status >= 500)
+        wrong.push(`nobody ${key}: ${nobody.status}`);
+      return; // asking again as somebody would sign them out
+    }
+    if (nobody.status !== 401 || !isProblem) wrong.push(`nobody ${key}: ${nobody.status}`);
+    for (const [role, cookie] of given) {
+      const { status } = await ask(address, cookie, { method });
+      const letIn = status !== 401 && status !== 403 && status < 500;
+      if (letIn !== may(role, reach)) wrong.push(`${role} ${key}: ${status}`);
+    }
+    if (method !== 'GET') {
+      const [, cookie = ''] = given.find(([role]) => may(role, reach)) ?? [];
+      const { status } = await ask(address, cookie, {
+        method,
+        headers: { Origin: 'http://elsewhere.invalid' },
+      });
+      if (status !== 403) wrong.push(`from another site ${key}: ${status}`);
+    }
+  });
+  expect(wrong).toEqual([]);
+});
+
+test('every action of the build sends nobody to sign in', async ({ baseURL = '' }) => {
+  const path = 'server/server-reference-manifest.json';
+  test.skip(!existsSync(join(process.cwd(), BUILD, path)), 'a running server without its build');
+  const { node } = fromBuild(path) as { node: Record<string, { workers: Record<string, unknown> }> };
+  const actions = Object.entries(node);
+  expect(actions.length).toBeGreaterThan(0);
+  const wrong: string[] = [];
+  for (const [id, { workers }] of actions) {
+    for (const worker of Object.keys(workers)) {
+      const route = worker.replace(/^app/, '').replace(/\/page$/, '') || '/';
+      const answer = await ask(baseURL + nowhere(route), null, {
+        method: 'POST',
+        headers: { 'Next-Action': id, 'Content-Type': 'text/plain;charset=UTF-8' },
+        body: '[]',
+      });
+      if (!leadsToSignIn(answer)) wrong.push(`${id} of ${route}: ${answer.status}`);
+    }
+  }
+  expect(wrong).toEqual([]);
+});
