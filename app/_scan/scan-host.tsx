@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { useActing } from '../_ui/acting';
 import { answered, hearScan, refusedForGood, setNavigation } from './desk';
 import { destination } from './destination';
@@ -16,6 +16,7 @@ import { noteCut, noteHears } from './strip-store';
 export function ScanHost() {
   const router = useRouter();
   const acting = useActing();
+  const [listening, setListening] = useState(false);
 
   useEffect(
     () =>
@@ -64,5 +65,8 @@ export function ScanHost() {
     };
   }, []);
 
-  return <ScanStrip signedIn={acting !== null} />;
+  // after all of the above: from here on no scan is missed
+  useEffect(() => setListening(true), []);
+
+  return <ScanStrip signedIn={acting !== null} listening={listening} />;
 }

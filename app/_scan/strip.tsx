@@ -17,7 +17,7 @@ const SHOWN_FOR_MS = 12_000;
  * What was scanned, at the foot of every screen: at once as heard, then as stored with its picture; how many wait to be
  * stored; whether this window hears the scanner at all; and the ways to type a code, use the camera, or be silent.
  */
-export function ScanStrip({ signedIn }: { signedIn: boolean }) {
+export function ScanStrip({ signedIn, listening }: { signedIn: boolean; listening: boolean }) {
   const { shown, open, pending, hears } = useSyncExternalStore(onStrip, stripNow, stripAtFirst);
   const last = shown.at(-1);
 
@@ -28,7 +28,12 @@ export function ScanStrip({ signedIn }: { signedIn: boolean }) {
   }, [open, last]);
 
   return (
-    <aside className={styles.dock} aria-label="Scanner" data-print="no">
+    <aside
+      className={styles.dock}
+      aria-label="Scanner"
+      data-print="no"
+      data-listening={listening || undefined}
+    >
       {open && shown.length > 0 ? (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
         <section className={styles.panel} tabIndex={0} aria-label="Last scans">

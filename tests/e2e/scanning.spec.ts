@@ -13,7 +13,8 @@ const PLATE = 'CR-P35-N-04';
 const PLATE_CODE = ']d2010952570274633510A1\u001d21SN-';
 
 const strip = (page: Page) => page.getByRole('region', { name: 'Last scans' });
-const ready = (page: Page) => page.waitForLoadState('networkidle');
+/** From here on the page hears the scanner. */
+const ready = (page: Page) => page.locator('aside[data-listening]').waitFor();
 
 test('a scan at 20 ms a character is heard on any page, without focus, and leads to what it names', async ({
   page,
