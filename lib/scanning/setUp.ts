@@ -42,7 +42,8 @@ export function tryScanner(keys: readonly Keystroke[], at: string): Trial {
     const { text, ends } = heardAs(keys, way);
     const mark = /^\][A-Za-z][0-9A-Za-z]/.exec(text)?.[0] ?? null;
     // some scanners send FNC1 in the first place as a separator
-    const sent = text.slice(mark?.length ?? 0).replace(GS, '');
+    const body = text.slice(mark?.length ?? 0);
+    const sent = body.startsWith(GS) ? body.slice(GS.length) : body;
     for (const symbol of ['matrix', 'line'] as const) {
       const separators = separatorsIn(sent, TRIAL_TEXTS[symbol]);
       if (separators === null) {

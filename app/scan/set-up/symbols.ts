@@ -1,4 +1,3 @@
-import 'server-only';
 import bwipjs from 'bwip-js/node';
 import { GS } from '@/lib/calculations/identifier/gs1/separators';
 
