@@ -5,7 +5,6 @@ import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
-import { FindingList } from '@/app/_ui/finding';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
@@ -22,6 +21,7 @@ import { listWords } from '@/lib/wording/numbers';
 import { gateRule, gateSentence } from '@/lib/wording/packs';
 import { TURN_STEP_WORDS } from '@/lib/wording/sets';
 import { askWords } from '@/lib/wording/short';
+import { GateList } from '../../_parts/gate-list';
 import { PackForm } from './pack-form';
 
 export const dynamic = 'force-dynamic';
@@ -90,17 +90,13 @@ export default async function PackPage({ params }: Props) {
       }
     >
       <Section title="Before it is closed" note={ask.who}>
-        <FindingList
+        <GateList
           label="What keeps it open, and what to look at twice"
           empty="Counted whole, nothing short, nothing that does not belong."
-          findings={gate.findings.map(({ finding, severity }) => ({
-            outcome:
-              finding.kind === 'massNotEstablished' || finding.kind === 'notCounted'
-                ? ('notEstablished' as const)
-                : ('doesNotFit' as const),
+          lines={gate.findings.map(({ finding, severity }) => ({
             severity,
             sentence: gateSentence(finding, before.nameOf),
-            source: gateRule(finding),
+            rule: gateRule(finding),
           }))}
         />
         {before.facts.bars.some(({ kind }) => kind !== 'notOnBench') ? (

@@ -4,7 +4,6 @@ import { notFound } from 'next/navigation';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
-import { FindingList } from '@/app/_ui/finding';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
@@ -26,6 +25,7 @@ import {
   shortSentence,
 } from '@/lib/wording/short';
 import { spareWords } from '@/lib/wording/spares';
+import { GateList } from '../../_parts/gate-list';
 import { AskButton, ReturnButton } from './ask-buttons';
 import { DecideForm } from './decide-form';
 import styles from './short.module.css';
@@ -95,15 +95,13 @@ export default async function ShortPage({ params }: Props) {
       }
     >
       <Section title={words.who} note={words.next}>
-        <FindingList
+        <GateList
           label="What is short"
           empty="Nothing is short, by the last count."
-          findings={ask.findings.map((finding) => ({
-            outcome:
-              finding.rule === 'notEstablished' ? ('notEstablished' as const) : ('doesNotFit' as const),
-            severity: finding.rule === 'backUp' ? ('caution' as const) : ('stops' as const),
+          lines={ask.findings.map((finding) => ({
+            severity: finding.rule === 'backUp' ? 'caution' : 'stops',
             sentence: shortSentence(finding, name),
-            source: SHORT_RULE_WORDS[finding.rule],
+            rule: SHORT_RULE_WORDS[finding.rule],
           }))}
         />
       </Section>
