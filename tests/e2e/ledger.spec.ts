@@ -34,7 +34,6 @@ test('a correction is shown beside what it corrects, and the exported ledger ver
   await entry.getByText('What was written').click();
   await expectAccessible(page);
 
-  await entry.getByText('What was written').click();
   await entry.getByRole('button', { name: 'Correct …' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Correct the record' }).click();
