@@ -1,5 +1,13 @@
 import type { Keystroke } from '@/lib/scanning/decodeKey';
-import { type Doing, hear, interrupted, type Listening, SILENT, silence } from '@/lib/scanning/keystrokes';
+import {
+  type Doing,
+  hear,
+  interrupted,
+  type Listening,
+  SILENT,
+  silence,
+  silenceAfterMs,
+} from '@/lib/scanning/keystrokes';
 import { scannerHere } from './scanner-setting';
 import { isTextField, setValue, takesKeysItself, typeInto } from './text-field';
 
@@ -33,10 +41,13 @@ export function listenToKeys(listens: Listens): () => void {
   let throughKey: string | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let askedAgain = false;
+  /** When the last key was told: on a busy computer that is later than when it went down. */
+  let toldAt = 0;
 
   function onKeyDown(event: KeyboardEvent): void {
     if (!event.isTrusted) return;
     const key = keystrokeOf(event);
+    toldAt = performance.now();
     listens.key(key);
     const focused = document.activeElement;
     const heard = hear(listening, key, isTextField(focused), scannerHere());
@@ -114,16 +125,19 @@ export function listenToKeys(listens: Listens): () => void {
   function wait(): void {
     clearTimeout(timer);
     askedAgain = false;
-    const { burst } = listening;
-    if (burst === null) return;
-    const due = burst.lastAt + scannerHere().gapMs + 1 - performance.now();
-    timer = setTimeout(rest, Math.max(0, due));
+    const due = dueAt();
+    if (due !== null) timer = setTimeout(rest, Math.max(0, due + 1 - performance.now()));
+  }
+
+  function dueAt(): number | null {
+    const after = silenceAfterMs(listening, scannerHere());
+    return after === null ? null : Math.max(listening.burst?.lastAt ?? 0, toldAt) + after;
   }
 
   function rest(): void {
-    const { burst } = listening;
-    if (burst === null) return;
-    const late = performance.now() - (burst.lastAt + scannerHere().gapMs);
+    const due = dueAt();
+    if (due === null) return;
+    const late = performance.now() - due;
     const pending = (navigator as { scheduling?: { isInputPending?: () => boolean } }).scheduling;
     if (pending?.isInputPending?.() || (late > 25 && !askedAgain)) {
       askedAgain = true;

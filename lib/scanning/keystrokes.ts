@@ -40,6 +40,8 @@ export interface Heard {
 
 /** Fewer characters are no code of anything. */
 const LEAST = 4;
+/** Keys may be told late by a busy computer: before a scan without an end counts as whole, it is waited so long. */
+const WHOLE_AFTER_MS = 300;
 /** A person who presses Enter after a scan takes longer. */
 const TAIL_MS = 200;
 /** In a text field silence alone must not turn typing into a scan: nobody types so many characters so fast. */
@@ -127,11 +129,21 @@ function resumed(
   return givenBack && doings.length === 0 && at - givenBack.lastAt <= gapMs ? givenBack : null;
 }
 
+/**
+ * How long no key must have come before `silence` can say what the burst was; counted from when the last key was told,
+ * should that be later than when it went down. `null`: there is no burst.
+ */
+export function silenceAfterMs({ burst }: Listening, { ends, gapMs }: ScannerSetting): number | null {
+  if (burst === null) return null;
+  if (burst.inTextField || burst.written.length < LEAST) return gapMs;
+  return ends === 'silence' ? 2 * gapMs : Math.max(WHOLE_AFTER_MS, gapMs);
+}
+
 /** Silence since the last key: what was held is given back, or was a scan. `null`: it is too early to say. */
 export function silence(before: Listening, at: number, setting: ScannerSetting): Heard | null {
   const { burst } = before;
   if (burst === null) return { listening: before, doings: [] };
-  if (at - burst.lastAt <= setting.gapMs) return null;
+  if (at - burst.lastAt <= (silenceAfterMs(before, setting) ?? 0)) return null;
   const doing = whatItWas(burst, setting);
   const back = doing.kind === 'giveBack';
   return {

@@ -118,6 +118,15 @@ describe('a scan is told from typing', () => {
   });
 });
 
+test('a scan without an end counts as whole only after a longer silence: its last keys may be told late', () => {
+  let listening = SILENT;
+  for (const key of scanOf(GTIN, 0, 10, 'none'))
+    listening = hear(listening, key, false, UNTRIED_SCANNER).listening;
+  const last = listening.burst?.lastAt ?? 0;
+  expect(silence(listening, last + 290, UNTRIED_SCANNER)).toBeNull();
+  expect(silence(listening, last + 301, UNTRIED_SCANNER)?.doings).toEqual([{ kind: 'scan', text: GTIN }]);
+});
+
 describe('the separator of GS1', () => {
   const before = presses('010952570274633510A1', 'us') ?? [];
   const after = presses('2142', 'us') ?? [];
