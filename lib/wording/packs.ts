@@ -3,7 +3,6 @@ import { never } from '../identity/result';
 import type { GateFinding } from '../packs/gate';
 import type { PackMass } from '../packs/mass';
 import type { Barrier, PackState } from '../packs/pack';
-import type { OldLabel, OldSheet } from '../packs/printed';
 import { writeGrams } from '../quantities/mass';
 import { packBarSentence } from './bench';
 import { listWords } from './numbers';
@@ -109,34 +108,4 @@ export function gateRule(finding: GateFinding): string {
 export function massWords({ weighedGrams, workedGrams, exact }: PackMass): string {
   if (weighedGrams !== null) return `${writeGrams(weighedGrams)} by the scale`;
   return exact ? `${writeGrams(workedGrams)} from its pieces` : `at least ${writeGrams(workedGrams)}`;
-}
-
-/** Why a scanned label is refused, and the way out. */
-export function oldLabelWords(because: OldLabel, number: string, newestCopy: number): string {
-  switch (because) {
-    case 'noSuchCopy':
-      return `No such copy of the label of ${number} was ever printed: set the pack aside and ask who printed it.`;
-    case 'oldLabel':
-      return `This label of ${number} was replaced by copy ${newestCopy}: destroy it, and look for the newer one on the pack.`;
-    case 'packOpened':
-      return `${number} was opened: this label belongs to nothing any more. Destroy it.`;
-    case 'packUndone':
-      return `${number} was opened again before it was sterile: destroy this label.`;
-    default:
-      return never(because);
-  }
-}
-
-/** Why a scanned count sheet is refused, and the way out. */
-export function oldSheetWords(because: OldSheet, code: string): string {
-  switch (because) {
-    case 'otherVersion':
-      return `${code} follows another version now than this sheet shows: print a new one.`;
-    case 'countedSince':
-      return `${code} was counted or refilled after this sheet was printed: print a new one.`;
-    case 'withdrawn':
-      return `${code} is out of service: this sheet is of no use.`;
-    default:
-      return never(because);
-  }
 }

@@ -1,6 +1,7 @@
 import { and, desc, eq, gt, or } from 'drizzle-orm';
 import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import { setId as parsedSet } from '@/lib/identity/ids';
+import { whySheetIsOld } from '@/lib/packs/printed';
 import { type ScanMeaning, scanMeaning } from '@/lib/scanning/meaning';
 import { ownCode } from '@/lib/scanning/ownCodes';
 import type { Queries } from '../../client';
@@ -159,7 +160,15 @@ async function sheetMeaning(read: Queries, sheet: typeof sheetPrints.$inferSelec
     .where(eq(counts.setId, sheet.setId))
     .orderBy(desc(counts.countedAt))
     .limit(1);
-  const old = newer || set.versionId !== sheet.versionId || (count && count.countedAt > sheet.printedAt);
+  const stale = whySheetIsOld({
+    printed: { versionId: sheet.versionId, at: sheet.printedAt },
+    now: {
+      versionId: set.versionId,
+      contentsChangedAt: count?.countedAt ?? null,
+      withdrawn: set.withdrawnAt !== null,
+    },
+  });
+  const old = newer || stale !== null;
   if (old)
     return {
       ...refusal('oldSheet', [`${sheet.number} of ${set.code}`]),

@@ -1,6 +1,8 @@
 import { desc, eq } from 'drizzle-orm';
 import { packId as parsedPack, setId as parsedSet } from '@/lib/identity/ids';
+import { packState } from '@/lib/packs/pack';
 import type { PackNumber } from '@/lib/packs/packNumber';
+import { whyLabelIsOld } from '@/lib/packs/printed';
 import { type RefusalOfScan, type ScanMeaning, scanMeaning } from '@/lib/scanning/meaning';
 import type { Queries } from '../../client';
 import { items, labelPrints, packs, sets } from '../../schema';
@@ -30,18 +32,14 @@ export async function packMeaning(
     candidates: [`pack ${number}`],
     faults: [],
   });
-  if (pack.state === 'opened') return refused('packOpened');
-  if (pack.state === 'undone') return refused('packUndone');
-  if (copy !== null) {
-    const [newest] = await read
-      .select({ copy: labelPrints.copy })
-      .from(labelPrints)
-      .where(eq(labelPrints.packId, pack.id))
-      .orderBy(desc(labelPrints.copy))
-      .limit(1);
-    if (copy > (newest?.copy ?? 0)) return refused('noSuchCopy');
-    if (copy < (newest?.copy ?? 0)) return refused('oldLabel');
-  }
+  const [newest] = await read
+    .select({ copy: labelPrints.copy })
+    .from(labelPrints)
+    .where(eq(labelPrints.packId, pack.id))
+    .orderBy(desc(labelPrints.copy))
+    .limit(1);
+  const old = whyLabelIsOld({ copy, newestCopy: newest?.copy ?? 0, state: packState.parse(pack.state) });
+  if (old) return refused(old);
   return scanMeaning.parse({
     kind: 'pack',
     packId: pack.id,
