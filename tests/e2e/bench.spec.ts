@@ -24,10 +24,14 @@ async function begin(page: Page, set: string, act = 'Begin to count'): Promise<v
   await page.goto(`/sets/set_${set}/count`);
   const button = page.getByRole('button', { name: act });
   await expect(button.or(cells(page).first())).toBeVisible();
-  await expect(async () => {
-    if (await button.isVisible()) await button.click();
-    await expect(cells(page).first()).toBeVisible({ timeout: 2_000 });
-  }).toPass();
+  if (await button.isVisible())
+    // a press before the page is alive does nothing: once it is answered, the page needs no other
+    await expect(async () => {
+      const answered = page.waitForResponse(/\/api\/bench$/, { timeout: 3_000 });
+      await button.click();
+      await answered;
+    }).toPass();
+  await expect(cells(page).first()).toBeVisible({ timeout: 30_000 });
   await expect(page.locator('[data-line][aria-current]')).toBeFocused();
 }
 

@@ -1,6 +1,7 @@
 'use client';
 
 import { type KeyboardEvent, useCallback, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { BenchAct, Fault } from '@/lib/bench/act';
 import {
   type Direction,
@@ -190,7 +191,8 @@ export function useLineKeys({
       const act = ctrlKey ? onUndo : doing(key);
       if (!act) return;
       event.preventDefault();
-      act();
+      // keys held back while they might have been a scan come all at once: each must see what the one before did
+      flushSync(act);
     },
     [doing, onUndo],
   );
