@@ -31,6 +31,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/loads/[id]': ['/loads/load_demo-460'],
+  '/people/[id]': ['/people/person_wren-adeyemi'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
   '/configurations/[id]/approve': ['/configurations/configuration_sfl/approve'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
@@ -49,6 +50,10 @@ const EXAMPLES: Record<string, string[]> = {
 
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
 const LOOKED_AT_BY: Record<string, DemoPerson> = {
+  '/people': 'person_edda-winslow',
+  '/people/[id]': 'person_edda-winslow',
+  '/people/new': 'person_edda-winslow',
+  '/people/workstations': 'person_edda-winslow',
   '/ledger': 'person_maurice-oduya',
   '/places': 'person_dilys-harrow',
   '/places/[id]': 'person_maurice-oduya',

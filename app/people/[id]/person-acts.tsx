@@ -66,10 +66,12 @@ export function PersonActs({
       ) : null}
       {badge ? <BadgeCard name={name} role={ROLE_WORDS[role]} code={badge} /> : null}
       {left ? (
-        <Section title="Works here again">
-          <Button onClick={() => press({ act: 'return' }, `${name} works here again.`)}>
-            {name} works here again
-          </Button>
+        <Section title="Coming back">
+          <ButtonRow>
+            <Button onClick={() => press({ act: 'return' }, `${name} works here again.`)}>
+              {name} works here again
+            </Button>
+          </ButtonRow>
         </Section>
       ) : (
         <>
@@ -128,15 +130,17 @@ export function PersonActs({
             </ButtonRow>
           </Section>
           <Section title="Leaving">
-            <ConfirmDialog
-              title={`${name} has left?`}
-              confirm={`${name} has left`}
-              danger
-              trigger={{ label: 'They have left' }}
-              onConfirm={() => act({ act: 'leave' }, `${name} has left.`)}
-            >
-              Their sessions end and nothing lets them in. What they did keeps their name.
-            </ConfirmDialog>
+            <ButtonRow>
+              <ConfirmDialog
+                title={`${name} has left?`}
+                confirm={`${name} has left`}
+                danger
+                trigger={{ label: 'They have left' }}
+                onConfirm={() => act({ act: 'leave' }, `${name} has left.`)}
+              >
+                Their sessions end and nothing lets them in. What they did keeps their name.
+              </ConfirmDialog>
+            </ButtonRow>
           </Section>
         </>
       )}
