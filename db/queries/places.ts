@@ -40,7 +40,7 @@ export async function listPlaces(db: Reading): Promise<PlaceOnFile[]> {
     .sort((a, b) => Number(a.withdrawnAt !== null) - Number(b.withdrawnAt !== null));
 }
 
-export interface LyingThere {
+interface LyingThere {
   sets: {
     id: SetId;
     code: string;

@@ -20,7 +20,7 @@ export interface StageTime {
 }
 
 /** Fewer turns than this say too little, and the usual time is used. */
-export const LEAST_TURNS = 3;
+const LEAST_TURNS = 3;
 /** The latest of each kind that are looked at: how it is done now, not how it was done last year. */
 export const MOST_TURNS = 50;
 

@@ -52,7 +52,7 @@ const AFTER_HOLD: Readonly<Record<HeldBecause, readonly TurnStep[] | 'whereItWas
 };
 
 /** Reprocessing (washing) is open after every hold. */
-export function stepsAfterHold(because: HeldBecause, heldFrom: TurnStep | null): TurnStep[] {
+function stepsAfterHold(because: HeldBecause, heldFrom: TurnStep | null): TurnStep[] {
   const after = AFTER_HOLD[because];
   const named = after === 'whereItWas' ? (heldFrom === null ? [] : [heldFrom]) : after;
   const reached = named.filter((step) => mayFollow('held', step));

@@ -110,7 +110,7 @@ async function lastStepOf(
 const MOST_CHARACTERS = 400;
 
 /** A reason or a note: there where it is needed, not too long, and nothing about a patient in it. */
-export function checkText(text: Acting['text']): Problem[] {
+function checkText(text: Acting['text']): Problem[] {
   if (!text) return [];
   const { name, value, needed } = text;
   const said = value?.trim() ?? '';

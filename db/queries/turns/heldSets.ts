@@ -6,7 +6,7 @@ import { mayRead, type Reading } from '../../reader';
 import { configurations, configurationVersions, places, sets } from '../../schema';
 import { type HeldReason, heldReasons } from './heldReasons';
 
-export interface HeldSet {
+interface HeldSet {
   id: SetId;
   code: string;
   configuration: string;

@@ -33,7 +33,7 @@ export type SetEvent = { at: string; enteredAt: string | null; by: string | null
   | { kind: 'entry'; action: string; detail: Record<string, unknown> }
 );
 
-export interface TurnHistory {
+interface TurnHistory {
   id: string;
   number: number;
   beganAt: string;
