@@ -1,7 +1,6 @@
 import type { ItemId } from '../identity/ids';
 import { never } from '../identity/result';
 import type { GateFinding } from '../packs/gate';
-import type { PackMass } from '../packs/mass';
 import type { Barrier, PackState } from '../packs/pack';
 import { writeGrams } from '../quantities/mass';
 import { packBarSentence } from './bench';
@@ -102,10 +101,4 @@ export function gateRule(finding: GateFinding): string {
     default:
       return never(finding);
   }
-}
-
-/** `6.42 kg by the scale`, `at least 5.10 kg from its pieces`. */
-export function massWords({ weighedGrams, workedGrams, exact }: PackMass): string {
-  if (weighedGrams !== null) return `${writeGrams(weighedGrams)} by the scale`;
-  return exact ? `${writeGrams(workedGrams)} from its pieces` : `at least ${writeGrams(workedGrams)}`;
 }

@@ -1,7 +1,7 @@
 import type { ItemId } from '../identity/ids';
 import { never } from '../identity/result';
 import type { Approver, ShortAsk, ShortFinding, ShortRule } from '../sets/short/ask';
-import type { Lapse, NotCovered, NotForCase } from '../sets/short/decision';
+import type { Lapse, NotCovered } from '../sets/short/decision';
 import { capitalised, countWord, listWords } from './numbers';
 
 type Name = (id: ItemId) => string;
@@ -156,11 +156,4 @@ export function notCoveredWords(open: NotCovered, name: Name): string {
     default:
       return never(open);
   }
-}
-
-/** Why this set is refused for a case. */
-export function notForCaseWords(why: NotForCase): string {
-  return why.kind === 'otherCase'
-    ? `it goes short, for ${why.reference} only`
-    : `it was let go short for one case, and that has lapsed. ${LAPSE_WORDS[why.because]}`;
 }
