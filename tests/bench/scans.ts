@@ -8,7 +8,7 @@ import { VAR } from '../../scripts/bootstrap/places.mjs';
 import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
 import { prepareProgram, runOnDatabase } from '../../scripts/bootstrap/prepare.mjs';
 import { startServer } from '../../scripts/bootstrap/server.mjs';
-import { newScan, sendScan, signIn } from '../faults/scanner';
+import { newScan, Refused, sendScan, signIn } from '../faults/scanner';
 import type { BenchRow } from './run';
 
 const HOST = '127.0.0.1';
@@ -38,8 +38,19 @@ export async function bench(): Promise<BenchRow[]> {
         signIn(server.address, name, DEMO_PASSWORD),
       ),
     );
-    const send = (at: number) =>
-      sendScan(server.address, cookies[at % cookies.length] ?? '', newScan(codeOf(at)));
+    const send = async (at: number) => {
+      const scan = newScan(codeOf(at));
+      const cookie = cookies[at % cookies.length] ?? '';
+      // the server closes kept connections that idle for five seconds; what met one that was closing is sent again, as the
+      // program's own scanner does, and its time goes on counting
+      for (let tries = 1; ; tries += 1) {
+        try {
+          return await sendScan(server.address, cookie, scan);
+        } catch (error) {
+          if (error instanceof Refused || tries === 5) throw error;
+        }
+      }
+    };
     // the first answers pay for what is loaded once
     for (let at = 0; at < 20; at += 1) await send(at);
     const rawBefore = rawCommits(`${database}.raw`);
