@@ -203,3 +203,12 @@ export const proofOf = (person: Person, at: string): Attestation => ({
   method: 'badgeAndPin',
   at,
 });
+
+/** The operating surgeon's part in a decision for one case. */
+export const SURGEON_STANDS = {
+  as: 'operatingSurgeon',
+  personId: PEOPLE.surgeon.id,
+  name: PEOPLE.surgeon.name,
+  method: 'password',
+  at: START,
+} as const;

@@ -25,6 +25,7 @@ import {
   proofOf,
   SET_IDS,
   START,
+  SURGEON_STANDS,
   smallHospital,
 } from './smallHospital';
 import { type Closing, closeOn } from './standIns';
@@ -347,7 +348,7 @@ async function decideShort(
     substitutes: [],
     reason: 'no other set in time',
     caseId,
-    approvals: [],
+    approvals: [SURGEON_STANDS],
     decidedAt: START,
     lapsesAt,
   });

@@ -28,6 +28,7 @@ import {
   proofOf,
   SET_IDS,
   START,
+  SURGEON_STANDS,
   smallHospital,
   USE_BY_OF_PACKS,
 } from './smallHospital';
@@ -265,7 +266,7 @@ class Walk {
       substitutes: [],
       reason: 'no other set',
       caseId: CASE_IDS.today,
-      approvals: [],
+      approvals: [SURGEON_STANDS],
       decidedAt: this.at(),
     });
     const pack = (await write.select().from(packs)).find((row) => row.id === set?.packId);
