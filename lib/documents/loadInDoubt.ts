@@ -33,7 +33,7 @@ export interface LoadInDoubtOf {
 
 /** What a failed load put in doubt: first what went out, with its cases, then what was here. */
 export function loadInDoubt({ failed, printing }: LoadInDoubtOf): Sheet {
-  const edition = editionOf(`load ${failed.number}`, printing);
+  const edition = editionOf('1', printing);
   const used = failed.packs.filter(({ fateThen }) => fateThen === 'used' || fateThen === 'notEstablished');
   const here = failed.packs.filter((pack) => !used.includes(pack));
   const { facts: terms } = words;

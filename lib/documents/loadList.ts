@@ -47,7 +47,7 @@ const EMPTY_INDICATOR_ROWS = 3;
 
 /** The paper that goes with a load: what goes in, with boxes for how it came out, indicators, and who did what. */
 export function loadList({ load, printing }: LoadListOf): Sheet {
-  const edition = editionOf(words.revision(load.revision), printing);
+  const edition = editionOf(String(load.revision), printing);
   const { facts: terms } = words;
   const { packs } = load.facts;
   return {

@@ -1,6 +1,5 @@
 /** The words of the two papers of a load. */
 export const loadListWords = {
-  revision: (revision: number) => `revision ${revision}`,
   facts: {
     steriliser: 'Steriliser',
     programme: 'Programme',
@@ -11,7 +10,6 @@ export const loadListWords = {
     packs: 'Packs',
   },
   notYet: 'not yet',
-  toWrite: 'write it here:',
   contents: 'What goes in',
   contentsNote: 'tick each pack as it goes in, and say how it came out',
   empty: 'The load was empty when this was printed.',
@@ -45,7 +43,6 @@ export const loadListWords = {
 };
 
 export const loadInDoubtWords = {
-  title: (number: string) => number,
   facts: {
     failed: 'Rejected',
     by: 'By',

@@ -1,6 +1,6 @@
 import { and, asc, eq, isNotNull } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
-import { loadIndicators, loadPacks, loadReadings, loads, packs } from '@/db/schema';
+import { loadIndicators, loadPacks, loadReadings, loads, packs, packsInDoubt } from '@/db/schema';
 import type { CycleReading } from '@/lib/loads/cycle/readCycle';
 import { summarise } from '@/lib/loads/cycle/summary';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
@@ -37,6 +37,7 @@ export async function insertLoadRecords(write: Queries): Promise<void> {
   if (rejected) await record(write, rejected, cycleOf(120));
   if (accepted) await record(write, accepted, cycleOf(225));
   if (awaiting) await lookAtFirst(write, awaiting);
+  if (rejected) await inDoubt(write, rejected, ran);
 }
 
 function indicatorsOf(load: LoadRow, withBiological: boolean): Indicator[] {
@@ -142,4 +143,22 @@ async function lookAtFirst(write: Queries, load: LoadRow): Promise<void> {
     .update(loadPacks)
     .set({ unloadedAs: 'sound', unloadedBy: load.endedBy, unloadedAt: load.endedAt })
     .where(and(eq(loadPacks.loadId, load.id), eq(loadPacks.packId, first.packId)));
+}
+
+/** What the rejected load put in doubt: itself, between the accepted ones before and after it. */
+async function inDoubt(write: Queries, failed: LoadRow, ran: readonly LoadRow[]): Promise<void> {
+  const speaking = ran.filter(
+    ({ steriliserId, state }) => steriliserId === failed.steriliserId && state === 'accepted',
+  );
+  const started = ({ startedAt }: LoadRow) => startedAt ?? '';
+  const since = speaking.findLast((one) => started(one) < started(failed));
+  const until = speaking.find((one) => started(one) > started(failed));
+  const failure = { of: 'other', sinceLoadId: since?.id ?? null, untilLoadId: until?.id ?? null };
+  await write.update(loads).set({ failure }).where(eq(loads.id, failed.id));
+  const inside = await write.select().from(loadPacks).where(eq(loadPacks.loadId, failed.id));
+  await insertAll(
+    write,
+    packsInDoubt,
+    inside.map(({ packId, loadId }) => ({ failedLoadId: failed.id, packId, loadId, fateThen: 'here' })),
+  );
 }

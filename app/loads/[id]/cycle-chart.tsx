@@ -73,11 +73,11 @@ function Drawing({
           height={chart.band.height}
         />
       )}
-      {chart.yTicks.map(({ y, label }) => (
+      {chart.yTicks.map(({ y, label }, at) => (
         <g key={label}>
           <line className={styles.grid} x1={box.left} x2={right} y1={y} y2={y} />
           <text x={box.left - 6} y={y + 4} textAnchor="end">
-            {label}
+            {at === chart.yTicks.length - 1 ? `${label} °C` : label}
           </text>
         </g>
       ))}
@@ -93,9 +93,6 @@ function Drawing({
       {chart.lines.map((d) => (
         <path key={d} className={styles.curve} d={d} />
       ))}
-      <text className={styles.strong} x={box.left + 4} y={box.top + 10}>
-        °C
-      </text>
       <text className={styles.strong} x={right} y={box.height - 6} textAnchor="end">
         minutes
       </text>

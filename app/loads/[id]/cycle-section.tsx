@@ -77,7 +77,7 @@ function CycleFigures({ cycle }: { cycle: CycleSummary }) {
         />
         <Figure
           label="A0"
-          value={dose === null ? null : dose.a0Seconds.toFixed(0)}
+          value={dose === null ? null : Math.round(dose.a0Seconds).toLocaleString('en-GB')}
           unit="s"
           size="medium"
           note={least ?? 'reference 80 °C'}
