@@ -196,9 +196,9 @@ it('a piece put aside is settled once; what is bent is never mended; what is men
     'asideSettled',
     'asideSettled',
   ]);
-  expect((await asidePiecesOf(db, { settled: false, limit: 10 })).map(({ id }) => id as string)).toEqual([
-    'aside_plate',
-  ]);
+  const open = (await asidePiecesOf(db, { settled: false, limit: 50 })).map(({ id }) => id as string);
+  // the demo has pieces of its own put aside
+  expect(open.filter((id) => !id.startsWith('aside_demo'))).toEqual(['aside_plate']);
   expect(await findLedgerBreak(db.read)).toBeNull();
 });
 
