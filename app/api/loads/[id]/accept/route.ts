@@ -41,7 +41,7 @@ export const POST = endpoint('POST /api/loads/[id]/accept', async (access) => {
 async function provenException(
   access: Access,
   asked: z.output<typeof askedException> | null,
-): Promise<Outcome<AskedException | null>> {
+): Promise<Outcome<AskedException | null, unknown>> {
   if (asked === null) return { ok: true, value: null };
   const { proof, ...rest } = asked;
   const proven = await prove({ access, ...proof, meaning: 'iApprove' });
