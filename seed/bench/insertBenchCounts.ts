@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { sha256 } from '@/db/ledger';
 import {
@@ -14,6 +13,7 @@ import {
 } from '@/db/schema';
 import { type BenchEntry, benchAct } from '@/lib/bench/act';
 import { digestText } from '@/lib/bench/digest';
+import { groupBy } from '@/lib/lists/groupBy';
 import type { DemoPerson } from '../hospital/people';
 import type { HospitalClock } from '../hospitalClock';
 import { insertAll } from '../insertAll';
@@ -33,18 +33,17 @@ type Line = typeof countLines.$inferSelect;
 
 /** What stood on the bench before the demo begins: counts entry by entry, their checks, and what followed from them. */
 export async function insertBenchCounts(write: Queries, clock: HospitalClock): Promise<void> {
+  const setOf = new Map((await write.select().from(sets)).map((row) => [row.id, row]));
+  const linesOf = groupBy(await write.select().from(countLines), ({ countId }) => countId);
   for (const { code, by, checkedBy } of COUNTED) {
     const plan = SETS.find((one) => one.code === code);
-    const [set] = await write
-      .select()
-      .from(sets)
-      .where(eq(sets.id, setIdOf(code)));
+    const set = setOf.get(setIdOf(code));
     if (!plan || !set?.turnId) throw new Error(`${code} is in no turn`);
     const end = clock.now.getTime() - plan.hoursInStep * 60 * MINUTE;
     const first = `count_demo-${code.toLowerCase()}-1`;
     const second = `count_demo-${code.toLowerCase()}-2`;
-    const lines = await write.select().from(countLines).where(eq(countLines.countId, first));
-    const known = await write.select().from(countLines).where(eq(countLines.countId, second));
+    const lines = linesOf.get(first) ?? [];
+    const known = linesOf.get(second) ?? [];
     const checked = known.length > 0 ? known : lines.map((line) => ({ ...line, countId: second }));
     if (known.length === 0) {
       const countedAt = new Date(end - 15 * MINUTE).toISOString();
@@ -101,19 +100,18 @@ async function insertCount(
     }),
   );
   // closed only after its entries are in: a closed count takes none
-  await insertAll(write, benchCounts, [
-    {
-      id,
-      setId: set.id,
-      turnId: set.turnId ?? '',
-      versionId: set.versionId,
-      purpose,
-      personId: by,
-      workstationId: null,
-      baseRevision: 1,
-      beganAt: new Date(from).toISOString(),
-    },
-  ]);
+  const begun = {
+    id,
+    setId: set.id,
+    turnId: set.turnId ?? '',
+    versionId: set.versionId,
+    purpose,
+    personId: by,
+    workstationId: null,
+    baseRevision: 1,
+    beganAt: new Date(from).toISOString(),
+  };
+  await insertAll(write, benchCounts, [begun]);
   await insertAll(
     write,
     benchEntries,
@@ -126,14 +124,15 @@ async function insertCount(
       enteredAt: doneAt,
     })),
   );
+  const closed = {
+    closedAt: new Date(to).toISOString(),
+    entryCount: entries.length,
+    entryDigest: sha256(digestText(id, by, entries)),
+  };
   await write
-    .update(benchCounts)
-    .set({
-      closedAt: new Date(to).toISOString(),
-      entryCount: entries.length,
-      entryDigest: sha256(digestText(id, by, entries)),
-    })
-    .where(eq(benchCounts.id, id));
+    .insert(benchCounts)
+    .values({ ...begun, ...closed })
+    .onConflictDoUpdate({ target: benchCounts.id, set: closed });
 }
 
 /** Disputes where the two differ, refills asked for where pieces are short, and the unfit pieces on their way. */
@@ -145,10 +144,7 @@ async function insertConsequences(
   checked: readonly Line[],
   at: string,
 ): Promise<void> {
-  const rows = await write
-    .select()
-    .from(configurationLines)
-    .where(eq(configurationLines.versionId, set.versionId));
+  const rows = await write.select().from(configurationLines);
   const itemOf = new Map(rows.map(({ id, itemId }) => [id, itemId]));
   const code = set.code.toLowerCase();
   const short = lines.filter(({ found, expected }) => found < expected);

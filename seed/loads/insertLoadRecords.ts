@@ -1,4 +1,3 @@
-import { and, asc, eq, isNotNull } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { loadIndicators, loadPacks, loadReadings, loads, packs, packsInDoubt } from '@/db/schema';
 import type { CycleReading } from '@/lib/loads/cycle/readCycle';
@@ -17,11 +16,9 @@ const SECONDS_APART = 5;
  * each steriliser, the open ones as they would lie on a lead's desk. One that was rejected shows a plateau too short.
  */
 export async function insertLoadRecords(write: Queries): Promise<void> {
-  const ran = await write
-    .select()
-    .from(loads)
-    .where(isNotNull(loads.startedAt))
-    .orderBy(asc(loads.startedAt), asc(loads.number));
+  const ran = (await write.select().from(loads))
+    .filter(({ startedAt }) => startedAt !== null)
+    .sort((a, b) => started(a).localeCompare(started(b)) || a.number.localeCompare(b.number));
   const biologicalOn = new Set<string>();
   const indicators = ran.flatMap((load): Indicator[] => {
     const day = `${load.steriliserId} ${(load.startedAt ?? '').slice(0, 10)}`;
@@ -127,22 +124,34 @@ async function record(write: Queries, load: LoadRow, readings: CycleReading[]): 
     loadReadings,
     readings.map((one) => ({ ...one, loadId: load.id })),
   );
-  await write.update(loads).set({ cycle, ran }).where(eq(loads.id, load.id));
+  await changeLoad(write, load, { cycle, ran });
 }
 
 /** The lead has begun to look at what came out: the first pack is sound, the others wait. */
 async function lookAtFirst(write: Queries, load: LoadRow): Promise<void> {
-  const [first] = await write
-    .select({ packId: loadPacks.packId })
-    .from(loadPacks)
-    .innerJoin(packs, eq(packs.id, loadPacks.packId))
-    .where(eq(loadPacks.loadId, load.id))
-    .orderBy(asc(packs.number));
+  const inside = await packsInside(write, load);
+  const numberOf = new Map((await write.select().from(packs)).map(({ id, number }) => [id, number]));
+  const [first] = inside.sort((a, b) =>
+    (numberOf.get(a.packId) ?? '').localeCompare(numberOf.get(b.packId) ?? ''),
+  );
   if (!first) return;
+  const seen = { unloadedAs: 'sound', unloadedBy: load.endedBy, unloadedAt: load.endedAt };
   await write
-    .update(loadPacks)
-    .set({ unloadedAs: 'sound', unloadedBy: load.endedBy, unloadedAt: load.endedAt })
-    .where(and(eq(loadPacks.loadId, load.id), eq(loadPacks.packId, first.packId)));
+    .insert(loadPacks)
+    .values({ ...first, ...seen })
+    .onConflictDoUpdate({ target: [loadPacks.loadId, loadPacks.packId], set: seen });
+}
+
+const started = ({ startedAt }: LoadRow) => startedAt ?? '';
+
+const packsInside = async (write: Queries, load: LoadRow) =>
+  (await write.select().from(loadPacks)).filter(({ loadId }) => loadId === load.id);
+
+async function changeLoad(write: Queries, load: LoadRow, change: Partial<LoadRow>): Promise<void> {
+  await write
+    .insert(loads)
+    .values({ ...load, ...change })
+    .onConflictDoUpdate({ target: loads.id, set: change });
 }
 
 /** What the rejected load put in doubt: itself, between the accepted ones before and after it. */
@@ -150,12 +159,11 @@ async function inDoubt(write: Queries, failed: LoadRow, ran: readonly LoadRow[])
   const speaking = ran.filter(
     ({ steriliserId, state }) => steriliserId === failed.steriliserId && state === 'accepted',
   );
-  const started = ({ startedAt }: LoadRow) => startedAt ?? '';
   const since = speaking.findLast((one) => started(one) < started(failed));
   const until = speaking.find((one) => started(one) > started(failed));
   const failure = { of: 'other', sinceLoadId: since?.id ?? null, untilLoadId: until?.id ?? null };
-  await write.update(loads).set({ failure }).where(eq(loads.id, failed.id));
-  const inside = await write.select().from(loadPacks).where(eq(loadPacks.loadId, failed.id));
+  await changeLoad(write, failed, { failure });
+  const inside = await packsInside(write, failed);
   await insertAll(
     write,
     packsInDoubt,

@@ -53,12 +53,6 @@ export const attested = (by: Person, meaning: Meaning, at = NOW): Attestation =>
   at,
 });
 
-export async function loadNumbered(db: Database, number: string) {
-  const [row] = await db.read.select().from(loads).where(eq(loads.number, number));
-  if (!row) throw new Error(`the demo has a load ${number}`);
-  return { ...row, id: loadId.parse(row.id) };
-}
-
 export async function loadIn(db: Database, state: string) {
   const rows = await db.read.select().from(loads).where(eq(loads.state, state));
   const row = rows.sort((a, b) => b.number.localeCompare(a.number))[0];
