@@ -68,15 +68,16 @@ async function cookies(address: string): Promise<[Role, string][]> {
   return given;
 }
 
-test('every screen is declared, and lets in who may and nobody else', async ({ baseURL = '' }) => {
+test('every screen is declared, and lets in who may and nobody else', async ({ baseURL }) => {
+  const site = baseURL ?? '';
   test.setTimeout(180_000);
   const built = routes('/page');
   expect(built.length).toBeGreaterThan(30);
   expect(Object.keys(SCREENS).sort()).toEqual(built);
-  const given = await cookies(baseURL);
+  const given = await cookies(site);
   const wrong: string[] = [];
   await each(Object.entries(SCREENS) as [string, Reach][], async ([route, reach]) => {
-    const address = baseURL + nowhere(route);
+    const address = site + nowhere(route);
     const nobody = await ask(address, null);
     if (reach === 'anybody' ? leadsToSignIn(nobody) && route !== '/first-run' : !leadsToSignIn(nobody))
       wrong.push(`nobody at ${route}: ${nobody.status}`);
@@ -91,22 +92,23 @@ test('every screen is declared, and lets in who may and nobody else', async ({ b
 });
 
 test('every endpoint is declared with its method, and answers who may and nobody else', async ({
-  baseURL = '',
+  baseURL,
 }) => {
+  const site = baseURL ?? '';
   test.setTimeout(120_000);
   const built: string[] = [];
   for (const route of routes('/route')) {
-    const { headers } = await ask(baseURL + nowhere(route), null, { method: 'OPTIONS' });
+    const { headers } = await ask(site + nowhere(route), null, { method: 'OPTIONS' });
     const allowed = (headers.get('allow') ?? '').split(', ').filter((method) => METHODS.includes(method));
     built.push(...allowed.map((method) => `${method} ${route}`));
   }
   expect(built.length).toBeGreaterThan(30);
   expect(Object.keys(ENDPOINTS).sort()).toEqual(built.sort());
-  const given = await cookies(baseURL);
+  const given = await cookies(site);
   const wrong: string[] = [];
   await each(Object.entries(ENDPOINTS) as [string, Reach][], async ([key, reach]) => {
     const [method = '', route = ''] = key.split(' ');
-    const address = baseURL + nowhere(route);
+    const address = site + nowhere(route);
     const nobody = await ask(address, null, { method });
     const isProblem = nobody.headers.get('content-type') === 'application/problem+json';
     if (reach === 'anybody') {
@@ -132,7 +134,8 @@ test('every endpoint is declared with its method, and answers who may and nobody
   expect(wrong).toEqual([]);
 });
 
-test('every action of the build sends nobody to sign in', async ({ baseURL = '' }) => {
+test('every action of the build sends nobody to sign in', async ({ baseURL }) => {
+  const site = baseURL ?? '';
   const path = 'server/server-reference-manifest.json';
   test.skip(!existsSync(join(process.cwd(), BUILD, path)), 'a running server without its build');
   const { node } = fromBuild(path) as { node: Record<string, { workers: Record<string, unknown> }> };
@@ -142,7 +145,7 @@ test('every action of the build sends nobody to sign in', async ({ baseURL = '' 
   for (const [id, { workers }] of actions) {
     for (const worker of Object.keys(workers)) {
       const route = worker.replace(/^app/, '').replace(/\/page$/, '') || '/';
-      const answer = await ask(baseURL + nowhere(route), null, {
+      const answer = await ask(site + nowhere(route), null, {
         method: 'POST',
         headers: { 'Next-Action': id, 'Content-Type': 'text/plain;charset=UTF-8' },
         body: '[]',
