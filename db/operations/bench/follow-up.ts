@@ -1,4 +1,4 @@
-import { and, eq, isNull } from 'drizzle-orm';
+import { and, eq } from 'drizzle-orm';
 import type { Difference } from '@/lib/bench/compare';
 import type { CountState } from '@/lib/bench/state';
 import type { NewId } from '@/lib/identity/ids';
@@ -6,8 +6,8 @@ import type { ConfigurationLine } from '@/lib/sets/configuration';
 import type { Queries } from '../../client';
 import type { openDisputes } from '../../queries/bench/turnCounts';
 import type { Person } from '../../queries/people';
-import { asidePieces, type benchCounts, disputedLines, items, refillJobs, type sets } from '../../schema';
-import { tellPerson } from '../turns/tell-person';
+import { asidePieces, type benchCounts, disputedLines, type sets } from '../../schema';
+import { keepRefillJobs } from '../short/keep-refill-jobs';
 
 interface FollowUp {
   count: typeof benchCounts.$inferSelect;
@@ -28,7 +28,15 @@ interface FollowUp {
 export async function followUp(write: Queries, closing: FollowUp): Promise<void> {
   await writeDisputes(write, closing);
   await writeAside(write, closing);
-  await writeRefillJobs(write, closing);
+  const { set, lines, held, count, person, now, newId } = closing;
+  await keepRefillJobs(write, {
+    set,
+    turnId: count.turnId,
+    lines: lines.map((line) => ({ ...line, found: held.get(line.id) ?? null })),
+    person,
+    now,
+    newId,
+  });
 }
 
 async function writeDisputes(write: Queries, closing: FollowUp): Promise<void> {
@@ -81,52 +89,4 @@ async function writeAside(
     })),
   );
   if (rows.length > 0) await write.insert(asidePieces).values(rows);
-}
-
-/** One open job a line: as large as what is short now, and done once nothing is. Then the finder is told. */
-async function writeRefillJobs(write: Queries, closing: FollowUp): Promise<void> {
-  const { count, set, lines, held, person, now, newId } = closing;
-  const open = await write
-    .select({ job: refillJobs, itemName: items.name })
-    .from(refillJobs)
-    .innerJoin(items, eq(items.id, refillJobs.itemId))
-    .where(and(eq(refillJobs.setId, set.id), isNull(refillJobs.fixedAt), isNull(refillJobs.droppedBecause)));
-  const jobOf = new Map(open.map((row) => [row.job.lineId, row]));
-  for (const line of lines) {
-    const found = held.get(line.id);
-    if (found === undefined) continue;
-    const short = line.expected - found;
-    const known = jobOf.get(line.id);
-    if (known && short <= 0) await fixJob(write, known, closing);
-    else if (known && short !== known.job.quantity)
-      await write.update(refillJobs).set({ quantity: short }).where(eq(refillJobs.id, known.job.id));
-    else if (!known && short > 0)
-      await write.insert(refillJobs).values({
-        id: newId('refill'),
-        setId: set.id,
-        lineId: line.id,
-        itemId: line.itemId,
-        quantity: short,
-        foundBy: person.id,
-        openedAt: now,
-        turnId: count.turnId,
-      });
-  }
-}
-
-async function fixJob(
-  write: Queries,
-  { job, itemName }: { job: typeof refillJobs.$inferSelect; itemName: string },
-  { set, person, now, newId }: FollowUp,
-): Promise<void> {
-  await write.update(refillJobs).set({ fixedBy: person.id, fixedAt: now }).where(eq(refillJobs.id, job.id));
-  if (job.foundBy === person.id) return;
-  await tellPerson(write, {
-    personId: job.foundBy,
-    kind: 'shortageFixed',
-    detail: { setCode: set.code, itemName, quantity: job.quantity, by: person.name },
-    href: `/sets/${set.id}`,
-    now,
-    newId,
-  });
 }

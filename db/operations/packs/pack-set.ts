@@ -191,9 +191,9 @@ async function closeSet(write: Queries, closing: Closing): Promise<Outcome<SetPa
   // thrown, not returned: what was inserted must not stay
   if (!taken.ok) throw new Error(`${set.code} could not be packed: ${taken.refusal.problems[0]?.message}`);
   await keepRefillJobs(write, {
-    setId: set.id,
+    set,
     turnId: taken.value.turnId,
-    short: lineShorts,
+    lines,
     person,
     now,
     newId,

@@ -18,7 +18,8 @@ export async function askDecision(request: SetRequest): Promise<Outcome<{ revisi
   } as const;
   return atSet(request, acting, async (write, { set, doneAt }) => {
     if (set.step !== 'onBench') return refused('frozen', words.notOnBench(set.code));
-    const ask = shortAsk(await shortFacts(write, set, request.now));
+    const facts = await shortFacts(write, set, request.now);
+    const ask = shortAsk(facts);
     if (ask.asks === 'nothing') return refused('frozen', words.nothingShort(set.code));
     if (ask.asks === 'technician') return refused('frozen', words.technicianMay(set.code));
     if (ask.asks === 'nobody') return refused('frozen', words.neverGoes(set.code));
@@ -32,7 +33,7 @@ export async function askDecision(request: SetRequest): Promise<Outcome<{ revisi
       detail: { lines: short, approvers: ask.approvers },
     });
     if (!taken.ok) return taken;
-    await keepRefillJobs(write, { ...request, setId: set.id, turnId: taken.value.turnId, short });
+    await keepRefillJobs(write, { ...request, set, turnId: taken.value.turnId, lines: facts.lines });
     return taken;
   });
 }
