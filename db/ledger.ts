@@ -4,6 +4,7 @@ import { canonicalJson, wellFormed } from '@/lib/ledger/canonical';
 import { hashInput, LEDGER_FORM, LEDGER_START, type LedgerRow, SEAL, textDigest } from '@/lib/ledger/chain';
 import { chainChecker } from '@/lib/ledger/checkChain';
 import type { Queries } from './client';
+import { prepared } from './prepared';
 import { ledger } from './schema';
 
 /** One thing that was done, by whom, to what. `detail` is plain JSON. */
@@ -24,14 +25,40 @@ export async function appendLedger(
   write: Queries,
   entry: LedgerEntry,
 ): Promise<{ seq: number; hash: string }> {
-  const [last] = await write
-    .select({ seq: ledger.seq, hash: ledger.hash, form: ledger.form })
-    .from(ledger)
-    .orderBy(desc(ledger.seq))
-    .limit(1);
+  const last = lastEntry(write).get();
   if (!last) return insert(write, entry, { seq: 0, hash: LEDGER_START });
   return insert(write, entry, last.form < LEDGER_FORM ? await seal(write, entry.enteredAt, last) : last);
 }
+
+const lastEntry = prepared((write) =>
+  write
+    .select({ seq: ledger.seq, hash: ledger.hash, form: ledger.form })
+    .from(ledger)
+    .orderBy(desc(ledger.seq))
+    .limit(1)
+    .prepare(),
+);
+
+const put = (name: string) => sql.placeholder(name);
+/** The very text that was hashed is what is stored. */
+const insertEntry = prepared((write) =>
+  write
+    .insert(ledger)
+    .values({
+      seq: put('seq'),
+      form: put('form'),
+      doneAt: put('doneAt'),
+      enteredAt: put('enteredAt'),
+      personId: put('personId'),
+      action: put('action'),
+      subjectKind: put('subjectKind'),
+      subjectId: put('subjectId'),
+      detail: sql`${put('detailText')}`,
+      previousHash: put('previousHash'),
+      hash: put('hash'),
+    })
+    .prepare(),
+);
 
 export function sha256(text: string): string {
   return createHash('sha256').update(text, 'utf8').digest('hex');
@@ -88,8 +115,7 @@ async function insert(
   const detailText = canonicalJson(detail);
   const row = { ...named, seq: last.seq + 1, form: LEDGER_FORM, previousHash: last.hash };
   const hash = sha256(hashInput({ ...row, detailText }) ?? '');
-  // the very text that was hashed is what is stored
-  await write.insert(ledger).values({ ...row, detail: sql`${detailText}`, hash });
+  insertEntry(write).run({ ...row, detailText, hash });
   return { seq: row.seq, hash };
 }
 

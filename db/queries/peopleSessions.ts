@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
 import { hashCode, isCode } from '@/db/secrets';
 import {
   sessionId as parsedSessionId,
@@ -9,6 +9,7 @@ import {
 import type { SessionTimes } from '@/lib/people/session';
 import type { Database, Queries } from '../client';
 import type { SignInMethod } from '../operations/people/begin-session';
+import { prepared } from '../prepared';
 import { credentials, people, sessions, workstations } from '../schema';
 import { type Person, personFromRow } from './people';
 
@@ -27,7 +28,8 @@ export async function sessionOfToken(
   { read }: Pick<Database, 'read'>,
   token: string,
 ): Promise<SessionOnFile | null> {
-  return (await sessionsWhere(read, eq(sessions.tokenHash, hashCode(token))))[0]?.session ?? null;
+  const row = sessionByToken(read).get({ tokenHash: hashCode(token) });
+  return row ? sessionFromRow(row) : null;
 }
 
 /** The session a ticket stands for, dead or alive: what was entered in it keeps its person. */
@@ -36,35 +38,46 @@ export async function sessionOfTicket(
   id: string,
   ticket: string,
 ): Promise<SessionOnFile | null> {
-  const [found] = await sessionsWhere(read, eq(sessions.id, id));
-  return found && isCode(found.ticketHash, ticket) ? found.session : null;
+  const row = sessionById(read).get({ id });
+  return row && isCode(row.session.ticketHash, ticket) ? sessionFromRow(row) : null;
 }
 
-async function sessionsWhere(
-  read: Queries,
-  condition: ReturnType<typeof eq>,
-): Promise<{ session: SessionOnFile; ticketHash: string }[]> {
-  const rows = await read
+const sessionRows = (read: Queries) =>
+  read
     .select({ session: sessions, person: people, workstation: workstations, credential: credentials })
     .from(sessions)
     .innerJoin(people, eq(people.id, sessions.personId))
     .leftJoin(workstations, eq(workstations.id, sessions.workstationId))
-    .leftJoin(credentials, eq(credentials.personId, sessions.personId))
-    .where(condition);
-  return rows.map(({ session, person, workstation, credential }) => ({
-    ticketHash: session.ticketHash,
-    session: {
-      id: parsedSessionId.parse(session.id),
-      person: personFromRow(person),
-      times: {
-        beganAt: session.beganAt,
-        seenAt: session.seenAt,
-        endsAt: session.endsAt,
-        endedAt: session.endedAt,
-      },
-      workstation: workstation && { id: workstationId.parse(workstation.id), name: workstation.name },
-      method: session.method as SignInMethod,
-      mustChangePassword: credential?.mustChangePassword ?? false,
+    .leftJoin(credentials, eq(credentials.personId, sessions.personId));
+
+const sessionByToken = prepared((read) =>
+  sessionRows(read)
+    .where(eq(sessions.tokenHash, sql.placeholder('tokenHash')))
+    .prepare(),
+);
+const sessionById = prepared((read) =>
+  sessionRows(read)
+    .where(eq(sessions.id, sql.placeholder('id')))
+    .prepare(),
+);
+
+function sessionFromRow({
+  session,
+  person,
+  workstation,
+  credential,
+}: NonNullable<ReturnType<ReturnType<typeof sessionById>['get']>>): SessionOnFile {
+  return {
+    id: parsedSessionId.parse(session.id),
+    person: personFromRow(person),
+    times: {
+      beganAt: session.beganAt,
+      seenAt: session.seenAt,
+      endsAt: session.endsAt,
+      endedAt: session.endedAt,
     },
-  }));
+    workstation: workstation && { id: workstationId.parse(workstation.id), name: workstation.name },
+    method: session.method as SignInMethod,
+    mustChangePassword: credential?.mustChangePassword ?? false,
+  };
 }

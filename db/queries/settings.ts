@@ -1,13 +1,21 @@
-import { and, asc, eq } from 'drizzle-orm';
+import { and, asc, eq, sql } from 'drizzle-orm';
 import { parseSetting, type SettingKey, type SettingValue } from '@/lib/settings/local';
 import type { Queries } from '../client';
+import { prepared } from '../prepared';
 import { mayRead, type Reading } from '../reader';
 import { ledger, people, settings } from '../schema';
 
+const settingOfKey = prepared((read) =>
+  read
+    .select({ value: settings.value })
+    .from(settings)
+    .where(eq(settings.key, sql.placeholder('key')))
+    .prepare(),
+);
+
 /** One local setting, with its defaults where the hospital has set none. Inside or outside a write. */
 export async function readSetting<K extends SettingKey>(read: Queries, key: K): Promise<SettingValue<K>> {
-  const [row] = await read.select().from(settings).where(eq(settings.key, key));
-  return parseSetting(key, row?.value);
+  return parseSetting(key, settingOfKey(read).get({ key })?.value);
 }
 
 /** A setting as it stands, for the screen: `revision` 0 and no owner where the hospital has set nothing. */

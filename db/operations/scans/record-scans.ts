@@ -1,4 +1,4 @@
-import { and, desc, eq } from 'drizzle-orm';
+import { and, desc, eq, getTableColumns, sql } from 'drizzle-orm';
 import { identifier } from '@/lib/calculations/identifier/identifier';
 import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import type { SessionId, WorkstationId } from '@/lib/identity/ids';
@@ -10,6 +10,7 @@ import { namesPerson } from '@/lib/scanning/personCode';
 import { scanSentence, scanWords as words } from '@/lib/wording/scans';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { prepared } from '../../prepared';
 import type { Person } from '../../queries/people';
 import { meaningOf } from '../../queries/scans/meaningOf';
 import { answerFromRow } from '../../queries/scans/scanRow';
@@ -64,11 +65,28 @@ interface RecordOne {
   lateAfterMinutes: number;
 }
 
+const storedScan = prepared((write) =>
+  write
+    .select()
+    .from(scans)
+    .where(eq(scans.id, sql.placeholder('id')))
+    .prepare(),
+);
+
+const insertScan = prepared((write) => {
+  const { seq: _countsByItself, ...columns } = getTableColumns(scans);
+  const row = Object.fromEntries(Object.keys(columns).map((name) => [name, sql.placeholder(name)]));
+  return write
+    .insert(scans)
+    .values(row as unknown as typeof scans.$inferInsert)
+    .prepare();
+});
+
 async function recordScan(write: Queries, one: RecordOne): Promise<Outcome<ScanAnswer>> {
   const { scan, by, reading, now, lateAfterMinutes } = one;
   if (!may(by.person.role, 'recordScan')) return refused('notPermitted', words.notThisSession);
   if (namesPerson(scan.text, reading) !== null) return refused('invalid', words.namesAPerson);
-  const [stored] = await write.select().from(scans).where(eq(scans.id, scan.id));
+  const stored = storedScan(write).get({ id: scan.id });
   if (stored) {
     const same = stored.text === scan.text && stored.personId === by.person.id;
     return same
@@ -77,7 +95,7 @@ async function recordScan(write: Queries, one: RecordOne): Promise<Outcome<ScanA
   }
   const meaning = await meaningOf(write, scan.text, reading);
   const thing = scan.context.kind === 'none' ? null : countedThing(meaning);
-  const before = thing ? await scannedBefore(write, scan.context, thing.key) : null;
+  const before = thing ? scannedBefore(write, scan.context, thing.key) : null;
   const verdict = verdictOf(meaning, before !== null, thing?.single ?? false);
   // a browser's clock may be fast: nothing was done later than it was entered
   const doneAt = Date.parse(scan.doneAt) > Date.parse(now) ? now : scan.doneAt;
@@ -101,7 +119,7 @@ async function recordScan(write: Queries, one: RecordOne): Promise<Outcome<ScanA
     enteredAt: now,
     late: Date.parse(now) - Date.parse(doneAt) > lateAfterMinutes * 60_000,
   };
-  await write.insert(scans).values(row);
+  insertScan(write).run(row);
   await appendLedger(write, {
     doneAt,
     enteredAt: now,
@@ -131,25 +149,30 @@ function contextId(context: ScanContext): string | null {
   }
 }
 
-/** The last scan of that thing in that context. */
-async function scannedBefore(
-  write: Queries,
-  context: ScanContext,
-  thing: string,
-): Promise<{ scanId: ScanAnswer['id']; at: string; by: string } | null> {
-  const [last] = await write
+const lastOfThing = prepared((write) =>
+  write
     .select({ id: scans.id, at: scans.doneAt, by: people.name })
     .from(scans)
     .innerJoin(people, eq(people.id, scans.personId))
     .where(
       and(
-        eq(scans.contextKind, context.kind),
-        eq(scans.contextId, contextId(context) ?? ''),
-        eq(scans.thing, thing),
+        eq(scans.contextKind, sql.placeholder('kind')),
+        eq(scans.contextId, sql.placeholder('id')),
+        eq(scans.thing, sql.placeholder('thing')),
       ),
     )
     .orderBy(desc(scans.seq))
-    .limit(1);
+    .limit(1)
+    .prepare(),
+);
+
+/** The last scan of that thing in that context. */
+function scannedBefore(
+  write: Queries,
+  context: ScanContext,
+  thing: string,
+): { scanId: ScanAnswer['id']; at: string; by: string } | null {
+  const last = lastOfThing(write).get({ kind: context.kind, id: contextId(context) ?? '', thing });
   return last ? { scanId: last.id as ScanAnswer['id'], at: last.at, by: last.by } : null;
 }
 

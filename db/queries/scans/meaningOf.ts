@@ -1,10 +1,11 @@
-import { and, desc, eq, gt, or } from 'drizzle-orm';
+import { and, desc, eq, gt, or, sql } from 'drizzle-orm';
 import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import { setId as parsedSet } from '@/lib/identity/ids';
 import { whySheetIsOld } from '@/lib/packs/printed';
 import { type ScanMeaning, scanMeaning } from '@/lib/scanning/meaning';
 import { ownCode } from '@/lib/scanning/ownCodes';
 import type { Queries } from '../../client';
+import { prepared } from '../../prepared';
 import { cases, counts, items, loads, places, sets, sheetPrints, stock } from '../../schema';
 import { packMeaning } from './packMeaning';
 
@@ -33,7 +34,7 @@ export async function meaningOf(
     if (label) return label;
   }
   const named = own?.kind === 'name' ? await namedHere(read, own.name) : [];
-  const fromCode = reading.state === 'read' ? await itemMeaning(read, reading) : null;
+  const fromCode = reading.state === 'read' ? itemMeaning(read, reading) : null;
   const all = fromCode?.kind === 'item' ? [...named, fromCode] : named;
   const [only] = all;
   if (only && all.length === 1) return only;
@@ -78,28 +79,49 @@ function candidate(meaning: ScanMeaning): string {
   }
 }
 
-/** Whatever carries that name: a set, an item, a load, a count sheet, a case. More than one is not decided here. */
-async function namedHere(read: Queries, name: string): Promise<ScanMeaning[]> {
-  const found: ScanMeaning[] = [];
-  const [set] = await read.select({ id: sets.id, code: sets.code }).from(sets).where(eq(sets.code, name));
-  if (set) found.push(parsed({ kind: 'set', setId: set.id, code: set.code }));
-  const [item] = await read.select(ITEM).from(items).where(eq(items.code, name));
-  if (item)
-    found.push(ofItem(item, { gtin: item.gtin, lot: null, serial: null, useBy: null, quantity: null }));
-  const upper = name.toUpperCase();
-  const [load] = await read.select().from(loads).where(eq(loads.number, upper));
-  if (load) found.push(parsed({ kind: 'load', loadId: load.id, number: load.number, state: load.state }));
-  const [sheet] = await read.select().from(sheetPrints).where(eq(sheetPrints.number, upper));
-  if (sheet) found.push(await sheetMeaning(read, sheet));
-  const [booked] = await read
+const ITEM = { id: items.id, code: items.code, name: items.name, gtin: items.gtin, status: items.status };
+
+const name = sql.placeholder('name');
+const setNamed = prepared((read) =>
+  read.select({ id: sets.id, code: sets.code }).from(sets).where(eq(sets.code, name)).prepare(),
+);
+const itemNamed = prepared((read) => read.select(ITEM).from(items).where(eq(items.code, name)).prepare());
+const loadNamed = prepared((read) => read.select().from(loads).where(eq(loads.number, name)).prepare());
+const sheetNamed = prepared((read) =>
+  read.select().from(sheetPrints).where(eq(sheetPrints.number, name)).prepare(),
+);
+const caseNamed = prepared((read) =>
+  read
     .select({ id: cases.id, reference: cases.reference })
     .from(cases)
-    .where(eq(cases.reference, upper));
+    .where(eq(cases.reference, name))
+    .prepare(),
+);
+const itemOfGtin = prepared((read) =>
+  read
+    .select(ITEM)
+    .from(items)
+    .where(eq(items.gtin, sql.placeholder('gtin')))
+    .prepare(),
+);
+
+/** Whatever carries that name: a set, an item, a load, a count sheet, a case. More than one is not decided here. */
+async function namedHere(read: Queries, code: string): Promise<ScanMeaning[]> {
+  const found: ScanMeaning[] = [];
+  const set = setNamed(read).get({ name: code });
+  if (set) found.push(parsed({ kind: 'set', setId: set.id, code: set.code }));
+  const item = itemNamed(read).get({ name: code });
+  if (item)
+    found.push(ofItem(item, { gtin: item.gtin, lot: null, serial: null, useBy: null, quantity: null }));
+  const upper = { name: code.toUpperCase() };
+  const load = loadNamed(read).get(upper);
+  if (load) found.push(parsed({ kind: 'load', loadId: load.id, number: load.number, state: load.state }));
+  const sheet = sheetNamed(read).get(upper);
+  if (sheet) found.push(await sheetMeaning(read, sheet));
+  const booked = caseNamed(read).get(upper);
   if (booked) found.push(parsed({ kind: 'case', caseId: booked.id, reference: booked.reference }));
   return found;
 }
-
-const ITEM = { id: items.id, code: items.code, name: items.name, gtin: items.gtin, status: items.status };
 
 const ofItem = (
   row: { id: string; code: string; name: string; status: string },
@@ -108,10 +130,10 @@ const ofItem = (
   parsed({ kind: 'item', itemId: row.id, code: row.code, name: row.name, status: row.status, ...says });
 
 /** What a maker's code names: the item with its GTIN, with lot, serial and use-by as the code has them. */
-async function itemMeaning(read: Queries, { elements, text }: IdentifierOutput): Promise<ScanMeaning> {
+function itemMeaning(read: Queries, { elements, text }: IdentifierOutput): ScanMeaning {
   const plain = (meaning: string) => elements.find((one) => one.meaning === meaning)?.plain ?? null;
   const gtin = plain('gtin');
-  const [row] = gtin === null ? [] : await read.select(ITEM).from(items).where(eq(items.gtin, gtin));
+  const row = gtin === null ? undefined : itemOfGtin(read).get({ gtin });
   if (!row) return { kind: 'unknown', text, gtin };
   const quantity = Number(plain('count') ?? 0);
   return ofItem(row, {
