@@ -5,6 +5,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import type { Construct } from '@/lib/plans/plan';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { type Pieces, presentPieces } from '@/lib/sets/buildable';
+import { whyNotForCase } from '@/lib/sets/short/decision';
 import {
   compareStandings,
   type JudgedCase,
@@ -21,6 +22,7 @@ import { keptCatalogue } from './caseKit';
 import { loadFitEngine } from './fitRules';
 import { keptVersions } from './keptVersions';
 import { listSets, loadSetSettings, type SetOnFile } from './sets';
+import { presentDecisions } from './short/decisions';
 
 /** A set as it is now, and how it stands. */
 export interface StandingSet {
@@ -52,7 +54,7 @@ export async function loadSetStandings(
   }: { now: string; only?: string | null; change?: (set: SetOnFile) => SetOnFile },
 ): Promise<SetStandings> {
   mayRead(db, 'readHospital');
-  const [sets, versions, catalogue, engine, settings, packs, booked] = await Promise.all([
+  const [sets, versions, catalogue, engine, settings, packs, booked, decisions] = await Promise.all([
     listSets(db),
     keptVersions(db),
     keptCatalogue(db),
@@ -60,7 +62,14 @@ export async function loadSetStandings(
     loadSetSettings(db),
     loadPacks(db),
     plansOfPromisedCases(db, now),
+    presentDecisions(db.read),
   ]);
+  const serves = (set: SetOnFile, forCase: CaseId) => {
+    const present = decisions.get(set.id);
+    return (
+      !set.outOfService && !(present && whyNotForCase(present.decision, present.named, forCase, now) !== null)
+    );
+  };
   const items = itemsById(catalogue);
   const today = wallClock(now).date;
   const ground: StandingGround = { catalogue, engine, items, settings, packs: inDate(packs, today) };
@@ -78,7 +87,7 @@ export async function loadSetStandings(
           boxes: [version?.basketItemId ?? null, version?.containerItemId ?? null],
           foreign: set.foreign,
           promises: version?.promises ?? [],
-          cases: casesOf(set, sets, booked, packs),
+          cases: casesOf(set, sets, booked, packs, serves),
         },
         ground,
       ),
@@ -136,12 +145,16 @@ type BookedPlan = Pick<JudgedCase, 'caseId' | 'reference' | 'startsAt' | 'constr
   caseDate: PlainDate;
 };
 
-/** The plans of cases still to come that a set is promised to, with what else will be there for each. */
+/**
+ * The plans of cases still to come that a set is promised to, with what else will be there for each: nothing that is out
+ * of service, and nothing that goes short for another case.
+ */
 function casesOf(
   set: SetOnFile,
   sets: readonly SetOnFile[],
   booked: ReadonlyMap<CaseId, BookedPlan>,
   packs: readonly Pack[],
+  serves: (set: SetOnFile, forCase: CaseId) => boolean,
 ): JudgedCase[] {
   return set.promisedTo.flatMap((promise): JudgedCase[] => {
     const plan = booked.get(caseId.parse(promise.caseId));
@@ -151,6 +164,7 @@ function casesOf(
     const beside = sets.filter(
       (one) =>
         one.id !== set.id &&
+        serves(one, plan.caseId) &&
         (promised.includes(one) || (!kinds.has(one.configuration.id) && canBeFetched(one, plan.caseDate))),
     );
     const { caseDate, ...rest } = plan;

@@ -44,6 +44,8 @@ export interface SetOnFile {
   step: TurnStep;
   stepSince: string;
   heldBecause: string | null;
+  /** Taken out of service: it is counted, packed and fetched for nobody. */
+  outOfService: boolean;
   readyAt: string | null;
   useBy: string | null;
   place: { id: string; name: string } | null;
@@ -114,6 +116,7 @@ async function loadSets(db: Reading, only: string | null): Promise<SetOnFile[]> 
       step: turnStep.parse(set.step),
       stepSince: set.stepSince,
       heldBecause: set.heldBecause,
+      outOfService: set.withdrawnAt !== null,
       readyAt: set.readyAt,
       useBy: set.useBy,
       place: place ? { id: placeId.parse(place.id), name: place.name } : null,

@@ -1,4 +1,4 @@
-import { asc, eq, inArray, ne, sql } from 'drizzle-orm';
+import { asc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
 import { configurationId, type ItemId, itemId, placeId, setId, stockId } from '@/lib/identity/ids';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
 import { plainDate } from '@/lib/quantities/plainDate';
@@ -21,8 +21,8 @@ import {
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
 /**
- * Everything that could go into a case kit, as it is now: every set with the sound pieces in it, whatever its step,
- * and every pouch and sterile pack. Promises to `forCase` itself are no promises to another.
+ * Everything that could go into a case kit, as it is now: every set in service with the sound pieces in it,
+ * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another.
  */
 export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
   mayRead(db, 'readHospital');
@@ -97,6 +97,8 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(places, eq(places.id, sets.placeId))
+      // out of service it serves nobody, whatever step it was taken out at
+      .where(isNull(sets.withdrawnAt))
       .orderBy(asc(sets.code)),
     read
       .select({
