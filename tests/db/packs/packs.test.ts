@@ -123,7 +123,7 @@ describe('packing a set', () => {
           }),
         );
       },
-      says: /foreign piece/,
+      says: /of no line/,
     },
     {
       why: 'a piece too many lies in it',
