@@ -1,7 +1,9 @@
 import 'server-only';
 import type { Database } from '@/db/client';
+import { hiddenFrom } from '@/db/queries/bench/blind';
 import { loadKitOfCase } from '@/db/queries/caseKit';
-import { ledgerHead } from '@/db/queries/ledgerHead';
+import { newestChange } from '@/db/queries/ledgerHead';
+import { hospitalToday } from '@/db/queries/today';
 import type { CaseId } from '@/lib/identity/ids';
 import { type KitSummary, kitSummary } from '@/lib/kits/summary';
 import { highsSolver } from './solver/highs';
@@ -12,18 +14,21 @@ export type Readiness =
   | { kind: 'noPlan' };
 
 const kept = globalThis as typeof globalThis & {
-  kitwrightReadiness?: { head: string | null; known: Map<CaseId, Readiness> };
+  kitwrightReadiness?: { under: string; known: Map<CaseId, Readiness> };
 };
 
 /**
- * How each of these cases stands against the store as it is now. Worked out once and kept until anything at all is
- * written; a case that vanished meanwhile is left out.
+ * How each of these cases stands against the store as it is now. Worked out once and kept for the day, until something is
+ * written that can change a kit; a case that vanished meanwhile is left out.
  */
 export async function readinessOf(db: Database, ids: readonly CaseId[]): Promise<Map<CaseId, Readiness>> {
-  const head = await ledgerHead(db);
-  if (kept.kitwrightReadiness?.head !== head || head === null)
-    kept.kitwrightReadiness = { head, known: new Map() };
-  const { known } = kept.kitwrightReadiness;
+  const change = await newestChange(db);
+  const under = `${change} ${await hospitalToday(db.read)}`;
+  if (kept.kitwrightReadiness?.under !== under || change === null)
+    kept.kitwrightReadiness = { under, known: new Map() };
+  // whoever checks a set blind sees the store without it, and nobody else sees theirs
+  const blind = (await hiddenFrom(db)).size > 0;
+  const known = blind ? new Map<CaseId, Readiness>() : kept.kitwrightReadiness.known;
   for (const id of ids) {
     if (known.has(id)) continue;
     const answer = await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' });

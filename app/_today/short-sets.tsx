@@ -3,7 +3,7 @@ import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import { loadSetStandings } from '@/db/queries/setStandings';
+import { keptSetStandings } from '@/db/queries/keptStandings';
 import { setLines } from '../sets/set-lines';
 import styles from './case-standing-list.module.css';
 
@@ -14,7 +14,7 @@ const SHOWN = 5;
 export async function ShortSets() {
   const at = now();
   const { db } = await enter('/');
-  const lines = setLines(await loadSetStandings(db, { now: at }), at);
+  const lines = setLines(await keptSetStandings(db, at), at);
   const stopping = lines.filter(({ stops }) => stops.length > 0);
   if (stopping.length === 0) return null;
   return (

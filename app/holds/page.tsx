@@ -7,7 +7,7 @@ import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Status } from '@/app/_ui/status';
-import { loadSetStandings } from '@/db/queries/setStandings';
+import { keptSetStandings } from '@/db/queries/keptStandings';
 import { listHeldSets } from '@/db/queries/turns/heldSets';
 import { may, PERMITTED } from '@/lib/people/permissions';
 import { ROLE_WORDS } from '@/lib/people/role';
@@ -22,7 +22,7 @@ export const dynamic = 'force-dynamic';
 export default async function HoldsPage() {
   const { db, person } = await enter('/holds');
   const at = now();
-  const [held, { sets }] = await Promise.all([listHeldSets(db), loadSetStandings(db, { now: at })]);
+  const [held, { sets }] = await Promise.all([listHeldSets(db), keptSetStandings(db, at)]);
   const promisesOf = new Map(sets.map(({ set }) => [set.id, set.promisedTo]));
   const lifts = may(person.role, 'liftHold');
   const lifters = listWords(

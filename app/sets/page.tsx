@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
-import { loadSetStandings } from '@/db/queries/setStandings';
+import { keptSetStandings } from '@/db/queries/keptStandings';
 import { setLines } from './set-lines';
 import { SetList } from './set-list';
 
@@ -12,7 +12,7 @@ export const dynamic = 'force-dynamic';
 export default async function SetsPage() {
   const { db } = await enter('/sets');
   const at = now();
-  const standings = await loadSetStandings(db, { now: at });
+  const standings = await keptSetStandings(db, at);
   return (
     <Page
       title="Sets"

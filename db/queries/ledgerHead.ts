@@ -1,17 +1,8 @@
-import { desc } from 'drizzle-orm';
+import { and, desc, eq, gt, lte, notInArray } from 'drizzle-orm';
+import { BOOKKEEPING_ACTS } from '@/lib/ledger/effect';
+import type { Queries } from '../client';
 import { mayRead, type Reading } from '../reader';
 import { ledger } from '../schema';
-
-/**
- * The hash of the newest ledger entry, or `null` while there is none. Every write appends to the ledger in its own
- * transaction, so what was worked out under one head holds for as long as the head is the same.
- */
-export async function ledgerHead(db: Reading): Promise<string | null> {
-  mayRead(db, 'readHospital');
-  const { read } = db;
-  const [last] = await read.select({ hash: ledger.hash }).from(ledger).orderBy(desc(ledger.seq)).limit(1);
-  return last?.hash ?? null;
-}
 
 /** The newest entry's number and hash, as they are printed on paper and written outside; `null` while there is none. */
 export async function newestEntry(db: Reading): Promise<{ seq: number; hash: string } | null> {
@@ -22,4 +13,43 @@ export async function newestEntry(db: Reading): Promise<{ seq: number; hash: str
     .orderBy(desc(ledger.seq))
     .limit(1);
   return last ?? null;
+}
+
+/** Entries looked at so far: they never change, so only newer ones are read again. */
+const looked = new WeakMap<Queries, { seq: number; hash: string; change: string | null }>();
+
+/**
+ * The hash of the newest entry that can change a kit or how a set stands, `null` while there is none. Every write appends
+ * to the ledger in its own transaction, so what was worked out under one hash holds for as long as it is the same, and
+ * the day: what comes into force by the calendar is no entry.
+ */
+export async function newestChange(db: Reading): Promise<string | null> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
+  const before = looked.get(read);
+  // a store that was replaced in place, as the demo is, has another ledger
+  const same = before !== undefined && (await hashOf(read, before.seq)) === before.hash;
+  const from = same ? before : { seq: 0, change: null };
+  const head = await newestEntry(db);
+  if (head === null || head.seq === from.seq) return from.change;
+  const [newer] = await read
+    .select({ hash: ledger.hash })
+    .from(ledger)
+    .where(
+      and(
+        gt(ledger.seq, from.seq),
+        lte(ledger.seq, head.seq),
+        notInArray(ledger.action, [...BOOKKEEPING_ACTS]),
+      ),
+    )
+    .orderBy(desc(ledger.seq))
+    .limit(1);
+  const change = newer?.hash ?? from.change;
+  looked.set(read, { ...head, change });
+  return change;
+}
+
+async function hashOf(read: Queries, seq: number): Promise<string | undefined> {
+  const [row] = await read.select({ hash: ledger.hash }).from(ledger).where(eq(ledger.seq, seq));
+  return row?.hash;
 }

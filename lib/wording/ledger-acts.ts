@@ -109,6 +109,9 @@ const ACT_WORDS = {
   'withdraw-workstation': 'Workstation withdrawn',
 } as const satisfies Record<string, string>;
 
+/** An act of this program. Each is also classified in `lib/ledger/effect.ts`. */
+export type LedgerAct = keyof typeof ACT_WORDS;
+
 /** The words of an act; one of a later program is shown by its own name. */
 export function actWords(action: string): string {
   const known = (ACT_WORDS as Record<string, string>)[action];

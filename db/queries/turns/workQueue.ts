@@ -8,8 +8,9 @@ import type { BookedNeed } from '@/lib/turns/needs';
 import { type OpenSet, type QueueLine, queueOf } from '@/lib/turns/queue';
 import { mayRead, type Reading } from '../../reader';
 import { cases, counts, packs, plans, sets } from '../../schema';
+import { keptSetStandings } from '../keptStandings';
 import { keptVersions } from '../keptVersions';
-import { loadSetStandings, type SetStandings, type StandingSet } from '../setStandings';
+import type { SetStandings, StandingSet } from '../setStandings';
 import { readSetting } from '../settings';
 import { loadStageTimes } from './stageTimes';
 
@@ -34,7 +35,7 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
   mayRead(db, 'readHospital');
   const { read } = db;
   const [standings, rows, recent, booked, timeOf, { leadMinutes }] = await Promise.all([
-    loadSetStandings(db, { now }),
+    keptSetStandings(db, now),
     read
       .select({ set: sets, caseEndsAt: cases.endsAt, loadId: packs.loadId })
       .from(sets)

@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import * as schema from '@/db/schema';
+import { ACT_EFFECT, BOOKKEEPING_ACTS } from '@/lib/ledger/effect';
 import { actWords, LEDGER_ACTS } from '@/lib/wording/ledger-acts';
 
 /** What fit rules and exceptions have in common is written once, with the kind's name in the act's. */
@@ -62,5 +64,67 @@ describe('the acts of the ledger', () => {
 
   it('of a later program are shown by their own name', () => {
     expect(actWords('sweep-the-floor')).toBe('Sweep the floor');
+  });
+});
+
+/** What a kit, a set's standing and the work queue are worked out from. */
+const RESTED_ON = [
+  'cases',
+  'configurationLines',
+  'configurationVersions',
+  'configurations',
+  'counts',
+  'fitExceptions',
+  'fitRules',
+  'items',
+  'makers',
+  'packs',
+  'places',
+  'plans',
+  'setContents',
+  'setForeignPieces',
+  'setPromises',
+  'sets',
+  'settings',
+  'shortDecisions',
+  'stock',
+  'turnSteps',
+  'turns',
+];
+
+const TABLES = Object.keys(schema);
+
+describe('what an act can change', () => {
+  const files = readdirSync('db/operations', { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => ({ name, text: readFileSync(join('db/operations', name), 'utf8') }));
+  /** Files that name the act, and what they share within its folder. */
+  const written = (action: string) => files.filter(({ text }) => text.includes(`'${action}'`));
+  const changedIn = (text: string) =>
+    [...text.matchAll(/\.(?:insert|update|delete)\((\w+)\)/g)].map(([, table]) => table ?? '');
+
+  it('is said of every act', () => {
+    expect(Object.keys(ACT_EFFECT).sort()).toEqual(LEDGER_ACTS.map(({ action }) => action).sort());
+  });
+
+  it('is a kit where an operation writes to what kits rest on', () => {
+    expect(BOOKKEEPING_ACTS).toContain('record-scan');
+    expect(BOOKKEEPING_ACTS).not.toContain('move-set');
+    const wrong = BOOKKEEPING_ACTS.flatMap((action) =>
+      written(action).flatMap(({ name, text }) => [
+        ...changedIn(text).flatMap((table) =>
+          RESTED_ON.includes(table) ? [`${action}: ${name} writes ${table}`] : [],
+        ),
+        ...(text.includes('takeStep(') ? [`${action}: ${name} takes a step`] : []),
+      ]),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('is looked for where the acts are written', () => {
+    const found = BOOKKEEPING_ACTS.filter((action) => written(action).length > 0);
+    expect(BOOKKEEPING_ACTS.filter((action) => !found.includes(action))).toEqual(['seal-earlier-entries']);
+    expect(written('refit-set').flatMap(({ text }) => changedIn(text))).toContain('sets');
+    for (const table of RESTED_ON) expect(TABLES).toContain(table);
   });
 });
