@@ -46,7 +46,9 @@ export function Entry({
             {instantWords(row.corrects.doneAt)}).
           </p>
         )}
-        {row.action === 'correct-record' ? <OldAndNew {...(row.detail as unknown as Correction)} /> : null}
+        {row.action === 'correct-record' && !row.hidden ? (
+          <OldAndNew {...(row.detail as unknown as Correction)} />
+        ) : null}
         {row.corrections.map((one) => (
           <CorrectionNote key={one.seq} correction={one} />
         ))}
@@ -64,6 +66,12 @@ export function Entry({
             <dd>{row.doneAt}</dd>
             <dt>Entered</dt>
             <dd>{row.enteredAt}</dd>
+            {row.hidden ? (
+              <div className={styles.pair}>
+                <dt>Detail</dt>
+                <dd>{words.hidden}</dd>
+              </div>
+            ) : null}
             {detailLines(row.detail).map(({ path, value }) => (
               <div key={path.join('/')} className={styles.pair}>
                 <dt>{pathWords(path)}</dt>
@@ -73,7 +81,7 @@ export function Entry({
             <dt>Hash</dt>
             <dd className={styles.hash}>{row.hash}</dd>
           </dl>
-          {mayCorrect && canBeCorrected(row.action) ? (
+          {mayCorrect && !row.hidden && canBeCorrected(row.action) ? (
             <CorrectDialog
               seq={row.seq}
               title={`${actWords(row.action)} ${name}`}

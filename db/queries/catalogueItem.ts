@@ -17,6 +17,7 @@ import {
   sets,
   stock,
 } from '../schema';
+import { hiddenFrom } from './bench/blind';
 
 export interface ItemOnFile {
   item: Item;
@@ -89,7 +90,15 @@ export interface ItemUse {
     as: 'line' | 'substitute';
   }[];
   /** Sets that hold it now. */
-  sets: { id: string; code: string; step: string; place: string | null; found: number; expected: number }[];
+  sets: {
+    id: string;
+    code: string;
+    step: string;
+    place: string | null;
+    /** `null` where the reader is to check the set blind. */
+    found: number | null;
+    expected: number;
+  }[];
   stock: {
     id: string;
     form: string;
@@ -108,7 +117,7 @@ export interface ItemUse {
 export async function findItemUse(db: Reading, item: Item): Promise<ItemUse> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const [lines, held, packs, planned] = await Promise.all([
+  const [lines, held, packs, planned, hidden] = await Promise.all([
     read
       .select({
         id: configurations.id,
@@ -166,13 +175,15 @@ export async function findItemUse(db: Reading, item: Item): Promise<ItemUse> {
       .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0)))
       .orderBy(sql`${stock.useBy} IS NULL`, asc(stock.useBy)),
     plansNaming(db, item),
+    hiddenFrom(db),
   ]);
   return {
     configurations: lines.map((line) => ({
       ...line,
       as: line.expected > 0 ? ('line' as const) : ('substitute' as const),
     })),
-    sets: held,
+    // how much of it a set holds that the reader is to check blind is not known to them
+    sets: held.map((set) => (hidden.has(set.id) ? { ...set, found: null } : set)),
     stock: packs,
     plans: planned,
   };

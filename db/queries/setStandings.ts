@@ -64,7 +64,7 @@ export async function loadSetStandings(
     plansOfPromisedCases(db, now),
     presentDecisions(db.read),
   ]);
-  const serves = (set: SetOnFile, forCase: CaseId) => {
+  const serves = (set: SetOnFile, forCase: string) => {
     const present = decisions.get(set.id);
     return (
       !set.outOfService && !(present && whyNotForCase(present.decision, present.named, forCase, now) !== null)
@@ -154,7 +154,7 @@ function casesOf(
   sets: readonly SetOnFile[],
   booked: ReadonlyMap<CaseId, BookedPlan>,
   packs: readonly Pack[],
-  serves: (set: SetOnFile, forCase: CaseId) => boolean,
+  serves: (set: SetOnFile, forCase: string) => boolean,
 ): JudgedCase[] {
   return set.promisedTo.flatMap((promise): JudgedCase[] => {
     const plan = booked.get(caseId.parse(promise.caseId));

@@ -18,20 +18,25 @@ import {
   sets,
   stock,
 } from '../schema';
+import { hiddenFrom } from './bench/blind';
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
 /**
  * Everything that could go into a case kit, as it is now: every set in service with the sound pieces in it,
- * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another.
+ * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another. Of
+ * a set the reader is to check blind, nothing that anybody found is among it.
  */
 export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
   mayRead(db, 'readHospital');
-  const [stored, packs, decisions] = await Promise.all([
+  const [stored, packs, decisions, hidden] = await Promise.all([
     loadSets(db, forCase),
     loadPacks(db),
     presentDecisions(db.read),
+    hiddenFrom(db),
   ]);
-  return sentShort({ sets: stored, packs }, decisions, forCase);
+  const store = sentShort({ sets: stored, packs }, decisions, forCase);
+  const known = (set: StoredSet) => (hidden.has(set.id) ? { ...set, contents: [], massGrams: null } : set);
+  return { ...store, sets: store.sets.map(known) };
 }
 
 /**

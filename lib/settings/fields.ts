@@ -204,7 +204,8 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
           implantsAndShort: 'counts of implants and of short sets',
           never: 'no count',
         },
-        about: 'Without seeing the first person’s figures. Left and right, and look-alikes, always take two.',
+        about:
+          'Without seeing the first person’s figures. Left and right, and look-alikes, always take two. With “implants and short sets”, being asked to check a set without implants tells the checker that it is short, though not of what.',
         source: OURS,
       },
       lateAfterMinutes: number(

@@ -28,10 +28,13 @@ export function ItemUseLists({ use }: { use: ItemUse }) {
             <li key={set.id}>
               <Link href={`/sets/${set.id}`}>{set.code}</Link>
               <span className={styles.note}>
-                {set.found} of {set.expected} · {stepWords(set.step)}
+                {set.found === null
+                  ? 'not shown to whoever checks it blind'
+                  : `${set.found} of ${set.expected}`}{' '}
+                · {stepWords(set.step)}
                 {set.place ? ` · ${set.place}` : ''}
               </span>
-              {set.found < set.expected ? (
+              {set.found !== null && set.found < set.expected ? (
                 <Status tone="attention" look="plain">
                   {set.expected - set.found} short
                 </Status>

@@ -1,8 +1,11 @@
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { problemResponse } from '@/app/_server/problem-response';
 import { readAsked } from '@/app/ledger/asked';
+import { hiddenFrom } from '@/db/queries/bench/blind';
 import { exportCsv, exportLines } from '@/db/queries/ledger/exports';
 import { newestEntry } from '@/db/queries/ledgerHead';
+import { ledgerWords as words } from '@/lib/wording/ledger';
 
 /**
  * The ledger as a file: the entries asked for as CSV, for reading, or with `as=lines` the whole of it as the stand-alone
@@ -11,6 +14,7 @@ import { newestEntry } from '@/db/queries/ledgerHead';
 export const GET = endpoint('GET /ledger/export', async ({ db, request }) => {
   const params = Object.fromEntries(new URL(request.url).searchParams);
   const whole = params.as === 'lines';
+  if (whole && (await hiddenFrom(db)).size > 0) return notWhole();
   const head = await newestEntry(db);
   const parts = whole ? exportLines(db) : exportCsv(db, (await readAsked(db, params)).filter);
   const minute = `${now().slice(0, 16).replaceAll(/[-:]/g, '')}Z`;
@@ -23,6 +27,10 @@ export const GET = endpoint('GET /ledger/export', async ({ db, request }) => {
     },
   });
 });
+
+/** Without the entries of the set that is checked blind it would not verify, and with them it would show them. */
+const notWhole = () =>
+  problemResponse(409, 'Not while you check blind', [{ path: [], code: 'blind', message: words.notWhole }]);
 
 /** A part is made when it is asked for, so that a long ledger is never held whole. */
 function streamOf(parts: AsyncGenerator<string>): ReadableStream<Uint8Array> {

@@ -107,16 +107,18 @@ export function NowSection({
           {
             term: 'Refill jobs open',
             value:
-              turn.refills.length === 0
-                ? 'none'
-                : turn.refills.map(({ id, item, quantity, foundBy, openedAt }) => (
-                    <span key={id} className={styles.job}>
-                      {`${quantity} × ${item}`}
-                      <span
-                        className={styles.soft}
-                      >{` found by ${foundBy}, ${momentWords(openedAt, now)}`}</span>
-                    </span>
-                  )),
+              turn.refills === null
+                ? 'not shown while you count it blind'
+                : turn.refills.length === 0
+                  ? 'none'
+                  : turn.refills.map(({ id, item, quantity, foundBy, openedAt }) => (
+                      <span key={id} className={styles.job}>
+                        {`${quantity} × ${item}`}
+                        <span
+                          className={styles.soft}
+                        >{` found by ${foundBy}, ${momentWords(openedAt, now)}`}</span>
+                      </span>
+                    )),
           },
         ]}
       />

@@ -4,6 +4,7 @@ import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDa
 import { type StockForm, stockForm } from '@/lib/stock/stock';
 import { mayRead, type Reading } from '../../reader';
 import { configurationLines, items, places, setContents, sets, stock } from '../../schema';
+import { hiddenFrom } from './blind';
 
 /** A lot on the shelf that a piece may be taken from. */
 export interface ShelfLot {
@@ -99,10 +100,11 @@ export async function loadOtherSets(
     .leftJoin(places, eq(places.id, sets.placeId))
     .where(and(inArray(configurationLines.itemId, [...itemIds]), isNull(sets.withdrawnAt)))
     .orderBy(asc(sets.code));
+  const hidden = await hiddenFrom(db);
   const byItem = new Map<string, SetWithItem[]>();
   for (const [key, own] of groupBy(rows, ({ itemId, setId }) => `${itemId} ${setId}`)) {
     const [first] = own;
-    if (!first || first.setId === exceptSetId) continue;
+    if (!first || first.setId === exceptSetId || hidden.has(first.setId)) continue;
     const over = own.reduce((sum, { found, expected }) => sum + found - expected, 0);
     const { setId, code, step, place, metres } = first;
     const itemId = key.split(' ')[0] ?? '';

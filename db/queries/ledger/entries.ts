@@ -3,6 +3,7 @@ import { CORRECTION, type CorrectionDetail, correctionDetail } from '@/lib/ledge
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { ledger, ledgerThings, people } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { type Subject, subjectsOf } from './subjects';
 
 export interface LedgerFilter {
@@ -32,6 +33,8 @@ export interface LedgerRecord {
   hash: string;
   /** Corrections of this entry, the oldest first. */
   corrections: Correction[];
+  /** The reader has a blind check of the set open: what the entry holds is not shown to them until they close it. */
+  hidden: boolean;
   /** The entry this one corrects, where it is a correction. */
   corrects: { seq: number; action: string; doneAt: string } | null;
 }
@@ -56,24 +59,28 @@ export async function readLedgerPage(
   const corrected = shown.flatMap(({ action, detail }) =>
     action === CORRECTION ? [correctionDetail.parse(detail).corrects] : [],
   );
-  const [subjects, corrections, originals] = await Promise.all([
+  const [subjects, corrections, originals, blindTo] = await Promise.all([
     subjectsOf(db.read, shown),
     correctionsOf(db.read, seqs),
     db.read
       .select({ seq: ledger.seq, action: ledger.action, doneAt: ledger.doneAt })
       .from(ledger)
       .where(inArray(ledger.seq, corrected)),
+    hiddenFrom(db),
   ]);
   const originalOf = new Map(originals.map((row) => [row.seq, row]));
   return {
     rows: shown.map(({ personName, personId, subjectKind, subjectId, ...row }) => {
+      const hidden = blindTo.has(subjectId);
       const detail = row.detail as Record<string, unknown>;
       return {
         ...row,
-        detail,
+        detail: hidden ? {} : detail,
+        detailText: hidden ? '{}' : row.detailText,
+        hidden,
         person: personId === null ? null : { id: personId, name: personName ?? personId },
         subject: subjects.get(subjectId) ?? { kind: subjectKind, id: subjectId, label: null },
-        corrections: corrections.get(row.seq) ?? [],
+        corrections: hidden ? [] : (corrections.get(row.seq) ?? []),
         corrects: originalOf.get(Number(detail.corrects)) ?? null,
       };
     }),

@@ -14,6 +14,7 @@ import {
 import { choicesFor, type StandIn } from '@/lib/sets/short/standIns';
 import { mayRead, type Reading } from '../../reader';
 import { cases, people, places, setPromises, sets, stock } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { presentDecisions } from './decisions';
 import { shortFacts } from './facts';
 
@@ -151,13 +152,14 @@ export interface OpenDecision {
   decision: { kind: ShortDecision['kind']; reference: string | null; reason: string; lapses: Lapse[] } | null;
 }
 
-/** Sets that wait for a decision, the longest first; then those that go by one, with what has lapsed first. */
+/** Sets that wait for a decision, the longest first; then those that go by one, with what has lapsed first. A set
+ * the reader is to check blind is left out until they have. */
 export async function openDecisions(db: Reading, now: string): Promise<OpenDecision[]> {
   mayRead(db, 'readHospital');
-  const decisions = await presentDecisions(db.read);
+  const [decisions, hidden] = await Promise.all([presentDecisions(db.read), hiddenFrom(db)]);
   const rows = await db.read.select().from(sets).orderBy(asc(sets.stepSince), desc(sets.code));
   const concerned = rows.filter((set) => {
-    if (set.withdrawnAt !== null) return false;
+    if (set.withdrawnAt !== null || hidden.has(set.id)) return false;
     const present = decisions.get(set.id as never);
     return (
       set.step === 'shortAwaitingDecision' || (present !== undefined && present.decision.kind !== 'backUps')

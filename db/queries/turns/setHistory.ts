@@ -13,6 +13,7 @@ import {
   shortDecisions,
   turns,
 } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { type StepOnFile, stepsOf } from './setTurn';
 
 /** One thing that happened to a set. Every event says when it was done; those entered later also say when. */
@@ -103,12 +104,15 @@ export async function loadSetHistory(
 type Placed = SetEvent & { turnId: string | null };
 
 async function eventsBetween(
-  { read }: Reading,
+  db: Reading,
   id: SetId,
   from: string,
   until: string,
   turnIds: string[],
 ): Promise<Placed[]> {
+  const { read } = db;
+  // what was put aside and what is short says what others found
+  const blind = (await hiddenFrom(db)).has(id);
   const [steps, counted, packed, decided, aside, refills, entries] = await Promise.all([
     stepsOf({ read }, turnIds),
     read
@@ -184,7 +188,7 @@ async function eventsBetween(
       how: row.kind,
       reason: row.reason,
     })),
-    ...aside.map(({ piece, item, by }) => ({
+    ...(blind ? [] : aside).map(({ piece, item, by }) => ({
       kind: 'aside' as const,
       turnId: null,
       at: piece.foundAt,
@@ -194,7 +198,7 @@ async function eventsBetween(
       quantity: piece.quantity,
       condition: piece.condition,
     })),
-    ...refills.flatMap(({ job, item, by }) => [
+    ...(blind ? [] : refills).flatMap(({ job, item, by }) => [
       {
         kind: 'refillAsked' as const,
         turnId: null,

@@ -4,6 +4,7 @@ import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { stepsAfterHolds } from '@/lib/turns/steps';
 import { mayRead, type Reading } from '../../reader';
 import { cases, items, loads, packs, people, refillJobs, sets, turnSteps, turns } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { type HeldReason, heldReasons } from './heldReasons';
 
 /** One step a set took. */
@@ -36,7 +37,8 @@ export interface SetTurn {
   } | null;
   load: { id: string; number: string; state: string } | null;
   forCase: { id: string; reference: string } | null;
-  refills: { id: string; item: string; quantity: number; foundBy: string; openedAt: string }[];
+  /** `null` where the reader is to check the set blind: what is short is what others found. */
+  refills: { id: string; item: string; quantity: number; foundBy: string; openedAt: string }[] | null;
 }
 
 /** A set's present turn; `null` when there is no such set. */
@@ -53,7 +55,7 @@ export async function loadSetTurn(db: Reading, id: SetId): Promise<SetTurn | nul
     .where(eq(sets.id, id));
   if (!row) return null;
   const { set, turn, pack, load, forCase } = row;
-  const [steps, reasons, refills] = await Promise.all([
+  const [steps, reasons, refills, hidden] = await Promise.all([
     turn === null ? [] : stepsOf(db, [turn.id]),
     set.step === 'held' ? heldReasons(read, set.id) : [],
     read
@@ -63,6 +65,7 @@ export async function loadSetTurn(db: Reading, id: SetId): Promise<SetTurn | nul
       .innerJoin(people, eq(people.id, refillJobs.foundBy))
       .where(and(eq(refillJobs.setId, id), isNull(refillJobs.fixedAt), isNull(refillJobs.droppedBecause)))
       .orderBy(asc(refillJobs.openedAt)),
+    hiddenFrom(db),
   ]);
   const heldFrom = set.heldFrom === null ? null : turnStep.parse(set.heldFrom);
   return {
@@ -84,13 +87,15 @@ export async function loadSetTurn(db: Reading, id: SetId): Promise<SetTurn | nul
     },
     load: load && { id: load.id, number: load.number, state: load.state },
     forCase: forCase && { id: forCase.id, reference: forCase.reference },
-    refills: refills.map(({ job, item, foundBy }) => ({
-      id: job.id,
-      item,
-      quantity: job.quantity,
-      foundBy,
-      openedAt: job.openedAt,
-    })),
+    refills: hidden.has(id)
+      ? null
+      : refills.map(({ job, item, foundBy }) => ({
+          id: job.id,
+          item,
+          quantity: job.quantity,
+          foundBy,
+          openedAt: job.openedAt,
+        })),
   };
 }
 

@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
-import { readAs } from '@/db/client';
+import { type Database, readAs } from '@/db/client';
 import { findLedgerBreak, sha256 } from '@/db/ledger';
 import { abandonCount } from '@/db/operations/bench/abandon-count';
 import { beginCount } from '@/db/operations/bench/begin-count';
@@ -8,7 +8,13 @@ import { recordEntry } from '@/db/operations/bench/record-entry';
 import { blindFor } from '@/db/queries/bench/blind';
 import { loadBenchStanding } from '@/db/queries/bench/standing';
 import { entriesOf } from '@/db/queries/bench/turnCounts';
-import { findSet, lastCounts, listSets } from '@/db/queries/sets';
+import { keptCatalogue } from '@/db/queries/caseKit';
+import { findItemUse } from '@/db/queries/catalogueItem';
+import { readLedgerPage } from '@/db/queries/ledger/entries';
+import type { Person } from '@/db/queries/people';
+import { findSet, lastCounts, listSets, type SetOnFile } from '@/db/queries/sets';
+import { loadStore } from '@/db/queries/store';
+import { loadSetTurn } from '@/db/queries/turns/setTurn';
 import {
   asidePieces,
   benchCounts,
@@ -204,6 +210,35 @@ describe('closing a count', () => {
   });
 });
 
+/** The other places that would tell what was found: the store, the set's turn, an item's use, the ledger. */
+async function seesNothingElsewhere(db: Database, checker: Person, other: Person, set: SetOnFile) {
+  const [line] = set.lines;
+  const held = async (person: Person) => {
+    const { sets: stored } = await loadStore(readAs(db, person), null);
+    return stored.find(({ id }) => id === set.id);
+  };
+  expect(await held(checker)).toMatchObject({ contents: [], massGrams: null });
+  expect((await held(other))?.contents.length).toBeGreaterThan(0);
+  const refills = async (person: Person) => (await loadSetTurn(readAs(db, person), set.id))?.refills;
+  expect(await refills(checker)).toBeNull();
+  expect(await refills(other)).toMatchObject([{ quantity: line?.expected }]);
+  const item = (await keptCatalogue(db)).find(({ id }) => id === line?.itemId);
+  if (!item) throw new Error('the line has an item');
+  const use = async (person: Person) =>
+    (await findItemUse(readAs(db, person), item)).sets.find(({ id }) => id === set.id);
+  expect(await use(checker)).toMatchObject({ found: null });
+  expect(typeof (await use(other))?.found).toBe('number');
+  const closed = async (person: Person) => {
+    // somebody who checks counts and also reads the ledger
+    const reader = { ...person, role: 'decontaminationLead' as const };
+    const filter = { things: [], action: 'close-count', from: null, to: null };
+    const page = await readLedgerPage(readAs(db, reader), filter, { before: null, limit: 9 });
+    return page.rows.find(({ subject }) => subject.id === set.id);
+  };
+  expect(await closed(checker)).toMatchObject({ hidden: true, detail: {}, detailText: '{}' });
+  expect((await closed(other))?.detail).toMatchObject({ purpose: 'count' });
+}
+
 describe('the blind second check', () => {
   it('is by another person, who sees nothing of the first meanwhile', async () => {
     const { db, first, second, set } = await bench();
@@ -238,6 +273,7 @@ describe('the blind second check', () => {
     const listed = (await listSets(blind)).find(({ id }) => id === set.id);
     expect(listed?.lines.every(({ found }) => found === null)).toBe(true);
     expect(await lastCounts(readAs(db, first), set.id, 5)).not.toEqual([]);
+    await seesNothingElsewhere(db, second, first, set);
     expect(await loadBenchStanding(readAs(db, second), set.id)).toMatchObject({
       blind: true,
       short: [],
