@@ -3,7 +3,6 @@ import { loadKitOfCase } from '@/db/queries/caseKit';
 import { loadSetStanding } from '@/db/queries/setStandings';
 import type { Reading } from '@/db/reader';
 import { caseId, setId } from '@/lib/identity/ids';
-import { DEFAULT_KIT_SETTINGS } from '@/lib/kits/settings';
 import { kitWorkings } from '@/lib/kits/workings';
 import { now } from './clock';
 import { highsSolver } from './solver/highs';
@@ -19,9 +18,8 @@ export async function inputOf(db: Reading, calculation: string, subject: string)
   if (!caseId.safeParse(subject).success) return null;
   const loaded = await loadKitOfCase(db, subject, { solver: highsSolver, lengthCover: 'figure' });
   if (loaded.kind !== 'kit') return null;
-  const { kit, store, catalogue, booked } = loaded.answer;
+  const { kit, store, catalogue, booked, settings } = loaded.answer;
   if (calculation === 'length-cover') return kit.lengthCover?.input ?? null;
   if (calculation !== 'fewest-trays' && calculation !== 'buildable') return null;
-  const settings = DEFAULT_KIT_SETTINGS;
   return kitWorkings(kit, { store, caseDate: booked.caseDate, catalogue, settings })[calculation];
 }

@@ -25,6 +25,8 @@ export interface KitOfCase {
   kit: CaseKit;
   store: Store;
   catalogue: readonly Item[];
+  /** The hospital's own, by which the kit was planned. */
+  settings: KitSettings;
 }
 
 export type KitAnswer =
@@ -54,7 +56,15 @@ export async function loadKitOfCase(
   const newerDraft = draft && draft !== plan ? draft.version : null;
   return {
     kind: 'kit',
-    answer: { booked, plan, newerDraft, kit, store: basis.store, catalogue: basis.catalogue },
+    answer: {
+      booked,
+      plan,
+      newerDraft,
+      kit,
+      store: basis.store,
+      catalogue: basis.catalogue,
+      settings: basis.settings,
+    },
   };
 }
 
