@@ -1,9 +1,10 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import type { Tone } from '@/app/_ui/tone';
+import { NewestOnly } from '@/lib/bench/newestOnly';
 import type { CountState } from '@/lib/bench/state';
 import { sendJson } from '../../_parts/send-json';
 import styles from './bench.module.css';
@@ -19,7 +20,7 @@ const SETTLED_MS = 120;
 
 /** What the shortage entered so far stops, and where the nearest spare lies; lines not counted yet are taken as whole. */
 export function ShortagePanel({ countId, state }: { countId: string; state: CountState }) {
-  const [shortage, setShortage] = useState<Shortage | null>(null);
+  const [answered, setAnswered] = useState<{ question: string; shortage: Shortage } | null>(null);
   const asked = JSON.stringify({
     found: Object.fromEntries(
       [...state.lines].flatMap(([id, { found }]) => (found === null ? [] : [[id, Math.max(0, found)]])),
@@ -31,26 +32,38 @@ export function ShortagePanel({ countId, state }: { countId: string; state: Coun
     ),
   });
 
+  // entries must be saved meanwhile: never more than one question is before them
+  const questions = useRef<NewestOnly<string> | null>(null);
   useEffect(() => {
     let left = false;
-    const timer = setTimeout(() => {
-      sendJson<Shortage>(`/api/bench/${countId}/shortage`, JSON.parse(asked)).then(
-        (answer) => {
-          if (!left && answer.ok) setShortage(answer.value);
-        },
-        () => undefined, // the count itself does not need it
-      );
-    }, SETTLED_MS);
+    const own = new NewestOnly<string>(async (question) => {
+      const answer = await sendJson<Shortage>(`/api/bench/${countId}/shortage`, JSON.parse(question));
+      if (!left && answer.ok) setAnswered({ question, shortage: answer.value });
+    });
+    questions.current = own;
     return () => {
       left = true;
-      clearTimeout(timer);
+      own.stop();
     };
-  }, [asked, countId]);
+  }, [countId]);
+  useEffect(() => {
+    const timer = setTimeout(() => questions.current?.ask(asked), SETTLED_MS);
+    return () => clearTimeout(timer);
+  }, [asked]);
 
   const nothing = state.lines.size === 0 && state.foreign.size === 0;
+  const shortage = answered?.shortage ?? null;
+  const late = answered !== null && answered.question !== asked;
   return (
-    <Section title="What this stops" note="by your own entries; lines not counted are taken as whole">
-      <div className={styles.shortage} aria-live="polite">
+    <Section
+      title="What this stops"
+      note={
+        late && !nothing
+          ? 'for the entries before; the last ones are being worked out…'
+          : 'by your own entries; lines not counted are taken as whole'
+      }
+    >
+      <div className={styles.shortage} aria-live="polite" aria-busy={late}>
         {nothing || shortage === null ? (
           <p>{nothing ? 'Nothing is entered yet.' : 'Working it out…'}</p>
         ) : (
