@@ -41,6 +41,8 @@ export function useBenchScans({
   const [said, setSaid] = useState('');
   useScans(
     (scan) => {
+      // asked about, refused or not known: the strip says so
+      if (scan.verdict !== 'understood' && scan.verdict !== 'already' && !scan.another) return 'passed';
       if (scan.meaning.kind === 'set' && scan.meaning.setId === set.id) {
         setSaid(`${set.code} is the set you are counting.`);
         return 'taken';
@@ -49,6 +51,10 @@ export function useBenchScans({
       if (!piece) return 'passed';
       const own = lines.filter(({ itemId }) => itemId === piece.itemId);
       if (own.length === 0) {
+        if (scan.verdict === 'already' && (state.foreign.get(piece.itemId)?.found ?? 0) > 0) {
+          setSaid(`${piece.name}: already entered as foreign${when(scan.before?.at)}.`);
+          return 'taken';
+        }
         enter({ kind: 'foreign', itemId: piece.itemId as never, pieces: 1, note: null }, scan.id);
         setSaid(`${piece.name} belongs to no line of ${set.code}: entered as foreign. Find its home below.`);
         return 'taken';
@@ -60,7 +66,11 @@ export function useBenchScans({
       if (!line) return 'passed';
       const before = piece.serial === null ? undefined : state.serials.get(serialKey(line.id, piece.serial));
       if (before !== undefined) {
-        setSaid(`${line.name}, ${piece.serial}: already counted ${wallClock(before).time}.`);
+        setSaid(`${line.name}, ${piece.serial}: already counted${when(before)}.`);
+        return 'taken';
+      }
+      if (scan.verdict === 'already' && piece.serial === null) {
+        setSaid(`${line.name}: already counted${when(scan.before?.at)}.`);
         return 'taken';
       }
       enter({ kind: 'oneMore', lineId: line.id as never, serial: piece.serial }, scan.id);
@@ -68,7 +78,10 @@ export function useBenchScans({
       setSaid(`One more: ${line.name}.`);
       return 'taken';
     },
-    { context: { kind: 'bench', countId: countId as never } },
+    // the count itself knows what it holds: a piece whose entry was taken back counts when it is scanned again
+    { context: { kind: 'bench', countId: countId as never }, takes: 'everything' },
   );
   return said;
 }
+
+const when = (at: string | undefined) => (at === undefined ? '' : ` ${wallClock(at).time}`);
