@@ -25,6 +25,8 @@ export function useAct() {
         showToast({ tone: 'good', word: 'Done', text: done });
         return undefined;
       }
+      // who was second sees the page as it then is, and the button that was pressed may be gone from it with its words
+      if (answer.status === 409) showToast({ tone: 'attention', word: 'Not done', text: answer.sentence });
       setRefusal(answer.sentence);
       return answer.sentence;
     } catch {

@@ -2,16 +2,16 @@ import type { Page } from '@playwright/test';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
 import { expect, expectAccessible, test } from './harness';
 import { actAs } from './harness/act-as';
+import { scan as typeAsScanner } from './scanning-keys';
 
 const TECHNICIAN = 'person_wren-adeyemi';
 const OTHER = 'person_tomas-birkett';
 const LEAD = 'person_maurice-oduya';
 
-/** A scanner that types like a keyboard: nothing has the focus, and Enter ends the code. */
+/** Scans once the page hears the scanner. */
 async function scan(page: Page, text: string): Promise<void> {
-  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-  await page.keyboard.type(text);
-  await page.keyboard.press('Enter');
+  await page.locator('aside[data-listening]').waitFor();
+  await typeAsScanner(page, text);
 }
 
 /** The code of the first set at a step of the board. */
@@ -31,17 +31,17 @@ test('a dirty return goes to washing and to the bench by big buttons, survives a
   expect((await receive.boundingBox())?.height).toBeGreaterThanOrEqual(48);
   await receive.click();
   const coming = page.getByRole('list', { name: 'Coming back', exact: true });
-  await expect(coming.getByRole('link', { name: code })).toBeVisible();
+  await expect(coming.getByRole('link', { name: code, exact: true })).toBeVisible();
   await page.reload();
   await coming.getByRole('button', { name: `Put into washing ${code}` }).click();
   const washing = page.getByRole('list', { name: 'Washing', exact: true });
-  await expect(washing.getByRole('link', { name: code })).toBeVisible();
+  await expect(washing.getByRole('link', { name: code, exact: true })).toBeVisible();
 
   await washing.getByRole('button', { name: `Take out of washing ${code}` }).click();
   const dialog = page.getByRole('dialog', { name: `${code} comes out of washing` });
   await dialog.getByRole('button', { name: 'Clean: to the bench' }).click();
   await expect(
-    page.getByRole('list', { name: 'On bench', exact: true }).getByRole('link', { name: code }),
+    page.getByRole('list', { name: 'On bench', exact: true }).getByRole('link', { name: code, exact: true }),
   ).toBeVisible();
 
   await page.getByRole('link', { name: code, exact: true }).click();
@@ -52,7 +52,7 @@ test('a dirty return goes to washing and to the bench by big buttons, survives a
   );
   await page.goBack();
   await expect(
-    page.getByRole('list', { name: 'On bench', exact: true }).getByRole('link', { name: code }),
+    page.getByRole('list', { name: 'On bench', exact: true }).getByRole('link', { name: code, exact: true }),
   ).toBeVisible();
 });
 
@@ -137,17 +137,20 @@ test('of two people who press at once the second is told who was first, and noth
   await expect(second.getByRole('button', { name: `Receive ${code}` })).toBeVisible();
   await page.getByRole('button', { name: `Receive ${code}` }).click();
   await expect(
-    page.getByRole('list', { name: 'Coming back', exact: true }).getByRole('link', { name: code }),
+    page
+      .getByRole('list', { name: 'Coming back', exact: true })
+      .getByRole('link', { name: code, exact: true }),
   ).toBeVisible();
   // without a reload, the second still sees the set in theatre
   const answer = second.waitForResponse(/\/receive$/);
   await second.getByRole('button', { name: `Receive ${code}` }).click();
   expect((await answer).status()).toBe(409);
   const coming = second.getByRole('list', { name: 'Coming back', exact: true });
-  await expect(coming.getByRole('link', { name: code })).toBeVisible();
-  await expect(
-    second.getByText(/was changed meanwhile: it is coming back since .* by Wren Adeyemi/),
-  ).toBeVisible();
+  await expect(coming.getByRole('link', { name: code, exact: true })).toBeVisible();
+  // the button went with its row; what it was told stays until it is closed
+  const told = second.getByText(/was changed meanwhile: it is coming back since .* by Wren Adeyemi/);
+  await expect(told).toHaveCount(1);
+  await expect(told).toBeVisible();
   await window.close();
 });
 
@@ -159,6 +162,8 @@ test('a place takes what is scanned there', async ({ page }) => {
   await scan(page, code);
   const put = page.getByRole('list', { name: /^Put in .* just now/ });
   await expect(put.getByText('lies here now')).toBeVisible();
-  await expect(page.getByRole('list', { name: /^Sets in/ }).getByRole('link', { name: code })).toBeVisible();
+  await expect(
+    page.getByRole('list', { name: /^Sets in/ }).getByRole('link', { name: code, exact: true }),
+  ).toBeVisible();
   await expectAccessible(page);
 });
