@@ -33,7 +33,7 @@ test('from a confirmed plan to the kit, its papers, and what a set leaving the s
   await expect(page.getByRole('button', { name: 'Open on the bench' })).toHaveCount(0);
   const refused = await page.request.post('/api/sets/set_drt-01/open', { data: { baseRevision: 1 } });
   expect(refused.status()).toBe(403);
-  expect(await refused.text()).toContain('Ines Halloran can’t open a set.');
+  expect(await refused.text()).toContain('This is not for a surgeon.');
 
   // a technician does, and is asked twice; the kit no longer counts on a tray that is open, and takes what else is in
   // store as long as there is any
