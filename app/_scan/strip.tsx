@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { Button } from '../_ui/button';
 import { Status } from '../_ui/status';
 import { VisuallyHidden } from '../_ui/visually-hidden';
@@ -9,6 +9,7 @@ import { keepSound, soundIsOff } from './scanner-setting';
 import styles from './strip.module.css';
 import { StripEntry } from './strip-entry';
 import { closeStrip, onStrip, type Pending, type Shown, stripAtFirst, stripNow } from './strip-store';
+import { useStripRoom } from './use-strip-room';
 
 /** Long enough to read; what asks or refuses stays until it is closed. */
 const SHOWN_FOR_MS = 12_000;
@@ -20,6 +21,9 @@ const SHOWN_FOR_MS = 12_000;
 export function ScanStrip({ signedIn, listening }: { signedIn: boolean; listening: boolean }) {
   const { shown, open, pending, hears } = useSyncExternalStore(onStrip, stripNow, stripAtFirst);
   const last = shown.at(-1);
+  const dock = useRef<HTMLElement>(null);
+  useStripRoom(dock);
+  const tells = (open && shown.length > 0) || !hears || pending.waiting > 0;
 
   useEffect(() => {
     if (!open || !last || stays(last)) return;
@@ -29,14 +33,16 @@ export function ScanStrip({ signedIn, listening }: { signedIn: boolean; listenin
 
   return (
     <aside
+      ref={dock}
       className={styles.dock}
       aria-label="Scanner"
       data-print="no"
       data-listening={listening || undefined}
+      data-tells={tells || undefined}
     >
       {open && shown.length > 0 ? (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
-        <section className={styles.panel} tabIndex={0} aria-label="Last scans">
+        <section className={styles.panel} tabIndex={0} aria-label="Scanned just now">
           <div className={styles.close}>
             <Button size="small" kind="quiet" onClick={closeStrip}>
               Close
