@@ -27,11 +27,12 @@ test('a sealed set is opened on the bench knowingly, and only then counted', asy
   await page.getByRole('rowheader').getByRole('link').first().click();
   await expect(page).toHaveURL(/\/sets\/set_/);
   const code = (await page.getByRole('heading', { level: 1 }).textContent()) ?? '';
-  await expect(page.getByRole('link', { name: 'Count', exact: true })).toHaveCount(0);
+  const count = page.getByRole('link', { name: `Inspect and count ${code}` });
+  await expect(count).toHaveCount(0);
   await page.getByRole('button', { name: 'Open on the bench' }).click();
   await expect(page.getByRole('alertdialog')).toContainText('no longer sterile');
   await page.getByRole('button', { name: `Open ${code}` }).click();
-  await expect(page.getByRole('link', { name: 'Count', exact: true })).toBeVisible();
+  await expect(count).toBeVisible();
 });
 
 test('sets and one set are readable by everyone', async ({ page }) => {
