@@ -10,7 +10,7 @@ export function NotPermitted({ title, person }: { title: string; person: string 
       breadcrumb={[{ label: 'Catalogue', href: '/catalogue' }]}
       lead={`${person} can’t change the catalogue: a theatre manager, a stock keeper or an administrator can.`}
     >
-      <p>Choose who is acting at the top of the page, or ask one of them.</p>
+      <p>Ask one of them; to change it here, one of them signs in at the top of the page.</p>
       <LinkButton href="/catalogue">Back to the catalogue</LinkButton>
     </Page>
   );

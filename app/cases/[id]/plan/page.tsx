@@ -49,7 +49,7 @@ export default async function PlanPage({ params }: { params: Promise<{ id: strin
       {mayWrite ? null : (
         <p>
           <Status tone="neutral">Reading only</Status> {person.name} can’t write plans: a surgeon, scrub
-          practitioner or theatre manager can. Choose who is at this screen at the top of the page.
+          practitioner or theatre manager can. One of them signs in at the top of the page.
         </p>
       )}
       <PlannerScreen
