@@ -1,34 +1,21 @@
 import type { Queries } from '@/db/client';
-import { loadPacks, loads, packs, setContents, sets, sterilisers, turnSteps, turns } from '@/db/schema';
+import { loadPacks, loads, sets, sterilisers, turnSteps, turns } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
-import { packNumberOf } from '@/lib/packs/packNumber';
 import type { TurnStep } from '@/lib/sets/setState';
 import type { DemoPerson } from './hospital/people';
-import { type HospitalClock, localDate } from './hospitalClock';
+import type { HospitalClock } from './hospitalClock';
 import { insertAll } from './insertAll';
 import { setIdOf } from './insertSets';
 import { SETS } from './sets/sets';
 import { historyOf, type SetHistory, type TurnTaken } from './turns/history';
+import { insertPacks, type PackMade, packState } from './turns/insertPacks';
 import { STERILISERS, USUAL_PROGRAMME } from './turns/sterilisers';
 
 const TECHNICIANS: DemoPerson[] = ['person_wren-adeyemi', 'person_tomas-birkett', 'person_jolene-stott'];
 const LEADS: DemoPerson[] = ['person_maurice-oduya', 'person_hettie-crane'];
 const MINUTE = 60_000;
-const USE_BY_DAYS = 180;
 /** What was run before this history begins. */
 const RUNS_BEFORE = 450;
-const PACKS_BEFORE = 3_100;
-
-/** One pack of the history, on its way into a load. */
-interface PackMade {
-  history: SetHistory;
-  turn: TurnTaken;
-  turnId: string;
-  packedAt: number;
-  packId: string;
-  /** Whether this is the turn the set is in now. */
-  present: boolean;
-}
 
 /**
  * The turns behind the sets' present steps: every step with its person, every pack, and the loads that made them
@@ -60,19 +47,21 @@ export async function insertTurns(write: Queries, clock: HospitalClock): Promise
       const packed = turn.steps.find(({ step }) => step === 'packed');
       if (!packed) continue;
       const turnId = turnIdOf(history, turn.number);
+      const packId = `pack_demo-${history.plan.code.toLowerCase()}-${turn.number}`;
       made.push({
         history,
         turn,
         turnId,
         packedAt: packed.at,
-        packId: `pack_demo-${history.plan.code.toLowerCase()}-${turn.number}`,
+        packedBy: technicianOf(packId, 3),
+        packId,
         present: turn === history.turns.at(-1),
       });
     }
   }
   made.sort((a, b) => a.packedAt - b.packedAt);
   const loadOf = await insertLoads(write, made, clock);
-  await insertPacks(write, made, loadOf);
+  await insertPacks(write, made, loadOf, clock);
   await insertAll(
     write,
     loadPacks,
@@ -175,60 +164,6 @@ async function insertLoads(
   });
   await insertAll(write, loads, rows);
   return loadOf;
-}
-
-async function insertPacks(
-  write: Queries,
-  made: readonly PackMade[],
-  loadOf: ReadonlyMap<string, string>,
-): Promise<void> {
-  const held = groupBy(await write.select().from(setContents), ({ setId }) => setId);
-  const setOf = new Map((await write.select().from(sets)).map((row) => [row.id, row]));
-  await insertAll(
-    write,
-    packs,
-    made.map((pack, index) => {
-      const setId = setIdOf(pack.history.plan.code);
-      const accepted = timeOf(pack.turn, 'inSterileStore');
-      return {
-        id: pack.packId,
-        number: packNumberOf(PACKS_BEFORE + index + 1),
-        kind: 'set',
-        setId,
-        turnId: pack.turnId,
-        versionId: setOf.get(setId)?.versionId ?? null,
-        barrier: index % 4 === 0 ? 'container' : 'wrap',
-        packedBy: technicianOf(pack.packId, 3),
-        packedAt: iso(pack.packedAt),
-        contents: (held.get(setId) ?? []).map(({ lineId, found }) => ({ lineId, found })),
-        loadId: loadOf.get(pack.packId) ?? null,
-        useBy: pack.present
-          ? (setOf.get(setId)?.useBy ?? null)
-          : accepted === null
-            ? null
-            : localDate(new Date(accepted + USE_BY_DAYS * 86_400_000)),
-        state: packState(pack),
-        revision: 1,
-      };
-    }),
-  );
-}
-
-/** How a pack stands now: those of turns before were opened in theatre. */
-function packState(pack: PackMade): string {
-  if (!pack.present) return 'opened';
-  switch (pack.history.heldFrom ?? pack.history.plan.step) {
-    case 'packed':
-      return 'closed';
-    case 'inSteriliser':
-      return 'inLoad';
-    case 'awaitingAcceptance':
-      return 'awaitingAcceptance';
-    case 'inSterileStore':
-      return 'sterile';
-    default:
-      return 'opened';
-  }
 }
 
 /** Ties each set to the turn and the pack it is in. */

@@ -55,7 +55,9 @@ export function historyOf(plan: SetPlan, index: number, now: number): SetHistory
   const heldFrom = plan.heldBecause ? HELD_FROM[plan.heldBecause] : null;
   const since = now - plan.hoursInStep * HOUR;
   const step = heldFrom ?? plan.step;
-  const present = presentSteps(step, heldFrom ? since - draw(20, 90) * MINUTE : since, draw);
+  const left = heldFrom ? since - draw(20, 90) * MINUTE : since;
+  const failed = plan.heldBecause === 'indicatorOrCycleFailed';
+  const present = presentSteps(step, failed ? besideGrid(left) : left, draw);
   if (heldFrom) present.push({ step: 'held', at: since });
   const turns = [present];
   // a loan that just came has no turns here before
@@ -101,7 +103,11 @@ function before(step: TurnStep, at: number, draw: Draw): StepTaken[] {
   for (const [name, shortest, longest] of STAGES.slice(0, Math.max(0, until)).reverse()) {
     // sets of one load come out of it together, and wait together for its acceptance
     const minutes =
-      name === 'awaitingAcceptance' ? 25 : name === 'inSteriliser' ? shortest : draw(shortest, longest);
+      name === 'awaitingAcceptance'
+        ? WAITING / MINUTE
+        : name === 'inSteriliser'
+          ? shortest
+          : draw(shortest, longest);
     end -= minutes * MINUTE;
     steps.unshift({ step: name, at: end });
   }
@@ -111,6 +117,18 @@ function before(step: TurnStep, at: number, draw: Draw): StepTaken[] {
 /** Back to the last moment at which a load was accepted: every eight hours, two for the last day. */
 const onGrid = (at: number) =>
   Math.floor(at / (8 * HOUR)) * 8 * HOUR + 40 * MINUTE - 8 * HOUR * Number(at % (8 * HOUR) < 40 * MINUTE);
+
+/** From the end of a cycle to its load's acceptance, and how long a cycle takes. */
+const WAITING = 25 * MINUTE;
+const CYCLE = 58 * MINUTE;
+
+/** The end of a cycle, earlier where the loads of the grid would have stood in the same steriliser. */
+function besideGrid(end: number): number {
+  const last = onGrid(end + 8 * HOUR) - WAITING;
+  for (const ends of [last, last - 8 * HOUR])
+    if (end > ends - CYCLE && end - CYCLE < ends) return ends - CYCLE - 5 * MINUTE;
+  return end;
+}
 
 type Draw = (from: number, to: number) => number;
 

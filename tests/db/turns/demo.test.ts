@@ -1,8 +1,12 @@
-import { sql } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
+import { loadPack } from '@/db/queries/packs/pack';
+import { labelPrints, packs, refillJobs, sets } from '@/db/schema';
 import { turnStep } from '@/lib/sets/setState';
 import { NEXT_STEPS } from '@/lib/turns/steps';
-import { demoDatabase, emptyDatabase } from '../../setup/database';
+import { SETS } from '@/seed/sets/sets';
+import { historyOf, type TurnTaken } from '@/seed/turns/history';
+import { DEMO_NOW, demoDatabase, emptyDatabase } from '../../setup/database';
 import { forbiddenStatesOf } from './forbiddenStates';
 
 describe('the table of steps', () => {
@@ -27,5 +31,50 @@ describe('the table of steps', () => {
 describe('the demo hospital', () => {
   it('is in no state that the rules forbid', async () => {
     expect(await forbiddenStatesOf(await demoDatabase())).toEqual([]);
+  });
+
+  it('has a first label printed for every pack, by its packer as it was packed', async () => {
+    const db = await demoDatabase();
+    const made = await db.read.select().from(packs);
+    const prints = await db.read.select().from(labelPrints);
+    expect(made.length).toBeGreaterThan(100);
+    const told = prints.map(({ packId, copy, printedBy, printedAt }) => [packId, copy, printedBy, printedAt]);
+    expect(told.sort()).toEqual(made.map(({ id, packedBy, packedAt }) => [id, 1, packedBy, packedAt]).sort());
+  });
+
+  it('has a pack that went short of back-ups by its packer’s own decision, and says so', async () => {
+    const db = await demoDatabase();
+    const [set] = await db.read.select().from(sets).where(eq(sets.code, 'SFS-02'));
+    const pack = await loadPack(db, set?.packId ?? '');
+    expect(pack?.labelled.short?.lines.every(({ belowMinimum }) => belowMinimum === 0)).toBe(true);
+    expect(pack?.labelled.short?.lines.length).toBeGreaterThan(0);
+    expect(pack?.decision).toMatchObject({ kind: 'backUps', approvals: [{ as: 'technician' }] });
+    expect(pack?.contents).not.toBeNull();
+    const jobs = await db.read
+      .select()
+      .from(refillJobs)
+      .where(eq(refillJobs.setId, set?.id ?? ''));
+    expect(jobs).toHaveLength(pack?.labelled.short?.lines.length ?? 0);
+  });
+
+  it('runs its failed load when the steriliser stands free, at whatever hour it is loaded', () => {
+    const cycleOf = ({ steps }: TurnTaken) => {
+      const at = (name: string) => steps.find(({ step }) => step === name)?.at;
+      return [at('inSteriliser') ?? 0, at('awaitingAcceptance') ?? 0] as const;
+    };
+    for (let hour = 0; hour < 24; hour += 0.5) {
+      const now = DEMO_NOW.getTime() + hour * 3_600_000;
+      const histories = SETS.map((plan, index) => historyOf(plan, index, now));
+      const failed = histories.find(({ plan }) => plan.heldBecause === 'indicatorOrCycleFailed');
+      const last = failed?.turns.at(-1);
+      if (!last) throw new Error('the demo has a set whose load failed');
+      const [began, ended] = cycleOf(last);
+      expect(ended).toBeGreaterThan(began);
+      const others = histories.flatMap(({ turns }) => turns.filter((turn) => turn !== last));
+      for (const turn of others.filter(({ steps }) => steps.some(({ step }) => step === 'inSterileStore'))) {
+        const [from, to] = cycleOf(turn);
+        expect(from < ended && began < to, `at hour ${hour}`).toBe(false);
+      }
+    }
   });
 });
