@@ -10,6 +10,8 @@ export default defineConfig({
   test: {
     // two cores: a third worker would only wait
     maxWorkers: 2,
+    // a worker loads the program once, not once for each of its files; no test leaves anything behind in a module
+    isolate: false,
     // a machine shared with others may stall a test for seconds; what must be fast is measured by the benches
     testTimeout: 60_000,
     hookTimeout: 60_000,

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -15,11 +15,14 @@ declare module 'vitest' {
   }
 }
 
+/** Files in memory where there are such: what is on disk at a power cut is for the fault runs, not for these tests. */
+const IN_MEMORY = '/dev/shm';
+
 /**
  * Migrates one database before all tests; each test works on a copy of the file, which takes a few milliseconds.
  */
 export default function setUp(project: TestProject): () => void {
-  const folder = mkdtempSync(join(tmpdir(), 'kitwright-tests-'));
+  const folder = mkdtempSync(join(existsSync(IN_MEMORY) ? IN_MEMORY : tmpdir(), 'kitwright-tests-'));
   mkdirSync(join(folder, 'copies'));
   const emptyTemplate = join(folder, 'empty.sqlite');
   migrate(emptyTemplate);
