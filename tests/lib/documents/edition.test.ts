@@ -18,6 +18,13 @@ test('a record code is internal information under AI 91, in UTC', () => {
   expect(recordCode('countSheet', 'SFS-01', 'V1-R4', '2026-01-14T06:30:12.345Z')).toEqual({
     elementString: '(91)CS/SFS-01/V1-R4/20260114T0630Z',
     text: 'CS/SFS-01/V1-R4/20260114T0630Z',
+    number: null,
+  });
+  // the sheet's own number stands beside the code, not in it
+  expect(recordCode('countSheet', 'SFS-01', 'V1-R4', '2026-01-14T06:30:12.345Z', 'NUMBER')).toEqual({
+    elementString: '(91)CS/SFS-01/V1-R4/20260114T0630Z',
+    text: 'CS/SFS-01/V1-R4/20260114T0630Z',
+    number: 'NUMBER',
   });
 });
 
