@@ -7,7 +7,7 @@ import { fitRules, items, people, settings } from '@/db/schema';
 import { run } from '@/scripts/bootstrap/command.mjs';
 import { runOnDatabase } from '@/scripts/bootstrap/prepare.mjs';
 import { isDemo, isEmpty } from '@/seed/load';
-import { emptyDatabaseFile } from '../setup/database';
+import { demoDatabaseFile, emptyDatabaseFile } from '../setup/database';
 
 function open(path: string): Database {
   const db = openDatabase(path);
@@ -32,26 +32,27 @@ test('a database that is not there is made whole, with the demo in it, and left 
   });
   expect(await runOnDatabase('prepare-database.ts', { database })).toBe('demo hospital');
   expect(await db.read.select().from(settings).where(eq(settings.key, 'changed-by-hand'))).toHaveLength(1);
-}, 30_000);
+});
 
 test("a hospital's own data is never touched", async () => {
   const database = emptyDatabaseFile();
   const db = open(database);
   await makeHospitalsOwn(db);
+  const hospital = () => db.read.select().from(settings).where(eq(settings.key, 'hospital'));
+  const before = await hospital();
+  expect(before).toMatchObject([{ key: 'hospital', value: { name: 'Another hospital' } }]);
   expect(await runOnDatabase('prepare-database.ts', { database })).toMatch(
     /^hospital data\nfirst administrator: ([2-9A-HJ-NP-Z]{4}-){2}[2-9A-HJ-NP-Z]{4}$/,
   );
   await expect(runOnDatabase('reset-demo.ts', { database })).rejects.toThrow(
     /^The database .* holds a hospital's own data, not the demo, so it is not reset/,
   );
-  const own = await db.read.select().from(settings).where(eq(settings.key, 'hospital'));
-  expect(own).toEqual([{ key: 'hospital', value: { name: 'Another hospital' } }]);
+  expect(await hospital()).toEqual(before);
   expect(await isEmpty(db)).toBe(false);
-}, 30_000);
+});
 
 test('the demo is put back under a program that has it open', async () => {
-  const database = emptyDatabaseFile();
-  await runOnDatabase('prepare-database.ts', { database });
+  const database = await demoDatabaseFile();
   const db = open(database);
   const count = async () => [
     (await db.read.select().from(items)).length,
@@ -73,7 +74,7 @@ test('the demo is put back under a program that has it open', async () => {
     await write.insert(settings).values({ key: 'after', value: 1 });
   });
   expect(await open(database).read.select().from(settings).where(eq(settings.key, 'after'))).toHaveLength(1);
-}, 30_000);
+});
 
 test('there is nothing to reset where no database is', async () => {
   const database = join(inject('databaseFolder'), 'none.sqlite');
@@ -99,4 +100,4 @@ test('a hospital that wants no demo begins with the starter rules, and a code fo
   expect(await isDemo(db)).toBe(false);
   expect(await db.read.select().from(people)).toEqual([]);
   expect((await db.read.select().from(fitRules)).length).toBeGreaterThan(10);
-}, 30_000);
+});

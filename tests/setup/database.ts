@@ -20,9 +20,14 @@ export function emptyDatabase(): Database {
   return opened(emptyDatabaseFile());
 }
 
-/** An open database of this test's own that holds the demo hospital as of DEMO_NOW. */
+/** A file of this test's own that holds the demo hospital as of DEMO_NOW. Deleted when the test ends. */
+export async function demoDatabaseFile(): Promise<string> {
+  return copyOf(await demoTemplate());
+}
+
+/** An open database of this test's own that holds the demo hospital as of DEMO_NOW; closed when the test ends. */
 export async function demoDatabase(): Promise<Database> {
-  return opened(copyOf(await demoTemplate()));
+  return opened(await demoDatabaseFile());
 }
 
 function copyOf(template: string): string {
