@@ -120,21 +120,20 @@ describe('signing in', () => {
       await claimedByBadge(db, 'KWBADGE'),
     ];
     await byName('Nobody At All', 'x'); // the hash nobody has is made once
-    const medians = [];
-    for (const claimed of claims) {
-      const took: number[] = [];
-      for (let run = 0; run < 9; run += 1) {
+    // in turn, and the quickest of each: other work on the machine only ever adds
+    const quickest = claims.map(() => Number.POSITIVE_INFINITY);
+    for (let run = 0; run < 9; run += 1) {
+      for (const [at, claimed] of claims.entries()) {
         const began = performance.now();
         const place = { key: `place-${run}`, workstationId: null };
         const given = { password: 'a wrong password' };
         await signIn({ db, now: NOW, newId, newToken, claimed, given, place, present: null });
-        took.push(performance.now() - began);
+        quickest[at] = Math.min(quickest[at] ?? 0, performance.now() - began);
       }
-      medians.push(took.sort((a, b) => a - b)[4] ?? 0);
     }
-    const [known = 0, ...unknown] = medians;
-    for (const median of unknown) expect(median / known).toBeGreaterThan(0.6);
-    for (const median of unknown) expect(median / known).toBeLessThan(1.7);
+    const [known = 0, ...unknown] = quickest;
+    for (const one of unknown) expect(one / known).toBeGreaterThan(0.6);
+    for (const one of unknown) expect(one / known).toBeLessThan(1.7);
   });
 
   test('with a badge and its PIN ends the session that was there', async () => {
