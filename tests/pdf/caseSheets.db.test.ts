@@ -19,9 +19,19 @@ const at = new Date(PRINTING.at);
 const ACROSS_A_TABLE = (4 / 25.4) * 72 * (2048 / 1493);
 
 /** A case with two plates, packs, and a set that is still on its way. */
-async function sheetsOfCase(id: string) {
+const CASE = 'case_lm-26-j6sc';
+
+let loading: ReturnType<typeof loadSheets> | null = null;
+
+/** Its kit is worked out once; the sheets are only read. */
+function sheetsOfCase() {
+  loading ??= loadSheets();
+  return loading;
+}
+
+async function loadSheets() {
   const db = await demoDatabase();
-  const answer = await loadKitOfCase(db, id, { solver: null, lengthCover: 'none' });
+  const answer = await loadKitOfCase(db, CASE, { solver: null, lengthCover: 'none' });
   if (answer.kind !== 'kit') throw new Error(answer.kind);
   const given = { ...answer.answer, personName: (person: string) => person, printing: PRINTING };
   return { given, pick: pickList(given), card: layUpCard(given) };
@@ -43,7 +53,7 @@ async function expectPrintable(sheet: Sheet, paper: PaperSize): Promise<void> {
 test.each(['a4', 'letter'] as const)(
   'pick list and lay-up card print on %s, every page numbered, the code readable',
   async (paper) => {
-    const { pick, card } = await sheetsOfCase('case_lm-26-j6sc');
+    const { pick, card } = await sheetsOfCase();
     await expectPrintable(pick, paper);
     await expectPrintable(card, paper);
   },
@@ -51,7 +61,7 @@ test.each(['a4', 'letter'] as const)(
 );
 
 test('on the lay-up card the names of what is used are read across a table; so are quantities of the pick list', async () => {
-  const { card, pick, given } = await sheetsOfCase('case_lm-26-j6sc');
+  const { card, pick, given } = await sheetsOfCase();
   const large = (words: Awaited<ReturnType<typeof wordsOf>>) =>
     textOf(words.flat().filter(({ points }) => points >= ACROSS_A_TABLE)).replaceAll(/\s+/g, ' ');
   const onCard = large(await wordsOf(await paintSheet(card, 'a4', at)));
