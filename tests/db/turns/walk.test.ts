@@ -36,7 +36,7 @@ import { closeOn } from './standIns';
 import { type Act, after, allowed, type ModelSet, ONWARD } from './walkModel';
 
 /** More of them: `WALKS=400 npm test -- --only database walk`. */
-const SEQUENCES = Number(process.env.WALKS ?? 50);
+const SEQUENCES = Number(process.env.WALKS ?? 20);
 const ACTS = 16;
 
 const act: fc.Arbitrary<Act> = fc.oneof(
