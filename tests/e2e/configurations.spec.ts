@@ -8,6 +8,7 @@ test('a version is drafted, refused while it is wrong, and put in force by a sec
   page,
   problems,
 }) => {
+  test.setTimeout(180_000);
   problems.expect(/422/);
   await actAs(page, LEAD);
   await page.goto('/configurations?q=bending');
