@@ -55,12 +55,13 @@ export function ScanHost() {
     const [lost, found] = [() => noteHears(document.hasFocus()), () => noteHears(true)];
     window.addEventListener('blur', lost);
     window.addEventListener('focus', found);
-    window.addEventListener('pointerdown', found, { capture: true });
+    // not when the finger goes down: the banner would be gone under it, and the tap go to what is beneath
+    window.addEventListener('click', found);
     document.addEventListener('visibilitychange', look);
     return () => {
       window.removeEventListener('blur', lost);
       window.removeEventListener('focus', found);
-      window.removeEventListener('pointerdown', found, { capture: true });
+      window.removeEventListener('click', found);
       document.removeEventListener('visibilitychange', look);
     };
   }, []);

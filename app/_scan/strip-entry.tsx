@@ -171,8 +171,8 @@ function useFeedbackTime(shown: Shown): void {
   useEffect(() => {
     if (heardAt === null) return;
     const name = shown.kind === 'heard' ? 'scan-shown' : 'scan-answered';
-    // after the next paint
-    const frame = requestAnimationFrame(() => {
+    // after the next paint, and also where the answer is there before it
+    requestAnimationFrame(() => {
       const after = new MessageChannel();
       after.port1.onmessage = () => {
         performance.measure(name, { start: heardAt, end: performance.now() });
@@ -180,6 +180,5 @@ function useFeedbackTime(shown: Shown): void {
       };
       after.port2.postMessage(null);
     });
-    return () => cancelAnimationFrame(frame);
   }, [shown.kind, heardAt]);
 }
