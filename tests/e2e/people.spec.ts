@@ -1,7 +1,10 @@
 import { DEMO_BADGES, DEMO_PASSWORD, DEMO_PIN } from '@/lib/people/demo';
 import { actAs, expect, expectAccessible, test } from './harness';
+import { scan } from './scanning-keys';
 
 const SIGNED_OUT = { cookies: [], origins: [] };
+/** Between two keys of a hand, in milliseconds: what comes faster is a scanner. */
+const BY_HAND = { delay: 70 };
 
 test.describe('somebody who is not signed in', () => {
   test.use({ storageState: SIGNED_OUT });
@@ -13,13 +16,13 @@ test.describe('somebody who is not signed in', () => {
     await expect(page.getByRole('navigation', { name: 'Main' })).toHaveCount(0);
     await expectAccessible(page);
     await page.getByLabel('Name', { exact: true }).focus();
-    await page.keyboard.type('wren adeyemi');
+    await page.keyboard.type('wren adeyemi', BY_HAND);
     await page.keyboard.press('Tab');
-    await page.keyboard.type('not the password');
+    await page.keyboard.type('not the password', BY_HAND);
     await page.keyboard.press('Enter');
     await expect(page.getByText('The name and the password do not go together.').first()).toBeVisible();
     await expect(page.getByLabel('Password', { exact: true })).toBeFocused();
-    await page.keyboard.type(DEMO_PASSWORD);
+    await page.keyboard.type(DEMO_PASSWORD, BY_HAND);
     await page.keyboard.press('Enter');
     await expect(page).toHaveURL('/stock');
     const menu = page.getByRole('button', { name: /Wren Adeyemi/ });
@@ -73,15 +76,15 @@ test('at a workstation a badge and its PIN change the person within two seconds;
   await page.getByRole('searchbox', { name: 'Search' }).fill('half-done');
   // a scanner types: one key after the other, faster than any hand, and Enter
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-  await page.keyboard.type(DEMO_BADGES['person_tomas-birkett'] ?? '', { delay: 4 });
-  await page.keyboard.press('Enter');
+  await page.locator('aside[data-listening]').waitFor();
+  await scan(page, DEMO_BADGES['person_tomas-birkett'] ?? '');
   const dialog = page.getByRole('dialog', { name: 'Badge read' });
   await expect(dialog.getByLabel('Your PIN')).toBeFocused();
   expect(await page.content()).not.toContain(DEMO_BADGES['person_tomas-birkett']);
-  await page.keyboard.type('000000', { delay: 80 });
+  await page.keyboard.type('000000', BY_HAND);
   await page.keyboard.press('Enter');
   await expect(dialog.getByText('The badge and the PIN do not go together.')).toBeVisible();
-  await page.keyboard.type(DEMO_PIN, { delay: 80 });
+  await page.keyboard.type(DEMO_PIN, BY_HAND);
   const began = Date.now();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('button', { name: /Tomas Birkett/ })).toBeVisible();
