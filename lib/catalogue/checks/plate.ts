@@ -107,7 +107,7 @@ function edgeOf(hole: Hole): Path {
 function checkPlaces(plate: Plate, note: Note): void {
   const outline = plateOutline(plate);
   // a stand-in outline can't put a hole off the plate; a stated length or width still can
-  const path = outline.missing.length === 0 ? inPlateFrame(outline.path) : null;
+  const edge = outline.missing.length === 0 ? flatten(inPlateFrame(outline.path)) : null;
   plate.holes.forEach((hole, index) => {
     if (plate.lengthUm !== null && hole.alongUm > plate.lengthUm) {
       note(
@@ -128,14 +128,14 @@ function checkPlaces(plate: Plate, note: Note): void {
       );
       return;
     }
-    if (path === null) return;
-    if (!contains(path, { xUm: hole.alongUm, yUm: hole.acrossUm })) {
+    if (edge === null) return;
+    if (!contains(edge, { xUm: hole.alongUm, yUm: hole.acrossUm })) {
       note(
         ['holes', index, 'acrossUm'],
         'hole-off-plate',
         `${hole.id} lies off the plate’s outline: move it onto the plate.`,
       );
-    } else if (hole.holeClass !== 'wireHole' && flatten(edgeOf(hole)).some((edge) => !contains(path, edge))) {
+    } else if (hole.holeClass !== 'wireHole' && flatten(edgeOf(hole)).some((one) => !contains(edge, one))) {
       note(
         ['holes', index, 'acrossUm'],
         'hole-breaks-edge',
@@ -147,7 +147,6 @@ function checkPlaces(plate: Plate, note: Note): void {
 
 function checkOverlaps(holes: readonly Hole[], note: Note): void {
   const edges = holes.map((hole) => flatten(edgeOf(hole)));
-  const paths = holes.map(edgeOf);
   holes.forEach((hole, index) => {
     const other = holes.findIndex((before, beforeIndex) => {
       if (beforeIndex >= index) return false;
@@ -156,13 +155,8 @@ function checkOverlaps(holes: readonly Hole[], note: Note): void {
         Math.max(hole.slotUm ?? 0, holeHalfUm(hole) * 2);
       if (Math.hypot(before.alongUm - hole.alongUm, before.acrossUm - hole.acrossUm) > reach / 2 + 1)
         return false;
-      const [mine, theirs, path] = [edges[index] ?? [], edges[beforeIndex] ?? [], paths[beforeIndex]];
-      const own = paths[index];
-      return (
-        path !== undefined &&
-        own !== undefined &&
-        (mine.some((p) => contains(path, p)) || theirs.some((p) => contains(own, p)))
-      );
+      const [mine, theirs] = [edges[index] ?? [], edges[beforeIndex] ?? []];
+      return mine.some((p) => contains(theirs, p)) || theirs.some((p) => contains(mine, p));
     });
     if (other >= 0) {
       note(

@@ -162,9 +162,8 @@ function curvePoints(from: Point, curve: Extract<Segment, { kind: 'curve' }>): P
   });
 }
 
-/** Whether a point lies inside a closed path. */
-export function contains(path: Path, { xUm, yUm }: Point): boolean {
-  const points = flatten(path);
+/** Whether a point lies inside a closed path, given flattened: many points are asked of one path. */
+export function contains(points: readonly Point[], { xUm, yUm }: Point): boolean {
   let inside = false;
   for (let index = 0, last = points.length - 1; index < points.length; last = index, index += 1) {
     const a = points[index];
