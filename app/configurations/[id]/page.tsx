@@ -49,29 +49,27 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
       mark={configuration.code}
       breadcrumb={[{ label: 'Configurations', href: '/configurations' }]}
       actions={
-        <>
-          {draft ? (
-            <>
-              <LinkButton href={`/configurations/${configuration.id}/approve`} kind="primary">
-                {`Try and approve version ${draft.content.version}`}
-              </LinkButton>
-              <LinkButton href={`/configurations/${configuration.id}/edit`}>
-                {mayWrite
-                  ? `Go on with version ${draft.content.version}`
-                  : `See the draft of version ${draft.content.version}`}
-              </LinkButton>
-            </>
-          ) : approved && may(person.role, 'approveConfiguration') ? (
-            <ApprovalBack
-              configurationId={configuration.id}
-              versionId={approved.content.id}
-              version={approved.content.version}
-              baseRevision={approved.revision}
-            />
-          ) : mayWrite && !approved && !configuration.withdrawnAt ? (
-            <BeginDraftButton id={configuration.id} next={(versions[0]?.content.version ?? 0) + 1} />
-          ) : null}
-        </>
+        draft ? (
+          <>
+            <LinkButton href={`/configurations/${configuration.id}/approve`} kind="primary">
+              {`Try and approve version ${draft.content.version}`}
+            </LinkButton>
+            <LinkButton href={`/configurations/${configuration.id}/edit`}>
+              {mayWrite
+                ? `Go on with version ${draft.content.version}`
+                : `See the draft of version ${draft.content.version}`}
+            </LinkButton>
+          </>
+        ) : approved && may(person.role, 'approveConfiguration') ? (
+          <ApprovalBack
+            configurationId={configuration.id}
+            versionId={approved.content.id}
+            version={approved.content.version}
+            baseRevision={approved.revision}
+          />
+        ) : mayWrite && !approved && !configuration.withdrawnAt ? (
+          <BeginDraftButton id={configuration.id} next={(versions[0]?.content.version ?? 0) + 1} />
+        ) : null
       }
     >
       {shown && whole ? (

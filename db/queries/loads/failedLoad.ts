@@ -52,7 +52,7 @@ export async function findFailedLoad(db: Reading, id: string): Promise<FailedLoa
     .innerJoin(sterilisers, eq(sterilisers.id, loads.steriliserId))
     .leftJoin(people, eq(people.id, loads.decidedBy))
     .where(eq(loads.id, id));
-  if (!row || row.load.state !== 'rejected' || row.load.decidedAt === null) return null;
+  if (row?.load.state !== 'rejected' || row.load.decidedAt === null) return null;
   const kept = await read.select().from(packsInDoubt).where(eq(packsInDoubt.failedLoadId, id));
   // one from before this was kept says nothing of others: only what was in it is named
   const said = failure.safeParse(row.load.failure);
