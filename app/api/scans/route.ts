@@ -38,5 +38,6 @@ export const POST = endpoint('POST /api/scans', async ({ db, person, session, re
           says: outcome.refusal.problems.map(({ message }) => message).join(' '),
         };
   });
-  return Response.json({ answers }, { headers: { 'Cache-Control': 'no-store' } });
+  // so small an answer is sent as it is: compressing it would cost more than the scan
+  return Response.json({ answers }, { headers: { 'Cache-Control': 'no-store, no-transform' } });
 });
