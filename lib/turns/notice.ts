@@ -11,6 +11,11 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('shortageFixed'),
     detail: z.object({ setCode: name, itemName: name, quantity: z.number().int().positive(), by: name }),
   }),
+  /** To those who may stand for a short set: it waits for them. */
+  z.object({
+    kind: z.literal('shortDecisionAsked'),
+    detail: z.object({ setCode: name, oneCase: z.boolean(), by: name }),
+  }),
   /** To the surgeon of a case that a set is promised to. */
   z.object({
     kind: z.literal('promisedSetHeld'),

@@ -11,6 +11,11 @@ export function noticeSentence(notice: NoticeContent): string {
       const { setCode, itemName, quantity, by } = notice.detail;
       return `What you found short in ${setCode} is there again: ${quantity} × ${itemName}, put in by ${by}.`;
     }
+    case 'shortDecisionAsked': {
+      const { setCode, oneCase, by } = notice.detail;
+      const how = oneCase ? ' If it goes, it goes for one named case.' : '';
+      return `${setCode} is short and waits for a decision that you may make, asked for by ${by}.${how}`;
+    }
     case 'promisedSetHeld': {
       const { setCode, because, caseReference, by } = notice.detail;
       return `${setCode}, promised to your case ${caseReference}, is held by ${by}, because ${HELD_BECAUSE_WORDS[because]}.`;

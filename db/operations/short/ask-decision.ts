@@ -5,6 +5,7 @@ import { shortFacts } from '../../queries/short/facts';
 import { atSet, type SetNow, type SetRequest } from '../turns/at-set';
 import { takeStep } from '../turns/take-step';
 import { keepRefillJobs } from './keep-refill-jobs';
+import { tellApprovers } from './tell-approvers';
 
 /**
  * Sets a short set aside on the bench until those who have to decide have decided. Only where somebody can: what is not
@@ -34,6 +35,7 @@ export async function askDecision(request: SetRequest): Promise<Outcome<{ revisi
     });
     if (!taken.ok) return taken;
     await keepRefillJobs(write, { ...request, set, turnId: taken.value.turnId, lines: facts.lines });
+    await tellApprovers(write, { ...request, set, ask });
     return taken;
   });
 }

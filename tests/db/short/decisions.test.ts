@@ -5,10 +5,11 @@ import { packSet } from '@/db/operations/packs/pack-set';
 import { askDecision } from '@/db/operations/short/ask-decision';
 import { decideShort } from '@/db/operations/short/decide-short';
 import { returnToBench } from '@/db/operations/short/return-to-bench';
+import { listPeople } from '@/db/queries/people';
 import { promisedPouches } from '@/db/queries/short/decisions';
 import { openDecisions } from '@/db/queries/short/screen';
 import { loadStore } from '@/db/queries/store';
-import { cases, ledger, packs, refillJobs, shortDecisions, stock } from '@/db/schema';
+import { cases, ledger, notices, packs, refillJobs, setPromises, shortDecisions, stock } from '@/db/schema';
 import type { SetId } from '@/lib/identity/ids';
 import { availableFor } from '@/lib/kits/availability';
 import { packShort } from '@/lib/packs/pack';
@@ -165,6 +166,44 @@ describe('class 2', () => {
     );
     const refused = await pack(hospital);
     expect(refused.ok === false && refused.refusal.problems[0]?.message).toMatch(/no longer at hand/);
+  });
+});
+
+describe('asked for a decision', () => {
+  const told = async ({ db }: Hospital) =>
+    (await db.read.select().from(notices))
+      .filter(({ kind }) => kind === 'shortDecisionAsked')
+      .map(({ personId, href }) => ({ personId, href }));
+  const href = '/sets/set_clo-02/short';
+  const withRole = async ({ db }: Hospital, wanted: string) =>
+    (await listPeople(db)).filter(({ role }) => role === wanted).map(({ id }) => ({ personId: id, href }));
+  const byId = (a: { personId: string }, b: { personId: string }) => a.personId.localeCompare(b.personId);
+
+  it('for class 2 the decontamination leads are told, and nobody else', async () => {
+    const hospital = await benchHospital();
+    await waiting(hospital, BIT);
+    const leads = await withRole(hospital, 'decontaminationLead');
+    expect(leads.length).toBeGreaterThan(0);
+    expect((await told(hospital)).sort(byId)).toEqual(leads.sort(byId));
+  });
+
+  it('for class 1 the theatre managers are told, and the surgeon of a case it is promised to', async () => {
+    const hospital = await benchHospital();
+    const { db, surgeon } = hospital;
+    await db.tx((write) => write.delete(setPromises).where(eq(setPromises.setId, 'set_clo-02')));
+    const booked = await caseOf(hospital);
+    await db.tx((write) =>
+      write.insert(setPromises).values({ id: 'promise_test', setId: 'set_clo-02', caseId: booked.id }),
+    );
+    await waiting(hospital, LIMITS_OF_CLASS_1);
+    const managers = await withRole(hospital, 'theatreManager');
+    expect(managers.length).toBeGreaterThan(0);
+    const expected = [...managers, { personId: surgeon.id, href }];
+    expect((await told(hospital)).sort(byId)).toEqual(expect.arrayContaining(expected));
+    const otherSurgeons = (await withRole(hospital, 'surgeon')).filter(
+      ({ personId }) => personId !== surgeon.id,
+    );
+    for (const other of otherSurgeons) expect(await told(hospital)).not.toContainEqual(other);
   });
 });
 
