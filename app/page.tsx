@@ -6,6 +6,7 @@ import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { now } from './_server/clock';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
+import { DecisionsWaiting } from './_today/decisions-waiting';
 import { NextSteps } from './_today/next-steps';
 import { ShortSets } from './_today/short-sets';
 import { todayLines } from './_today/today-lines';
@@ -72,6 +73,7 @@ async function Standing() {
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
       <WaitingForYou />
+      <DecisionsWaiting />
       <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>
         {atRisk.length === 0 ? (
           <EmptyState title="No case is at risk">

@@ -12,7 +12,7 @@ export function destination(meaning: ScanMeaning): string | null {
     case 'load':
       return `/loads/${meaning.loadId}`;
     case 'place':
-      return `/sets?place=${meaning.placeId}`;
+      return `/places/${meaning.placeId}`;
     case 'stock':
       return `/catalogue/${meaning.itemId}`;
     case 'sheet':

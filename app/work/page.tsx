@@ -7,6 +7,7 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { loadWorkQueue } from '@/db/queries/turns/workQueue';
+import { may } from '@/lib/people/permissions';
 import { minutesWords } from '@/lib/wording/work';
 import { workLines } from './queue-lines';
 import { WorkList } from './work-list';
@@ -28,7 +29,13 @@ export default async function WorkPage() {
       bench
       title="What to do next"
       lead="Every open set with its one next step: by when a booked case needs it, then by what its shortage stops. Scan a set’s label to open it."
-      actions={<LinkButton href="/work/board">Today’s turns by step</LinkButton>}
+      actions={
+        <>
+          <LinkButton href="/work/board">Today’s turns by step</LinkButton>
+          <LinkButton href="/work/short">Short sets</LinkButton>
+          {may(person.role, 'packSet') ? <LinkButton href="/packs/new">Pack a single item</LinkButton> : null}
+        </>
+      }
     >
       <FollowScans />
       {lines.length === 0 ? (

@@ -35,7 +35,8 @@ export function WorkList({ lines, label }: { lines: WorkLine[]; label: string })
                 <span className={styles.soft}>{`, ${line.need.words}`}</span>
               </p>
             )}
-            <p className={line.need === null ? styles.soft : undefined}>{line.begin}</p>
+            {/* the section says once that no booked case waits for them */}
+            {line.need === null ? null : <p>{line.begin}</p>}
             {line.standing === null ? null : (
               <div className={styles.short}>
                 <Status tone={line.standing.tone} look="plain">
