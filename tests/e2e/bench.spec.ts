@@ -201,6 +201,11 @@ test('by scanner: a piece adds one to its line, a serial counts once, a piece of
   await expect(bit).toHaveAccessibleName(/1 of 2/);
   await scan(page, ']d2010952162354969721A2');
   await expect(bit).toHaveAccessibleName(/2 of 2/);
+  // taken back, the same piece counts when it is scanned again
+  await page.getByRole('button', { name: 'Undo the last entry' }).click();
+  await expect(bit).toHaveAccessibleName(/1 of 2/);
+  await scan(page, ']d2010952162354969721A2');
+  await expect(bit).toHaveAccessibleName(/2 of 2/);
   await scan(page, ']d2010952689977288610B7');
   await expect(page.getByText('1 foreign')).toBeVisible();
   await page.getByRole('button', { name: /^Take home:/ }).click();
