@@ -4,7 +4,7 @@ import { writeMm } from '../../quantities/length';
 import { compose, type DrawOptions, extentOf, textHeight, underneath } from './compose';
 import { dimensionUpright } from './dimensions';
 import { box, circle, drawn, line, textWidthUm, words } from './marks';
-import { contains, mapPath, point, trace } from './path';
+import { contains, flatten, mapPath, point, trace } from './path';
 import { drawHole, tiltArrow } from './plateHole';
 import { type PlateOutline, plateOutline } from './plateOutline';
 import type { Scene, SceneHole, Shape } from './scene';
@@ -117,6 +117,7 @@ function holeLabels(
     reachX: widthUm / 2,
     reachY: heightUm / 2,
   }));
+  const edge = flatten(outline.path);
   return holes.map((hole, index) => {
     const half = textWidthUm(hole.id, size) / 2;
     const { xUm, yUm } = hole.centre;
@@ -135,7 +136,7 @@ function holeLabels(
       const corners = [-1, 1].flatMap((a) =>
         [-1, 1].map((b) => point(place.xUm + a * half, place.yUm + b * size * 0.5)),
       );
-      const inside = corners.filter((corner) => contains(outline.path, corner)).length;
+      const inside = corners.filter((corner) => contains(edge, corner)).length;
       const clear = taken.every(
         (other) =>
           Math.abs(other.centre.xUm - place.xUm) > other.reachX + half ||
