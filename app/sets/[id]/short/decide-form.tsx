@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { PressedSet } from '@/app/_turns/next-step';
 import { Button } from '@/app/_ui/button';
 import { ComboField } from '@/app/_ui/combo-field';
@@ -56,6 +56,7 @@ export function DecideForm({
   const [chosen, setChosen] = useState<Record<string, string>>({});
   const [proofs, setProofs] = useState<{ as: As; proof: Proof }[]>([]);
   const [proving, setProving] = useState(false);
+  const goesOn = useRef(false);
   const [asked, setAsked] = useState(false);
   const [problems, setProblems] = useState<FieldProblem[]>([]);
 
@@ -184,6 +185,11 @@ export function DecideForm({
           }
           open={proving}
           onOpen={(stays) => {
+            // the form of whoever has proven it closes itself: the next person's stands open in its place
+            if (!stays && goesOn.current) {
+              goesOn.current = false;
+              return;
+            }
             setProving(stays);
             if (!stays) setProofs([]);
           }}
@@ -192,6 +198,7 @@ export function DecideForm({
             const all = [...proofs, { as: next, proof }];
             if (all.length === approvers.length) return send(all);
             setProofs(all);
+            goesOn.current = true;
             return undefined;
           }}
         />
