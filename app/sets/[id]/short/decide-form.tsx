@@ -101,6 +101,8 @@ export function DecideForm({
       return answer.sentence;
     } catch {
       setProofs([]);
+      setProblems([{ path: '', sentence: NOT_REACHED }]);
+      setProving(all.length === 1);
       return NOT_REACHED;
     }
   };
