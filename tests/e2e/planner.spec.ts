@@ -1,6 +1,9 @@
 import { actAs, expect, test } from './harness';
 import { bookCase, choosePlate, dayFromNow, holeOf, OTHER_SURGEON, SURGEON, saved, stops } from './planning';
 
+// whole flows: on a machine that is busy they take their time
+test.describe.configure({ timeout: 120_000 });
+
 test.beforeEach(async ({ page }) => {
   await actAs(page, SURGEON);
 });
