@@ -13,6 +13,8 @@ const SECOND = 'person_jolene-stott';
 
 /** A proof is slow to check by design, and what follows it writes: on a busy machine that takes its time. */
 const ANSWERED = { timeout: 30_000 };
+/** Faster than this is taken for a scanner. */
+const BY_HAND = { delay: 90 };
 
 /** Goes on with Tab until this has the focus, as a person without a mouse does. */
 async function tabTo(page: Page, target: Locator): Promise<void> {
@@ -74,13 +76,13 @@ test('a set short of a back-up is packed by keyboard with its reason and a proof
   const reason = page.getByLabel('Why it goes short');
   await page.getByRole('main').focus();
   await tabTo(page, reason);
-  await page.keyboard.type('one is on its way from the store');
+  await page.keyboard.type('one is on its way from the store', BY_HAND);
   await tabTo(page, pack);
   await page.keyboard.press('Enter');
   const dialog = page.getByRole('dialog');
   await expect(dialog).toContainText('I packed');
   await tabTo(page, dialog.getByLabel('Your password'));
-  await page.keyboard.type(DEMO_PASSWORD);
+  await page.keyboard.type(DEMO_PASSWORD, BY_HAND);
   await page.keyboard.press('Enter');
 
   await expect(page).toHaveURL(/\/packs\/pack_[^/]+\?packed=now$/, ANSWERED);
