@@ -2,9 +2,10 @@ import { eq } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import type { CountSheetOf } from '@/lib/documents/countSheet';
 import type { ItemId } from '@/lib/identity/ids';
+import { packShort } from '@/lib/packs/pack';
 import { versionFromRows } from '../mappers/configuration';
 import { mayRead, type Reading } from '../reader';
-import { configurationVersions } from '../schema';
+import { configurationVersions, packs, sets } from '../schema';
 import { keptCatalogue } from './caseKit';
 import { findSet, loadSetSettings } from './sets';
 
@@ -16,12 +17,23 @@ export async function loadCountSheet(
   mayRead(db, 'readHospital');
   const set = await findSet(db, id);
   if (!set) return null;
-  const [[row], catalogue, settings] = await Promise.all([
+  const [[row], catalogue, settings, [pack]] = await Promise.all([
     db.read.select().from(configurationVersions).where(eq(configurationVersions.id, set.version.id)),
     keptCatalogue(db),
     loadSetSettings(db),
+    db.read
+      .select({ short: packs.short })
+      .from(sets)
+      .innerJoin(packs, eq(packs.id, sets.packId))
+      .where(eq(sets.id, id)),
   ]);
   if (!row) throw new Error(`set ${set.code} follows a version that is not on file`);
   const items = new Map<ItemId, Item>(catalogue.map((item) => [item.id, item]));
-  return { set, version: versionFromRows(row, []), items, settings };
+  return {
+    set,
+    version: versionFromRows(row, []),
+    items,
+    settings,
+    sentShort: pack?.short ? packShort.parse(pack.short) : null,
+  };
 }

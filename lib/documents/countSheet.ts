@@ -1,6 +1,7 @@
 import { massFigure } from '../calculations/completeness/mass';
 import type { Item } from '../catalogue/item';
 import type { ItemId } from '../identity/ids';
+import type { PackShort } from '../packs/pack';
 import { writeGrams } from '../quantities/mass';
 import type { ConfigurationVersion } from '../sets/configuration';
 import { canBeCounted } from '../sets/count';
@@ -8,7 +9,7 @@ import { completenessInputOf, type HeldLine, type SetSettings } from '../sets/ho
 import type { HeldBecause, TurnStep } from '../sets/setState';
 import { countWord } from '../wording/numbers';
 import { CLASS_SHORT_WORDS, SHEET_WORDS, countSheetWords as words } from '../wording/paper';
-import { HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from '../wording/sets';
+import { HELD_BECAUSE_WORDS, stopAbout, stopWords, TURN_STEP_WORDS } from '../wording/sets';
 import { editionOf, type Printing, recordCode, sheetCautions, shortDateWords } from './edition';
 import { rowDrawings } from './itemDrawing';
 import { itemWarnings } from './itemWarnings';
@@ -36,6 +37,8 @@ export interface CountSheetOf {
   version: Pick<ConfigurationVersion, 'layers' | 'basketItemId' | 'containerItemId'>;
   items: ReadonlyMap<ItemId, Item>;
   settings: SetSettings;
+  /** What the set was closed without, where its pack went short. */
+  sentShort?: PackShort | null;
   printing: Printing;
   /** The number it got as it was printed; a sheet without one is a specimen. */
   number?: string | null;
@@ -102,7 +105,7 @@ export function countSheet(given: CountSheetOf): Sheet {
   };
 }
 
-function notices({ set, items }: CountSheetOf): Notice[] {
+function notices({ set, items, sentShort, printing }: CountSheetOf): Notice[] {
   const name = (id: ItemId) => items.get(id)?.name ?? id;
   const found: Notice[] = [];
   if (set.version.status === 'draft') {
@@ -134,7 +137,18 @@ function notices({ set, items }: CountSheetOf): Notice[] {
           CLASS_SHORT_WORDS[line.mustHaveClass],
         ),
       );
-    found.push({ kind: 'notice', word: words.shortWord, shape: 'stop', lines: [...lines, ...foreign] });
+    const whatItStops = [
+      ...(sentShort?.stops ?? []).map((stop) =>
+        words.stops(stopAbout(stop, printing.at), stopWords(stop, name)),
+      ),
+      ...(sentShort?.forCase ? [words.forCaseOnly(sentShort.forCase.reference)] : []),
+    ];
+    found.push({
+      kind: 'notice',
+      word: words.shortWord,
+      shape: 'stop',
+      lines: [...lines, ...foreign, ...whatItStops],
+    });
   }
   const notCounted = set.lines.filter((line) => line.found === null).length;
   if (notCounted > 0) {

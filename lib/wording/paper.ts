@@ -67,6 +67,8 @@ export const countSheetWords = {
   shortWord: 'SHORT',
   shortLine: (name: string, place: string, found: number, expected: number, words: string) =>
     `${name} (${place}): ${found} of ${expected} at the last count; ${words}.`,
+  stops: (about: string, what: string) => `${about}: ${what}.`,
+  forCaseOnly: (reference: string) => `It goes for case ${reference} and no other.`,
   notCountedWord: 'NOT COUNTED',
   notCounted: (lines: number) =>
     `${lines} ${lines === 1 ? 'line has' : 'lines have'} no count on file; nothing is known of ${lines === 1 ? 'it' : 'them'}.`,

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { EmptyState } from '@/app/_ui/empty-state';
@@ -10,11 +11,13 @@ import { Status } from '@/app/_ui/status';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
+import { shortForCase } from '@/db/queries/short/shortForCase';
 import { may } from '@/lib/people/permissions';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
 import { ChangePlanButton } from './change-plan-button';
 import { PlanInWords } from './plan-in-words';
+import { ShortBanner } from './short-banner';
 import { VersionList } from './version-list';
 
 export const dynamic = 'force-dynamic';
@@ -32,10 +35,12 @@ export default async function CasePage({ params }: Props) {
   const { id } = await params;
   const booked = await findCase(db, id);
   if (!booked) notFound();
-  const [versions, people, names] = await Promise.all([
+  const at = now();
+  const [versions, people, names, short] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
+    shortForCase(db, id, at),
   ]);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
   const draft = versions.find(({ status }) => status === 'draft');
@@ -79,6 +84,7 @@ export default async function CasePage({ params }: Props) {
         </>
       }
     >
+      <ShortBanner sets={short} name={itemName} now={at} />
       <DefinitionList
         columns={2}
         items={[

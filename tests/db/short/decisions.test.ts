@@ -8,6 +8,7 @@ import { returnToBench } from '@/db/operations/short/return-to-bench';
 import { listPeople } from '@/db/queries/people';
 import { promisedPouches } from '@/db/queries/short/decisions';
 import { openDecisions } from '@/db/queries/short/screen';
+import { shortForCase } from '@/db/queries/short/shortForCase';
 import { loadStore } from '@/db/queries/store';
 import { cases, ledger, notices, packs, refillJobs, setPromises, shortDecisions, stock } from '@/db/schema';
 import type { SetId } from '@/lib/identity/ids';
@@ -234,6 +235,10 @@ describe('class 1', () => {
     expect((await pack(hospital)).ok).toBe(true);
     const [row] = await db.read.select().from(packs).where(eq(packs.id, 'pack_short'));
     expect(row?.forCaseId).toBe(booked.id);
+    const said = await shortForCase(db, booked.id, LATER);
+    expect(said).toMatchObject([{ code: 'CLO-02', until: booked.endsAt, lapses: [] }]);
+    expect(said[0]?.lines).toEqual(packShort.parse(row?.short).lines);
+    expect(await shortForCase(db, 'case_lm-26-other', LATER)).toEqual([]);
     // in the kit of any other case it can't be had
     const others = await loadStore(db, 'case_lm-26-other');
     const own = await loadStore(db, booked.id);

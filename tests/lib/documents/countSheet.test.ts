@@ -194,3 +194,17 @@ test('side and look-alikes stand beside the name', () => {
   );
   expect(linesFor({ side: 'either', lookAlikeOf: null }).join()).not.toMatch(/refill/);
 });
+
+test('a set sent short lists what that stops, and the one case it goes for; an open set says nothing of it', () => {
+  const lines = setForSheet().set.lines.map((line) => ({ ...line, found: line.expected - 1 }));
+  const sentShort = {
+    lines: [],
+    stops: [{ kind: 'construct' as const, name: 'Neutral plate', stopped: [], shortItems: [] }],
+    substitutes: [],
+    forCase: { id: 'case_lm-26-0142' as never, reference: 'LM-26-0142' },
+  };
+  const textOf = (step: 'inSterileStore' | 'onBench') =>
+    JSON.stringify(notices(countSheet({ ...setForSheet({ step }, lines), sentShort })));
+  expect(textOf('inSterileStore')).toMatch(/Neutral plate: .*goes for case LM-26-0142 and no other/);
+  expect(textOf('onBench')).not.toMatch(/Neutral plate|LM-26-0142/);
+});
