@@ -122,7 +122,7 @@ test('a plan is written with the keyboard alone', async ({ page }) => {
   await page.keyboard.press('Enter');
   const search = page.getByLabel('Find a plate');
   await search.focus();
-  await page.keyboard.type('CR-P35-N-05');
+  await page.keyboard.type('CR-P35-N-05', { delay: 70 });
   await expect(page.getByText(/1 of \d+ plates/)).toBeVisible();
   const plate = page.getByRole('dialog').getByRole('button', { name: /CR-P35-N-05/ });
   for (
@@ -139,7 +139,8 @@ test('a plan is written with the keyboard alone', async ({ page }) => {
   await page.keyboard.press('Space');
   await page.keyboard.press('n');
   await expect(page.getByLabel('Find a family')).toBeFocused();
-  await page.keyboard.type('carrowby cortical 3.5');
+  // as fast as a hand: letters in a burst, then Tab, are what a scanner sends
+  await page.keyboard.type('carrowby cortical 3.5', { delay: 70 });
   await page.keyboard.press('Tab');
   const family = page.getByRole('radio', { name: /Carrowby cortical 3\.5/ });
   for (
