@@ -1,3 +1,4 @@
+import { looksLikeBadge } from '@/lib/people/badge';
 import type { Keystroke } from '@/lib/scanning/decodeKey';
 import {
   type Doing,
@@ -9,7 +10,7 @@ import {
   silenceAfterMs,
 } from '@/lib/scanning/keystrokes';
 import { scannerHere } from './scanner-setting';
-import { isTextField, setValue, takesKeysItself, typeInto } from './text-field';
+import { isSecret, isTextField, setValue, takesKeysItself, typeInto } from './text-field';
 
 interface Listens {
   /** A scan, and when its last key went down (`performance.now()`). */
@@ -69,12 +70,20 @@ export function listenToKeys(listens: Listens): () => void {
         giveBack();
         break;
       case 'scan':
+        if (isSecret(left?.field) && !looksLikeBadge(doing.text)) {
+          typedSecret();
+          break;
+        }
         held = [];
         if (left) setValue(left.field, left.value);
         left = null;
         listens.scan(doing.text, key?.at ?? performance.now());
         break;
       case 'cut':
+        if (isSecret(left?.field)) {
+          giveBack();
+          break;
+        }
         held = [];
         listens.cut();
         break;
@@ -88,6 +97,14 @@ export function listenToKeys(listens: Listens): () => void {
       case 'pass':
         break;
     }
+  }
+
+  /** A password given by a key that types, or in a hurry: it is no scan, goes where it was meant for, and is kept nowhere. */
+  function typedSecret(): void {
+    const field = left?.field;
+    left = null;
+    giveBack();
+    field?.form?.requestSubmit();
   }
 
   function holdOrLet(event: KeyboardEvent, key: Keystroke): void {

@@ -8,6 +8,13 @@ export function isTextField(element: unknown): element is TextField {
   return element instanceof HTMLInputElement && WRITTEN_IN.has(element.type);
 }
 
+/** Whether what is typed there is a secret, whether or not it is being shown. */
+export function isSecret(element: unknown): boolean {
+  return (
+    element instanceof HTMLInputElement && (element.type === 'password' || element.dataset.secret === 'true')
+  );
+}
+
 /** Fields that take keys in their own way (a choice by its first letter, the parts of a date): those can’t be held up. */
 export function takesKeysItself(element: unknown): element is HTMLSelectElement | HTMLInputElement {
   if (element instanceof HTMLSelectElement) return true;

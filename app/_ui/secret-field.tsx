@@ -34,6 +34,7 @@ export function SecretField({
           {...fieldAttributes(field)}
           ref={inputRef}
           type={seen ? 'text' : 'password'}
+          data-secret="true"
           inputMode={pin ? 'numeric' : undefined}
           className={classNames(styles.control)}
           value={value}
