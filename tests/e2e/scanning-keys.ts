@@ -20,6 +20,9 @@ export async function scan(page: Page, text: string, scanner: Scanner = {}): Pro
 }
 
 async function sendScan(devtools: CDPSession, text: string, scanner: Scanner): Promise<void> {
+  // a scan lasts, and begins after what was typed before it
+  const lasts = (text.length + 1) * (scanner.everyMs ?? 5);
+  await new Promise((resolve) => setTimeout(resolve, lasts + 120));
   // sent without waiting for one another, in order
   await Promise.all(keyEvents(text, scanner, Date.now()).map((event) => press(devtools, event)));
 }

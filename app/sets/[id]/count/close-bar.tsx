@@ -89,7 +89,7 @@ export function CloseBar({
           </Status>
         ) : (
           <Status tone="good" look="plain">
-            {bench.entries.length === 0 ? 'Nothing entered' : `${bench.entries.length} entries saved`}
+            {savedWords(bench.entries.length)}
           </Status>
         )}{' '}
         {bench.outbox.cutOff
@@ -143,3 +143,8 @@ const CLOSE_WORDS: Record<CountPurpose, string> = {
 
 const pendingSentence = (pending: number) =>
   `A count with pending entries can’t be closed: ${pending} ${pending === 1 ? 'entry is' : 'entries are'} not saved yet.`;
+
+function savedWords(entries: number): string {
+  if (entries === 0) return 'Nothing entered';
+  return entries === 1 ? '1 entry saved' : `${entries} entries saved`;
+}
