@@ -6,6 +6,8 @@ import { holesOf } from './sweep';
 
 /** Multiplications that a search may cost; some tenths of a second. */
 const MOST_COST = 3e8;
+/** Sums of probabilities are no nearer to the truth than this. */
+const ROUNDING = 1e-9;
 const MOST_PIECES = 60;
 
 interface Wanted {
@@ -45,7 +47,11 @@ export function smallestTopUp(
     0,
   );
   const found = rough ? confirmed(search, stocks, method, target, Math.max(1, short)) : search.smallest();
-  if (!found) return { state: 'notFound', target, triedPieces: MOST_PIECES };
+  if (!found) {
+    // the best there could be is the target but for the rounding of sums: no piece brings it nearer
+    if (best - target < ROUNDING) return { state: 'outOfReach', target, best };
+    return { state: 'notFound', target, triedPieces: MOST_PIECES };
+  }
   return {
     state: 'found',
     target,

@@ -200,6 +200,18 @@ describe('the smallest top-up', () => {
     );
   });
 
+  test('a target that is the best there could be, but for the rounding of sums, is out of reach', () => {
+    // rounded down from a mean on the shortest length: half of all needs are shorter than anything made
+    const { topUp } = coverOf({
+      holes: [
+        ...holes(1, { need: { kind: 'spread', meanMm: 14, sdMm: 0.8 }, rounding: 'down', acceptLongerMm: 0 }),
+      ],
+      families: [family('f', { 14: 0, 16: 0, 18: 0, 20: 0, 22: 0 })],
+      targetCover: 0.5,
+    });
+    expect(topUp.state).toBe('outOfReach');
+  });
+
   test('a simulation proves nothing, and says so', () => {
     const input = {
       holes: holes(2, { need: spread }),
