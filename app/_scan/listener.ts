@@ -29,8 +29,8 @@ interface HeldKey {
 /**
  * Listens to the keyboard before anything else on the page does. The first keys of what may be a scan are held for some
  * hundredths of a second: those of a scan then go nowhere, those of a person go where they were meant for. A key that
- * cannot be held (it writes an accent, it is the field’s own) goes through, and what it left is taken out again should
- * it have been a scan.
+ * cannot be held (it writes an accent, it is the field’s own) or that a person waits for (in a field of text) goes
+ * through, and what it left is taken out again should it have been a scan.
  *
  * Answers how to stop.
  */
@@ -111,7 +111,9 @@ export function listenToKeys(listens: Listens): () => void {
     // an accent waits for its letter in the computer itself: both must reach the field as they are
     const composes = event.key === 'Dead' || event.isComposing || event.key === 'Process';
     const afterAccent = throughKey === 'Dead' && held.length === 0;
-    if (composes || afterAccent || takesKeysItself(event.target)) {
+    // in a field of text a person sees each letter at once; what a scan wrote there is taken out again at its end
+    const isText = isTextField(event.target) && !isSecret(event.target);
+    if (composes || afterAccent || isText || takesKeysItself(event.target)) {
       throughKey = event.key;
       return;
     }
