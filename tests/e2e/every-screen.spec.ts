@@ -76,6 +76,12 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
 
 /** Routes to things the demo has none of: made as a person would; the answer is where it then stands. */
 const MADE: Record<string, (page: Page) => Promise<string>> = {
+  // the number of the demo's rejected load depends on the hour at which it was loaded
+  '/loads/[id]/touched': async (page) => {
+    await page.goto('/loads');
+    const rejected = page.getByRole('row').filter({ hasText: 'Rejected' }).first();
+    return `${await rejected.getByRole('link').first().getAttribute('href')}/touched`;
+  },
   '/fit/exceptions/[id]': async (page) => {
     await page.goto('/fit/exceptions/new?a=CR-S-E35&b=CR-B28-165');
     await page.getByLabel('Relation').selectOption('passes');
