@@ -34,7 +34,8 @@ export const POST = endpoint('POST /api/loads/[id]/accept', async (access) => {
   if (!exception.ok) return outcomeAnswer(exception);
   const proven = await prove({ access, ...proof, meaning: 'iAcceptThisLoad' });
   if (!proven.ok) return outcomeAnswer(proven);
-  const asked = { ...read.asked, reason, setsPlaceId, pouchesPlaceId };
+  // done when it was proven, which takes a moment: never before
+  const asked = { ...read.asked, now: proven.value.at, reason, setsPlaceId, pouchesPlaceId };
   return outcomeAnswer(await acceptLoad({ ...asked, exception: exception.value, attestation: proven.value }));
 });
 

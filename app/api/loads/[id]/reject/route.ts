@@ -19,5 +19,7 @@ export const POST = endpoint('POST /api/loads/[id]/reject', async (access) => {
   const { reason, setsGo, proof } = read.body;
   const proven = await prove({ access, ...proof, meaning: 'iRejectThisLoad' });
   if (!proven.ok) return outcomeAnswer(proven);
-  return outcomeAnswer(await rejectLoad({ ...read.asked, reason, setsGo, attestation: proven.value }));
+  return outcomeAnswer(
+    await rejectLoad({ ...read.asked, now: proven.value.at, reason, setsGo, attestation: proven.value }),
+  );
 });
