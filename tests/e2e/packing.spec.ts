@@ -100,7 +100,7 @@ test('a set short of a back-up is packed by keyboard with its reason and a proof
   await expect(dialog).toHaveCount(0);
   const strip = page.getByRole('complementary', { name: 'Scanner' });
   await scan(page, `${number}*1`);
-  await expect(strip).toContainText(`This is an old copy of the label of ${number}`, ANSWERED);
+  await expect(strip).toContainText(`This is an old copy of the label of pack ${number}`, ANSWERED);
   await scan(page, `${number}*2`);
   await expect(strip).toContainText(`Pack ${number}, CLO-02, SHORT`, ANSWERED);
 });
