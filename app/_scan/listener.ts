@@ -1,3 +1,4 @@
+import { flushSync } from 'react-dom';
 import { looksLikeBadge } from '@/lib/people/badge';
 import type { Keystroke } from '@/lib/scanning/decodeKey';
 import {
@@ -133,7 +134,8 @@ export function listenToKeys(listens: Listens): () => void {
         cancelable: true,
         composed: true,
       });
-      const wanted = place.dispatchEvent(event);
+      // each key finds the page as the one before it left it, as it does when the browser sends them
+      const wanted = flushSync(() => place.dispatchEvent(event));
       const writes = [...key.key].length === 1 && (!key.ctrl || key.alt || key.altGraph);
       const field = isTextField(place) ? place : null;
       if (wanted && writes && field) typeInto(field, key.key);
