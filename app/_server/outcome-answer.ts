@@ -1,3 +1,4 @@
+import { jsonAnswer } from './json-answer';
 import 'server-only';
 import type { z } from 'zod';
 import type { Outcome, Refusal } from '@/lib/identity/refusal';
@@ -21,7 +22,7 @@ export function outcomeAnswer<T, C>(
   status = 200,
   more: Record<string, unknown> = {},
 ): Response {
-  if (outcome.ok) return Response.json(outcome.value, { status, headers: { 'Cache-Control': 'no-store' } });
+  if (outcome.ok) return jsonAnswer(outcome.value, { status });
   const { because, problems, current } = outcome.refusal;
   const head = REFUSED[because];
   return problemResponse(head.status, head.title, problems, { because, current, ...more });

@@ -1,3 +1,4 @@
+import { jsonAnswer } from './json-answer';
 import 'server-only';
 import type { SignedIn } from '@/db/operations/people/sign-in';
 import { ROLE_WORDS } from '@/lib/people/role';
@@ -27,7 +28,7 @@ export async function signInAnswer(
     sessionId: id,
     ticket,
   };
-  return Response.json(answer, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer(answer);
 }
 
 /** A secret that was wrong (401), or came too soon after a wrong one and was not looked at (429). */

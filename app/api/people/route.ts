@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { addPerson } from '@/db/operations/people/add-person';
 import { listColleagues } from '@/db/queries/people';
@@ -10,10 +11,7 @@ import { ROLE_WORDS } from '@/lib/people/role';
 /** Who works here, by name: for choosing the second person of an act. */
 export const GET = endpoint('GET /api/people', async ({ db }) => {
   const people = await listColleagues(db);
-  return Response.json(
-    { people: people.map(({ id, name, role }) => ({ id, name, role: ROLE_WORDS[role] })) },
-    { headers: { 'Cache-Control': 'no-store' } },
-  );
+  return jsonAnswer({ people: people.map(({ id, name, role }) => ({ id, name, role: ROLE_WORDS[role] })) });
 });
 
 /** Adds somebody; their first password goes out once, with this answer. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { readJsonBody } from '@/app/_server/problem-response';
 import { beginPlan } from '@/db/operations/begin-plan';
 import { listPlanVersions } from '@/db/queries/cases';
@@ -28,5 +29,5 @@ export const GET = endpoint('GET /api/plans', async ({ db, request }) => {
   const id = new URL(request.url).searchParams.get('case') ?? '';
   const [[newest], people] = await Promise.all([listPlanVersions(db, id), listPeople(db)]);
   const writer = people.find((person) => person.id === newest?.writtenBy)?.name ?? null;
-  return Response.json({ plan: newest ?? null, writer }, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer({ plan: newest ?? null, writer });
 });

@@ -1,5 +1,6 @@
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { readBody } from '@/app/_server/outcome-answer';
 import { recordScans, type ScannedBy } from '@/db/operations/scans/record-scans';
 import { scannedBy } from '@/db/queries/scans/scannedBy';
@@ -38,6 +39,5 @@ export const POST = endpoint('POST /api/scans', async ({ db, person, session, re
           says: outcome.refusal.problems.map(({ message }) => message).join(' '),
         };
   });
-  // so small an answer is sent as it is: compressing it would cost more than the scan
-  return Response.json({ answers }, { headers: { 'Cache-Control': 'no-store, no-transform' } });
+  return jsonAnswer({ answers });
 });

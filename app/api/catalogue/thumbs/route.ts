@@ -1,4 +1,5 @@
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { findItemsOnFile } from '@/db/queries/catalogueItem';
 import type { Item } from '@/lib/catalogue/item';
 import { condense, type Thumb } from '@/lib/documents/drawing/condense';
@@ -16,7 +17,7 @@ export const GET = endpoint('GET /api/catalogue/thumbs', async ({ db, request })
   const ids = (new URL(request.url).searchParams.get('ids') ?? '').split(',').filter(Boolean).slice(0, MOST);
   const thumbs: Record<string, Thumb> = {};
   for (const { item, revision } of await findItemsOnFile(db, ids)) thumbs[item.id] = thumbOf(item, revision);
-  return Response.json({ thumbs }, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer({ thumbs });
 });
 
 /** An item of one revision never changes, so neither does its drawing. */

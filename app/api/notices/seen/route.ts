@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { readBody } from '@/app/_server/outcome-answer';
 import { markNoticesSeen } from '@/db/operations/turns/mark-notices-seen';
 import { noticeId } from '@/lib/identity/ids';
@@ -12,5 +13,5 @@ export const POST = endpoint('POST /api/notices/seen', async ({ db, person, requ
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   const { noticeIds } = body.value;
-  return Response.json({ seen: await markNoticesSeen({ db, now: now(), person, noticeIds }) });
+  return jsonAnswer({ seen: await markNoticesSeen({ db, now: now(), person, noticeIds }) });
 });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { savePlanStart } from '@/db/operations/save-plan-start';
 import { parseMembers } from '../plan-answer';
@@ -14,6 +15,6 @@ export const POST = endpoint('POST /api/plans/starts', async ({ db, person, requ
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
   const kept = await savePlanStart({ db, now: now(), newId, person, ...parsed.value });
-  if (kept.ok) return Response.json(kept.value, { status: 201 });
+  if (kept.ok) return jsonAnswer(kept.value, { status: 201 });
   return problemResponse(422, 'The start can’t be kept as it is', kept.problems);
 });

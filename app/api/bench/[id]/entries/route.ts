@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { enteredBy, sessionMark } from '@/app/_server/entered-by';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { noSuch, readBody } from '@/app/_server/outcome-answer';
 import { recordEntry } from '@/db/operations/bench/record-entry';
 import type { Delivered } from '@/lib/bench/outbox';
@@ -42,5 +43,5 @@ export const POST = endpoint('POST /api/bench/[id]/entries', async ({ db, reques
           },
     );
   }
-  return Response.json({ delivered }, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer({ delivered });
 });

@@ -1,4 +1,5 @@
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { noSuch } from '@/app/_server/outcome-answer';
 import { findBenchCount } from '@/db/queries/bench/ownCount';
 import { loadOtherSets } from '@/db/queries/bench/spares';
@@ -13,5 +14,5 @@ export const GET = endpoint('GET /api/bench/[id]/homes', async ({ db, request, p
   if (!item.success) return noSuch('item');
   const others = (await loadOtherSets(db, [item.data], count.setId)).get(item.data) ?? [];
   const homes = [...others].sort((a, b) => a.over - b.over).slice(0, 8);
-  return Response.json({ homes }, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer({ homes });
 });

@@ -1,5 +1,6 @@
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { noSuch } from '@/app/_server/outcome-answer';
 import { findBenchCount } from '@/db/queries/bench/ownCount';
 import { loadShelf } from '@/db/queries/bench/spares';
@@ -17,5 +18,5 @@ export const GET = endpoint('GET /api/bench/[id]/shelf', async ({ db, request, p
   const line = version?.lines.find((one) => one.id === lineId);
   if (!line) return noSuch('line');
   const lots = await loadShelf(db, [line.itemId], wallClock(now()).date);
-  return Response.json({ lots }, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer({ lots });
 });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { noSuch, readBody } from '@/app/_server/outcome-answer';
 import { findBenchCount } from '@/db/queries/bench/ownCount';
 import { loadOtherSets, loadShelf } from '@/db/queries/bench/spares';
@@ -35,24 +36,21 @@ export const POST = endpoint('POST /api/bench/[id]/shortage', async ({ db, perso
     loadOtherSets(db, named, count.setId),
   ]);
   const send = maySendWords(standing);
-  return Response.json(
-    {
-      stops: standing.stops.map((stop) => ({
-        about: stopAbout(stop, at),
-        words: stopWords(stop, (itemId) => items.get(itemId)?.name ?? itemId),
-      })),
-      maySend: { who: send.who, because: send.because, tone: send.tone },
-      spares: short.map(({ id: lineId, itemId }) => ({
-        lineId,
-        name: items.get(itemId)?.name ?? itemId,
-        shelf: nearest(shelf.filter((lot) => lot.itemId === itemId)).map(spareWords),
-        sets: (others.get(itemId) ?? [])
-          .filter(({ over }) => over > 0)
-          .map(({ code, over }) => surplusWords(code, over)),
-      })),
-    },
-    { headers: { 'Cache-Control': 'no-store' } },
-  );
+  return jsonAnswer({
+    stops: standing.stops.map((stop) => ({
+      about: stopAbout(stop, at),
+      words: stopWords(stop, (itemId) => items.get(itemId)?.name ?? itemId),
+    })),
+    maySend: { who: send.who, because: send.because, tone: send.tone },
+    spares: short.map(({ id: lineId, itemId }) => ({
+      lineId,
+      name: items.get(itemId)?.name ?? itemId,
+      shelf: nearest(shelf.filter((lot) => lot.itemId === itemId)).map(spareWords),
+      sets: (others.get(itemId) ?? [])
+        .filter(({ over }) => over > 0)
+        .map(({ code, over }) => surplusWords(code, over)),
+    })),
+  });
 });
 
 /** The two nearest are enough to walk to. */

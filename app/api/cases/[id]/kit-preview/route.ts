@@ -1,4 +1,5 @@
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { previewKit } from '@/db/queries/caseKit';
@@ -23,5 +24,5 @@ export const POST = endpoint('POST /api/cases/[id]/kit-preview', async ({ db, re
       { path: ['id'], code: 'no-such-case', message: `There is no case ${id.slice(0, 60)}.` },
     ]);
   }
-  return Response.json(kitSummary(preview.kit, preview.catalogue));
+  return jsonAnswer(kitSummary(preview.kit, preview.catalogue));
 });

@@ -1,4 +1,5 @@
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { noSuch } from '@/app/_server/outcome-answer';
 import { readinessOf } from '@/app/_server/readiness';
 import { caseId } from '@/lib/identity/ids';
@@ -9,8 +10,5 @@ export const GET = endpoint('GET /api/cases/[id]/readiness', async ({ db, params
   const id = caseId.safeParse(params.id);
   const standing = id.success ? (await readinessOf(db, [id.data])).get(id.data) : undefined;
   if (!standing) return noSuch('case');
-  return Response.json(
-    { readiness: standing.kind === 'noPlan' ? null : readinessWords(standing) },
-    { headers: { 'Cache-Control': 'no-store' } },
-  );
+  return jsonAnswer({ readiness: standing.kind === 'noPlan' ? null : readinessWords(standing) });
 });

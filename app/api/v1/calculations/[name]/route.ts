@@ -1,3 +1,4 @@
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { problemAnswer, readJsonBody } from '@/app/_server/problem-response';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { describeCalculation } from '@/lib/calculations/description';
@@ -22,5 +23,5 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
   if (!body.ok) return body.answer;
   const outcome = await runCalculation(name, body.value, { solver: highsSolver });
   if (!outcome.ok) return problemAnswer(outcome.problem);
-  return Response.json(outcome.output, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer(outcome.output);
 }

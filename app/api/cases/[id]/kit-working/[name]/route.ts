@@ -1,5 +1,6 @@
 import { inputOf } from '@/app/_server/calculation-input';
 import { endpoint } from '@/app/_server/enter';
+import { jsonAnswer } from '@/app/_server/json-answer';
 import { problemResponse } from '@/app/_server/problem-response';
 import { caseId } from '@/lib/identity/ids';
 
@@ -11,5 +12,5 @@ export const GET = endpoint('GET /api/cases/[id]/kit-working/[name]', async ({ d
     const message = `There is no working “${name.slice(0, 60)}” for the case ${id.slice(0, 60)}: fewest-trays, buildable and length-cover exist once a plan does.`;
     return problemResponse(404, 'Not found', [{ path: [], code: 'no-such-working', message }]);
   }
-  return Response.json(input, { headers: { 'Cache-Control': 'no-store' } });
+  return jsonAnswer(input);
 });
