@@ -1,5 +1,7 @@
 import type { Queries } from '@/db/client';
 import { cases, planStarts, plans, setPromises } from '@/db/schema';
+import { parseSetting } from '@/lib/settings/local';
+import { promiseTimes } from '@/lib/theatre/promise';
 import { caseReference } from '@/lib/theatre/surgicalCase';
 import type { CasePlan } from './cases/casePlan';
 import { CASES } from './cases/cases';
@@ -9,6 +11,10 @@ import { insertAll } from './insertAll';
 import { setIdOf } from './insertSets';
 
 const CONFIRMED_AFTER_MINUTES = 10;
+/** As the hospital's settings say until somebody changes them. */
+const { leadMinutes: LEAD_MINUTES, ...STAGE_MINUTES } = parseSetting('stages', null);
+const ROUND_MINUTES = Object.values(STAGE_MINUTES).reduce((sum, minutes) => sum + minutes, 0);
+const PROMISED_BEFORE_MINUTES = 12 * 60;
 
 /** Cases with their plans and promised sets, and the constructs two surgeons keep as starting points. */
 export async function insertCases(write: Queries, clock: HospitalClock): Promise<void> {
@@ -71,6 +77,10 @@ async function insertCase(write: Queries, plan: CasePlan, clock: HospitalClock):
       id: `promise_${stem}-${code.toLowerCase()}`,
       setId: setIdOf(code),
       caseId,
+      ...promiseTimes({ startsAt, endsAt }, LEAD_MINUTES, ROUND_MINUTES),
+      chosenBy: 'person',
+      promisedBy: plan.surgeon,
+      promisedAt: clock.minutesFromNow(-PROMISED_BEFORE_MINUTES),
     })),
   );
 }

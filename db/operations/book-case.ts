@@ -1,4 +1,4 @@
-import { and, eq, gt, lt } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import { type CaseId, caseId, type NewId, planId } from '@/lib/identity/ids';
 import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
@@ -6,10 +6,12 @@ import { emptyConstruct } from '@/lib/plans/edit';
 import { construct } from '@/lib/plans/plan';
 import type { Booking } from '@/lib/theatre/booking';
 import { caseReferenceFrom } from '@/lib/theatre/caseReference';
+import { theatreListWords } from '@/lib/wording/theatre-list';
 import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
 import type { Person } from '../queries/people';
 import { cases, people, planStarts, plans, theatres } from '../schema';
+import { theatreTakenBy } from './theatre/promises';
 
 interface BookCase {
   db: Pick<Database, 'tx'>;
@@ -130,17 +132,12 @@ async function problemsWith(
       message: `${surgeon.name} is not a surgeon.`,
     });
   }
-  const [overlap] = await write
-    .select({ reference: cases.reference })
-    .from(cases)
-    .where(and(eq(cases.theatreId, theatreId), lt(cases.startsAt, endsAt), gt(cases.endsAt, startsAt)))
-    .orderBy(cases.startsAt)
-    .limit(1);
-  if (overlap && theatre) {
+  const taken = await theatreTakenBy(write, { theatreId, startsAt, endsAt });
+  if (taken && theatre) {
     problems.push({
       path: ['time'],
       code: 'theatre-taken',
-      message: `${theatre.name} has case ${overlap.reference} over that time: choose another time or theatre.`,
+      message: theatreListWords.theatreTaken(theatre.name, taken),
     });
   }
   return problems;

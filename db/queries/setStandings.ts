@@ -1,4 +1,4 @@
-import { and, eq, gt, inArray, ne } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNull, ne } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { type CaseId, type ConfigurationId, caseId, type ItemId, itemId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
@@ -226,7 +226,7 @@ async function plansOfPromisedCases({ read }: Reading, now: string): Promise<Map
     .from(plans)
     .innerJoin(cases, eq(cases.id, plans.caseId))
     .innerJoin(setPromises, eq(setPromises.caseId, cases.id))
-    .where(and(gt(cases.endsAt, now), ne(plans.status, 'superseded')));
+    .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt), ne(plans.status, 'superseded')));
   const kept = keptPlans.get(read) ?? new Map<string, { revision: number; construct: Construct }>();
   keptPlans.set(read, kept);
   const found = new Map<CaseId, BookedPlan>();

@@ -13,6 +13,20 @@ export const places = sqliteTable('places', {
 export const theatres = sqliteTable('theatres', {
   id: text('id').primaryKey(),
   name: text('name').notNull(),
+  /** How long before a case its sets must stand there; `null`: as long as the hospital's setting says. */
+  leadMinutes: integer('lead_minutes'),
+  revision: integer('revision').notNull().default(1),
+});
+
+/** A stretch of a day that a theatre works. */
+export const theatreSessions = sqliteTable('theatre_sessions', {
+  id: text('id').primaryKey(),
+  theatreId: text('theatre_id').notNull(),
+  sessionDate: text('session_date').notNull(),
+  startsAt: text('starts_at').notNull(),
+  endsAt: text('ends_at').notNull(),
+  surgeonId: text('surgeon_id'),
+  revision: integer('revision').notNull(),
 });
 
 export const people = sqliteTable('people', {
@@ -57,6 +71,8 @@ export const cases = sqliteTable('cases', {
   surgeonId: text('surgeon_id').notNull(),
   urgency: text('urgency').notNull(),
   revision: integer('revision').notNull(),
+  cancelledAt: text('cancelled_at'),
+  cancelledBecause: text('cancelled_because'),
 });
 
 export const plans = sqliteTable('plans', {
@@ -81,9 +97,14 @@ export const planStarts = sqliteTable('plan_starts', {
   savedAt: text('saved_at').notNull(),
 });
 
-/** A set that another case counts on. */
+/** A set that a case counts on, and nobody else from `fromAt` until `untilAt`: the database sees to that. */
 export const setPromises = sqliteTable('set_promises', {
   id: text('id').primaryKey(),
   setId: text('set_id').notNull(),
   caseId: text('case_id').notNull(),
+  fromAt: text('from_at').notNull(),
+  untilAt: text('until_at').notNull(),
+  chosenBy: text('chosen_by').notNull(),
+  promisedBy: text('promised_by'),
+  promisedAt: text('promised_at'),
 });

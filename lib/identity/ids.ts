@@ -43,6 +43,8 @@ export const noticeId = idOf('notice');
 export const scanId = idOf('scan');
 export const trialId = idOf('trial');
 export const requestId = idOf('request');
+export const promiseId = idOf('promise');
+export const theatreSessionId = idOf('theatreSession');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -76,6 +78,8 @@ export type NoticeId = z.infer<typeof noticeId>;
 export type ScanId = z.infer<typeof scanId>;
 export type TrialId = z.infer<typeof trialId>;
 export type RequestId = z.infer<typeof requestId>;
+export type PromiseId = z.infer<typeof promiseId>;
+export type TheatreSessionId = z.infer<typeof theatreSessionId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

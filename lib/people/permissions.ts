@@ -44,6 +44,10 @@ export const PERMITTED = {
   correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],
 
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** Moves, cancels and puts back cases, and changes the order of a day. */
+  keepTheatreList: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** Which set is for which case. */
+  promiseSets: ['decontaminationLead', 'scrubPractitioner', 'theatreManager', 'administrator'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],

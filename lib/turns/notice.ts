@@ -41,5 +41,20 @@ export const noticeContent = z.discriminatedUnion('kind', [
       by: name,
     }),
   }),
+  /** To the surgeon of a case that somebody else moved or cancelled. */
+  z.object({
+    kind: z.literal('caseMoved'),
+    detail: z.object({
+      caseReference: name,
+      from: z.iso.datetime(),
+      to: z.iso.datetime(),
+      lostSets: z.array(name).max(100),
+      by: name,
+    }),
+  }),
+  z.object({
+    kind: z.literal('caseCancelled'),
+    detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;

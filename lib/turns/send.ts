@@ -19,7 +19,9 @@ export interface SendFacts {
     /** When the decision that let it go short lapses or lapsed. */
     decisionLapsesAt: string | null;
   } | null;
-  case: { id: string; reference: string; caseDate: PlainDate; endsAt: string };
+  case: { id: string; reference: string; caseDate: PlainDate; endsAt: string; cancelled: boolean };
+  /** Another case that the set is promised to and could not be back in time for. */
+  promisedTo: { reference: string; startsAt: string } | null;
   sterility: 'useBy' | 'eventRelated';
   now: string;
 }
@@ -33,6 +35,9 @@ export function sendProblems(facts: SendFacts): Problem[] {
   const problems: Problem[] = [];
   const add = (why: string, message: string) => problems.push({ path: [], code: why, message });
   if (Date.parse(facts.case.endsAt) < Date.parse(now)) add('case-over', words.caseOver(facts.case.reference));
+  if (facts.case.cancelled) add('case-cancelled', words.caseCancelled(facts.case.reference));
+  if (facts.promisedTo)
+    add('promised-to-another', words.promisedToAnother(code, facts.promisedTo, facts.case.reference, now));
   if (step === 'held') add('held', words.heldStill(code, facts.heldBecause));
   else if (step !== 'inSterileStore') add('not-in-store', words.notInStore(code, step));
   if (pack === null) {

@@ -1,7 +1,8 @@
 import { never } from '../identity/result';
+import { dayWords, wallClock } from '../theatre/localTime';
 import type { NoticeContent } from '../turns/notice';
 import { ASIDE_OUTCOME_WORDS } from './aside';
-import { capitalised } from './numbers';
+import { capitalised, listWords } from './numbers';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
 /** What a notice says, in one sentence. */
@@ -32,7 +33,23 @@ export function noticeSentence(notice: NoticeContent): string {
       const { itemName, quantity, condition, outcome, by } = notice.detail;
       return `${quantity} × ${itemName}, which you put aside as ${CONDITION_WORDS[condition]}: ${ASIDE_OUTCOME_WORDS[outcome]}, says ${by}.`;
     }
+    case 'caseMoved': {
+      const { caseReference, from, to, lostSets, by } = notice.detail;
+      const lost =
+        lostSets.length > 0 ? ` It no longer has ${listWords(lostSets)}: another case has it then.` : '';
+      return `${by} moved your case ${caseReference} from ${dateTimeWords(from)} to ${dateTimeWords(to)}.${lost}`;
+    }
+    case 'caseCancelled': {
+      const { caseReference, because, by } = notice.detail;
+      return `${by} cancelled your case ${caseReference}: ${because}`;
+    }
     default:
       return never(notice);
   }
+}
+
+/** `Wednesday 14 January 08:30`. */
+function dateTimeWords(instant: string): string {
+  const { date, time } = wallClock(instant);
+  return `${dayWords(date)} ${time}`;
 }

@@ -69,5 +69,13 @@ export const sendWords = {
     `${code} is short and was let go for case ${meant} only, not for ${reference}. Refill it, or let theatre manager and surgeon decide for this case.`,
   decisionLapsed: (code: string) =>
     `The decision that let ${code} go short has lapsed. Open it on the bench and refill it, or let it be decided again.`,
+  caseCancelled: (reference: string) => `Case ${reference} is cancelled: choose the case the set goes to.`,
+  promisedToAnother: (
+    code: string,
+    rival: { reference: string; startsAt: string },
+    reference: string,
+    now: string,
+  ) =>
+    `${code} is promised to ${rival.reference}, ${momentWords(rival.startsAt, now)}, and would not be back in time. Take that promise back on the theatre list, or take another set for ${reference}.`,
   caseOver: (reference: string) => `Case ${reference} is over: choose the case the set goes to.`,
 };

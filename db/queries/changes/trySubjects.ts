@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, ne } from 'drizzle-orm';
+import { and, asc, eq, gt, isNull, ne } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { compareFacts } from '@/lib/changes/facts';
 import { findingFacts, type Judged, judgedKit, judgedPromise, judgedStart } from '@/lib/changes/planFacts';
@@ -118,7 +118,7 @@ async function caseSubjects(
     .select({ booked: cases, plan: plans })
     .from(cases)
     .leftJoin(plans, and(eq(plans.caseId, cases.id), ne(plans.status, 'superseded')))
-    .where(gt(cases.endsAt, given.now))
+    .where(and(gt(cases.endsAt, given.now), isNull(cases.cancelledAt)))
     .orderBy(asc(cases.startsAt));
   const name = nameIn(catalogue);
   const planned = planCatalogueOf(catalogue);

@@ -1,4 +1,4 @@
-import { asc, eq, gt, isNull } from 'drizzle-orm';
+import { and, asc, eq, gt, isNull } from 'drizzle-orm';
 import { type AcceptanceFinding, acceptanceFindings } from '@/lib/loads/acceptance';
 import type { CycleReading } from '@/lib/loads/cycle/readCycle';
 import { type ImplantException, implantException, type LoadState, loadState } from '@/lib/loads/load';
@@ -134,6 +134,6 @@ export async function casesToCome(
     .select({ id: cases.id, reference: cases.reference, startsAt: cases.startsAt, surgeon: people.name })
     .from(cases)
     .innerJoin(people, eq(people.id, cases.surgeonId))
-    .where(gt(cases.endsAt, now))
+    .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt)))
     .orderBy(asc(cases.startsAt));
 }

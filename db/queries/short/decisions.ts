@@ -40,13 +40,17 @@ export async function presentDecisions(
 export const decisionFromRow = (row: typeof shortDecisions.$inferSelect): ShortDecision =>
   shortDecision.parse(row);
 
-export const namedCase = (row: typeof cases.$inferSelect): NamedCase => ({
-  id: row.id,
-  reference: row.reference,
-  startsAt: row.startsAt,
-  endsAt: row.endsAt,
-  surgeonId: row.surgeonId,
-});
+/** The case a decision was made for; `null` once it is cancelled: a decision goes with its case. */
+export const namedCase = (row: typeof cases.$inferSelect): NamedCase | null =>
+  row.cancelledAt === null
+    ? {
+        id: row.id,
+        reference: row.reference,
+        startsAt: row.startsAt,
+        endsAt: row.endsAt,
+        surgeonId: row.surgeonId,
+      }
+    : null;
 
 /** Pouches that travel with other sets than this one, by stock row: they are promised, and serve nobody else. */
 export async function promisedPouches(

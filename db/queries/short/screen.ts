@@ -1,4 +1,4 @@
-import { asc, desc, eq, gt, inArray } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull } from 'drizzle-orm';
 import { type ItemId, itemId, stockId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
@@ -66,7 +66,7 @@ export async function loadShortScreen(db: Reading, id: string, now: string): Pro
       .select({ row: cases, surgeon: people.name })
       .from(cases)
       .innerJoin(people, eq(people.id, cases.surgeonId))
-      .where(gt(cases.endsAt, now))
+      .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt)))
       .orderBy(asc(cases.startsAt)),
     read.select().from(setPromises).where(eq(setPromises.setId, id)),
   ]);

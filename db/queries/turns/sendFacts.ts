@@ -1,10 +1,10 @@
-import { eq } from 'drizzle-orm';
+import { and, asc, eq, gt } from 'drizzle-orm';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { turnStep } from '@/lib/sets/setState';
 import { lapsesOf } from '@/lib/sets/short/decision';
 import type { SendFacts } from '@/lib/turns/send';
 import type { Queries } from '../../client';
-import { cases, loads, packs, type sets, shortDecisions } from '../../schema';
+import { cases, loads, packs, setPromises, type sets, shortDecisions } from '../../schema';
 import { readSetting } from '../settings';
 import { decisionFromRow, namedCase } from '../short/decisions';
 import { heldReasons } from './heldReasons';
@@ -16,10 +16,11 @@ export async function sendFacts(
   booked: typeof cases.$inferSelect,
   now: string,
 ): Promise<SendFacts> {
-  const [{ policy }, reasons, pack] = await Promise.all([
+  const [{ policy }, reasons, pack, promisedTo] = await Promise.all([
     readSetting(read, 'sterility'),
     set.step === 'held' ? heldReasons(read, set.id) : [],
     packOf(read, set, now),
+    rivalOf(read, set.id, booked, now),
   ]);
   return {
     code: set.code,
@@ -31,10 +32,32 @@ export async function sendFacts(
       reference: booked.reference,
       caseDate: plainDate.parse(booked.caseDate),
       endsAt: booked.endsAt,
+      cancelled: booked.cancelledAt !== null,
     },
+    promisedTo,
     sterility: policy,
     now,
   };
+}
+
+/** The first other case that the set is promised to and cannot serve as well as this one. */
+async function rivalOf(
+  read: Queries,
+  setId: string,
+  booked: typeof cases.$inferSelect,
+  now: string,
+): Promise<SendFacts['promisedTo']> {
+  const promised = await read
+    .select({ promise: setPromises, reference: cases.reference, startsAt: cases.startsAt })
+    .from(setPromises)
+    .innerJoin(cases, eq(cases.id, setPromises.caseId))
+    .where(and(eq(setPromises.setId, setId), gt(cases.endsAt, now)))
+    .orderBy(asc(setPromises.fromAt));
+  const ours = promised.find(({ promise }) => promise.caseId === booked.id);
+  if (ours) return null;
+  // nobody worked out when it would be back: until then it is out at the least for as long as the case takes
+  const rival = promised.find(({ promise }) => promise.fromAt < booked.endsAt);
+  return rival ? { reference: rival.reference, startsAt: rival.startsAt } : null;
 }
 
 async function packOf(read: Queries, set: typeof sets.$inferSelect, now: string): Promise<SendFacts['pack']> {

@@ -132,6 +132,6 @@ export async function casesToSendTo(
   return db.read
     .select({ id: cases.id, reference: cases.reference, startsAt: cases.startsAt })
     .from(cases)
-    .where(gt(cases.endsAt, now))
+    .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt)))
     .orderBy(asc(cases.startsAt), desc(cases.reference));
 }

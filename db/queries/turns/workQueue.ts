@@ -1,4 +1,4 @@
-import { and, eq, gt, ne } from 'drizzle-orm';
+import { and, eq, gt, isNull, ne } from 'drizzle-orm';
 import { configurationVersionId, type ItemId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { Construct } from '@/lib/plans/plan';
@@ -90,7 +90,7 @@ async function bookedNeeds(db: Reading, now: string): Promise<BookedNeed[]> {
       .select({ booked: cases, status: plans.status, body: plans.body })
       .from(cases)
       .leftJoin(plans, and(eq(plans.caseId, cases.id), ne(plans.status, 'superseded')))
-      .where(gt(cases.startsAt, now)),
+      .where(and(gt(cases.startsAt, now), isNull(cases.cancelledAt))),
     keptVersions(db),
     db.read.selectDistinct({ versionId: sets.versionId }).from(sets),
   ]);

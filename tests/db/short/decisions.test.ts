@@ -15,6 +15,7 @@ import type { SetId } from '@/lib/identity/ids';
 import { availableFor } from '@/lib/kits/availability';
 import { packShort } from '@/lib/packs/pack';
 import { plainDate } from '@/lib/quantities/plainDate';
+import { promiseTimes } from '@/lib/theatre/promise';
 import { attested, benchHospital, counterOfIds, countWhole, NOW, setRow } from '../packs/atBench';
 
 const newId = counterOfIds();
@@ -194,7 +195,13 @@ describe('asked for a decision', () => {
     await db.tx((write) => write.delete(setPromises).where(eq(setPromises.setId, 'set_clo-02')));
     const booked = await caseOf(hospital);
     await db.tx((write) =>
-      write.insert(setPromises).values({ id: 'promise_test', setId: 'set_clo-02', caseId: booked.id }),
+      write.insert(setPromises).values({
+        id: 'promise_test',
+        setId: 'set_clo-02',
+        caseId: booked.id,
+        ...promiseTimes(booked, 60, 345),
+        chosenBy: 'person',
+      }),
     );
     await waiting(hospital, LIMITS_OF_CLASS_1);
     const managers = await withRole(hospital, 'theatreManager');
@@ -297,7 +304,11 @@ describe('class 1', () => {
     await waiting(hospital, LIMITS_OF_CLASS_1);
     const booked = await caseOf(hospital);
     await decide(hospital, both(hospital), { caseId: booked.id });
-    await db.tx((write) => write.update(cases).set(change).where(eq(cases.id, booked.id)));
+    await db.tx(async (write) => {
+      // a case is not moved from under the promises of sets
+      await write.delete(setPromises).where(eq(setPromises.caseId, booked.id));
+      await write.update(cases).set(change).where(eq(cases.id, booked.id));
+    });
     // read before anything was written: it is worked out
     expect(
       (await openDecisions(db, LATER)).find(({ code }) => code === 'CLO-02')?.decision?.lapses,

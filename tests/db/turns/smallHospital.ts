@@ -24,6 +24,7 @@ import { type CaseId, caseId, type NewId, personId, placeId, type SetId, setId }
 import { packNumberOf } from '@/lib/packs/packNumber';
 import type { Attestation } from '@/lib/people/attestation';
 import { type Role, role } from '@/lib/people/role';
+import { promiseTimes } from '@/lib/theatre/promise';
 import { emptyDatabaseFile } from '../../setup/database';
 
 export const START = '2026-01-14T08:00:00.000Z';
@@ -106,9 +107,13 @@ async function smallHospitalFile(): Promise<string> {
       revision: 1,
     });
     for (const [at, id] of SET_IDS.entries()) await insertSet(write, id, `K1-${at + 1}`);
-    await write
-      .insert(setPromises)
-      .values({ id: 'promise_1', setId: SET_IDS[0] ?? '', caseId: CASE_IDS.today });
+    await write.insert(setPromises).values({
+      id: 'promise_1',
+      setId: SET_IDS[0] ?? '',
+      caseId: CASE_IDS.today,
+      ...promiseTimes(caseRow(CASE_IDS.today, 'LM-26-TDAY', '2026-01-14'), 60, 345),
+      chosenBy: 'person',
+    });
   });
   db.close();
   return path;

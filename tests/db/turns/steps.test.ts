@@ -13,7 +13,17 @@ import { reprocessSet } from '@/db/operations/turns/reprocess-set';
 import { sendToTheatre } from '@/db/operations/turns/send-to-theatre';
 import { withdrawSet } from '@/db/operations/turns/withdraw-set';
 import type { Person } from '@/db/queries/people';
-import { ledger, loads, notices, packs, sets, settings, shortDecisions, turnSteps } from '@/db/schema';
+import {
+  ledger,
+  loads,
+  notices,
+  packs,
+  setPromises,
+  sets,
+  settings,
+  shortDecisions,
+  turnSteps,
+} from '@/db/schema';
 import type { CaseId, NewId, SetId } from '@/lib/identity/ids';
 import type { HeldBecause } from '@/lib/sets/setState';
 import { forbiddenStatesOf } from './forbiddenStates';
@@ -232,7 +242,16 @@ describe('a hold', () => {
 });
 
 describe('going to theatre', () => {
+  const unpromised = () => db.tx((write) => write.delete(setPromises));
+
+  it('is for the case it is promised to, while that is to come', async () => {
+    await round();
+    expect(codes(await send(CASE_IDS.later))).toEqual(['promised-to-another', 'past-use-by']);
+    expect(codes(await send(CASE_IDS.today))).toBe('done');
+  });
+
   it('says everything that keeps the set here, at once', async () => {
+    await unpromised();
     expect(codes(await send(CASE_IDS.over))).toEqual(['case-over', 'not-in-store']);
     await round();
     await db.tx((write) => decideShort(write, CASE_IDS.today, at(-1)));
@@ -244,6 +263,7 @@ describe('going to theatre', () => {
   });
 
   it('is for the one case a short set was let go for, until that lapses', async () => {
+    await unpromised();
     await round();
     await db.tx((write) => decideShort(write, CASE_IDS.today, at(600)));
     expect(codes(await send(CASE_IDS.later))).toEqual(['past-use-by', 'short-for-another']);
@@ -251,6 +271,7 @@ describe('going to theatre', () => {
   });
 
   it('tests use-by against the case date, good through the day printed', async () => {
+    await unpromised();
     await round();
     expect(codes(await send(CASE_IDS.later))).toEqual(['past-use-by']);
     await db.tx((write) => write.update(packs).set({ useBy: '2026-01-21' }));
@@ -259,6 +280,7 @@ describe('going to theatre', () => {
   });
 
   it('where sterility ends by events tests no date, and a torn wrap ends it', async () => {
+    await unpromised();
     await db.tx((write) =>
       write.insert(settings).values({ key: 'sterility', value: { policy: 'eventRelated' } }),
     );

@@ -1,0 +1,31 @@
+import { listWords } from './numbers';
+import { momentWords } from './sets';
+
+/** What can be wrong with a change of the theatre list or a promise, and the way out. */
+export const theatreListWords = {
+  mayNotKeepList: (name: string) =>
+    `${name} can’t change the theatre list: a surgeon, a scrub practitioner or a theatre manager can.`,
+  mayNotPromise: (name: string) =>
+    `${name} can’t say which set is for which case: a theatre manager, a scrub practitioner or a decontamination lead can.`,
+  noSuchCase: 'There is no such case.',
+  noSuchSet: 'There is no such set.',
+  noSuchTheatre: 'No such theatre: choose one of the list.',
+  changed: (reference: string) => `${reference} was changed by someone else. Nothing was saved.`,
+  cancelled: (reference: string) => `${reference} is cancelled: put it back on the list first.`,
+  notCancelled: (reference: string) => `${reference} is on the list.`,
+  begun: (reference: string, set: string) =>
+    `${set} is in theatre for ${reference}: only its end can be moved.`,
+  over: (reference: string) => `${reference} is over.`,
+  theatreTaken: (theatre: string, reference: string) =>
+    `${theatre} has case ${reference} over that time: choose another time or theatre.`,
+  orderChanged: 'The cases of this theatre and day are others than those shown. Nothing was saved.',
+  reasonNeeded: 'Say why it is cancelled, in a few words.',
+  reasonTooLong: 'At most 400 characters.',
+  promisedTo: (set: string, rival: { reference: string; startsAt: string }, now: string) =>
+    `${set} is promised to ${rival.reference}, ${momentWords(rival.startsAt, now)}: it can’t be back in time for both.`,
+  outOfService: (set: string) => `${set} is out of service.`,
+  notPromised: (set: string, reference: string) => `${set} is not promised to ${reference}.`,
+  promisedAlready: (set: string, reference: string) => `${set} is promised to ${reference} already.`,
+  lost: (reference: string, sets: readonly string[]) =>
+    `${reference} no longer has ${listWords(sets)}: another case has it over that time.`,
+};
