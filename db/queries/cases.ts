@@ -22,6 +22,9 @@ export interface BookedCaseRow {
   surgeonId: PersonId;
   surgeon: string;
   urgency: Urgency;
+  revision: number;
+  /** When and why it was cancelled; `null` while it is on the list. */
+  cancelled: { at: string; because: string } | null;
 }
 
 /** A case on the theatre list, with how far its plan is. */
@@ -43,13 +46,22 @@ const booked = {
   surgeonId: cases.surgeonId,
   surgeon: people.name,
   urgency: cases.urgency,
+  revision: cases.revision,
+  cancelledAt: cases.cancelledAt,
+  cancelledBecause: cases.cancelledBecause,
 };
 
-type Row = { [K in keyof typeof booked]: string };
+type Words = Exclude<keyof typeof booked, 'revision' | 'cancelledAt' | 'cancelledBecause'>;
+type Row = { [K in Words]: string } & {
+  revision: number;
+  cancelledAt: string | null;
+  cancelledBecause: string | null;
+};
 
-function bookedCase(row: Row): BookedCaseRow {
+function bookedCase({ cancelledAt, cancelledBecause, ...row }: Row): BookedCaseRow {
   return {
     ...row,
+    cancelled: cancelledAt === null ? null : { at: cancelledAt, because: cancelledBecause ?? '' },
     id: caseId.parse(row.id),
     theatreId: theatreId.parse(row.theatreId),
     caseDate: plainDate.parse(row.caseDate),

@@ -65,6 +65,7 @@ export const SCREENS = {
   '/sign-in': 'anybody',
   '/sterilisers': 'readHospital',
   '/stock': 'readHospital',
+  '/theatre-list': 'readHospital',
   '/work': 'readHospital',
   '/work/board': 'readHospital',
   '/work/short': 'readHospital',
@@ -174,5 +175,11 @@ export const ENDPOINTS = {
   'GET /packs/[id]/label': 'readHospital',
   'GET /scan/reader.wasm': 'recordScan',
   'GET /sets/[id]/count-sheet': 'readHospital',
+  'POST /api/cases/[id]/move': 'keepTheatreList',
+  'POST /api/cases/[id]/cancel': 'keepTheatreList',
+  'POST /api/cases/[id]/put-back': 'keepTheatreList',
+  'POST /api/cases/[id]/promise': 'promiseSets',
+  'POST /api/cases/[id]/free': 'promiseSets',
+  'POST /api/theatre-list/order': 'keepTheatreList',
 } as const satisfies Record<string, Reach>;
 export type Endpoint = keyof typeof ENDPOINTS;

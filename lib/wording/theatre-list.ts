@@ -1,5 +1,6 @@
+import type { TurnStep } from '../sets/setState';
 import { listWords } from './numbers';
-import { momentWords } from './sets';
+import { momentWords, stepWords, TURN_STEP_WORDS } from './sets';
 
 /** What can be wrong with a change of the theatre list or a promise, and the way out. */
 export const theatreListWords = {
@@ -29,3 +30,31 @@ export const theatreListWords = {
   lost: (reference: string, sets: readonly string[]) =>
     `${reference} no longer has ${listWords(sets)}: another case has it over that time.`,
 };
+
+/** `9 cases, 1 of them cancelled`. */
+export function dayCountWords(cases: readonly { cancelled: object | null }[]): string {
+  const gone = cases.filter(({ cancelled }) => cancelled !== null).length;
+  const all = cases.length === 1 ? '1 case' : `${cases.length} cases`;
+  return gone === 0
+    ? `${all}. A case is known by its reference alone.`
+    : `${all}, ${gone} of them cancelled.`;
+}
+
+interface PromiseStanding {
+  step: TurnStep;
+  heldBecause: string | null;
+  outOfService: boolean;
+  inUse: boolean;
+}
+
+/** How a promised set stands, beside its code. */
+export function promiseStandingWords({ step, heldBecause, outOfService, inUse }: PromiseStanding): {
+  word: string;
+  tone: 'good' | 'attention' | 'stop' | 'neutral';
+} {
+  if (outOfService) return { word: 'out of service', tone: 'stop' };
+  if (inUse) return { word: 'in theatre for it', tone: 'good' };
+  if (step === 'held') return { word: stepWords(step, heldBecause), tone: 'stop' };
+  if (step === 'inSterileStore') return { word: TURN_STEP_WORDS[step], tone: 'good' };
+  return { word: TURN_STEP_WORDS[step], tone: 'attention' };
+}

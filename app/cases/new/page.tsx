@@ -4,16 +4,21 @@ import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { bookingChoices } from '@/db/queries/cases';
 import { listPlanStarts } from '@/db/queries/plans';
-import { addDays } from '@/lib/quantities/plainDate';
+import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
 import { BookingForm } from './booking-form';
 
 export const metadata: Metadata = { title: 'Book a case' };
 export const dynamic = 'force-dynamic';
 
-export default async function NewCasePage({ searchParams }: { searchParams: Promise<{ start?: string }> }) {
+export default async function NewCasePage({
+  searchParams,
+}: {
+  searchParams: Promise<{ start?: string; date?: string }>;
+}) {
   const { db, person } = await enter('/cases/new');
-  const { start: asked } = await searchParams;
+  const { start: asked, date: wanted } = await searchParams;
+  const date = plainDate.safeParse(wanted);
   const [choices, starts] = await Promise.all([bookingChoices(db), listPlanStarts(db, person.id)]);
   const start = starts.find(({ id }) => id === asked) ?? null;
   return (
@@ -36,7 +41,7 @@ export default async function NewCasePage({ searchParams }: { searchParams: Prom
           startGone: asked !== undefined && start === null,
           region: start?.construct.region ?? '',
           surgeonId: person.role === 'surgeon' ? person.id : '',
-          date: addDays(wallClock(now()).date, 1),
+          date: date.success ? date.data : addDays(wallClock(now()).date, 1),
         }}
       />
     </Page>

@@ -1,0 +1,193 @@
+'use client';
+
+import { useMemo } from 'react';
+import { Button } from '@/app/_ui/button';
+import { ButtonRow } from '@/app/_ui/button-row';
+import { type Column, DataTable } from '@/app/_ui/data-table';
+import { Status } from '@/app/_ui/status';
+import type { Tone } from '@/app/_ui/tone';
+import { VisuallyHidden } from '@/app/_ui/visually-hidden';
+import { type Readiness, useReadiness } from '@/app/cases/use-readiness';
+import { CancelDialog } from './cancel-dialog';
+import { MoveDialog } from './move-dialog';
+import { SetsDialog } from './sets-dialog';
+import styles from './theatre-list.module.css';
+import { useOrder } from './use-order';
+
+export interface Choice {
+  value: string;
+  label: string;
+}
+
+/** A case of the day as its row shows it. */
+export interface DayCaseLine {
+  id: string;
+  reference: string;
+  revision: number;
+  startsAt: string;
+  times: string;
+  date: string;
+  time: string;
+  minutes: number;
+  theatreId: string;
+  theatre: string;
+  what: string;
+  surgeon: string;
+  urgency: string;
+  planned: boolean;
+  /** Why it was cancelled; `null` while it is on the list. */
+  cancelled: string | null;
+  sets: { setId: string; code: string; word: string; tone: Tone; inUse: boolean }[];
+}
+
+type Row = DayCaseLine & {
+  kit: Readiness | null | undefined;
+  /** Its neighbours in the same theatre. */
+  before: boolean;
+  after: boolean;
+};
+
+interface DayTableProps {
+  day: string;
+  lines: DayCaseLine[];
+  theatres: Choice[];
+  sets: (Choice & { note: string })[];
+  mayKeep: boolean;
+  mayPromise: boolean;
+}
+
+/** The cases of a day, by time, with what can be done about each. */
+export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: DayTableProps) {
+  const ready = useReadiness(
+    lines.filter(({ planned, cancelled }) => planned && cancelled === null).map(({ id }) => id),
+  );
+  const { swap, pending, refusal } = useOrder(day, lines);
+  const columns = useMemo(
+    () => columnsFor({ theatres, sets, mayKeep, mayPromise, swap, pending }),
+    [theatres, sets, mayKeep, mayPromise, swap, pending],
+  );
+  const rows = lines.map((line): Row => {
+    const mates = lines.filter(
+      ({ theatreId, cancelled }) => theatreId === line.theatreId && cancelled === null,
+    );
+    const at = mates.findIndex(({ id }) => id === line.id);
+    return {
+      ...line,
+      kit: line.planned ? ready.get(line.id) : null,
+      before: at > 0,
+      after: at >= 0 && at < mates.length - 1,
+    };
+  });
+  return (
+    <>
+      <div role="status" className={styles.refusal}>
+        {refusal}
+      </div>
+      <DataTable
+        caption="Cases of the day"
+        hideCaption
+        columns={columns}
+        rows={rows}
+        rowKey={({ id }) => id}
+        rowTone={({ cancelled }) => (cancelled === null ? null : 'neutral')}
+        urlKey="day"
+      />
+    </>
+  );
+}
+
+function columnsFor({
+  theatres,
+  sets,
+  mayKeep,
+  mayPromise,
+  swap,
+  pending,
+}: Pick<DayTableProps, 'theatres' | 'sets' | 'mayKeep' | 'mayPromise'> & {
+  swap: (id: string, way: -1 | 1) => void;
+  pending: boolean;
+}): Column<Row>[] {
+  return [
+    { id: 'time', header: 'Time', value: (row) => row.startsAt, cell: (row) => row.times, width: 'fit' },
+    {
+      id: 'case',
+      header: 'Case',
+      value: (row) => row.reference,
+      cell: (row) => <a href={`/cases/${row.id}`}>{row.reference}</a>,
+      width: 'fit',
+    },
+    { id: 'theatre', header: 'Theatre', value: (row) => row.theatre },
+    { id: 'what', header: 'Region and side', value: (row) => row.what },
+    { id: 'surgeon', header: 'Surgeon', value: (row) => row.surgeon },
+    { id: 'urgency', header: 'Urgency', value: (row) => row.urgency },
+    {
+      id: 'sets',
+      header: 'Promised sets',
+      value: (row) => row.sets.map(({ code }) => code).join(' '),
+      cell: (row) =>
+        row.sets.length === 0 ? (
+          <span>none</span>
+        ) : (
+          <ul className={styles.sets}>
+            {row.sets.map(({ setId, code, word, tone }) => (
+              <li key={setId}>
+                <a href={`/sets/${setId}`}>{code}</a>{' '}
+                <Status tone={tone} look="plain">
+                  {word}
+                </Status>
+              </li>
+            ))}
+          </ul>
+        ),
+    },
+    {
+      id: 'kit',
+      header: 'Kit',
+      value: (row) => row.kit?.word ?? '',
+      cell: (row) =>
+        row.cancelled !== null ? (
+          <Status tone="neutral">Cancelled</Status>
+        ) : row.kit === undefined ? (
+          <span>working it out …</span>
+        ) : row.kit === null ? (
+          <Status tone="unknown">No plan yet</Status>
+        ) : (
+          <Status tone={row.kit.tone}>{row.kit.word}</Status>
+        ),
+    },
+    {
+      id: 'acts',
+      header: 'Change',
+      sortable: false,
+      value: () => '',
+      cell: (row) => (
+        <ButtonRow>
+          {row.cancelled === null && mayKeep ? (
+            <>
+              <Button
+                size="small"
+                disabled={!row.before || pending}
+                onClick={() => swap(row.id, -1)}
+                aria-label={`${row.reference} before the case before it`}
+              >
+                Earlier
+              </Button>
+              <Button
+                size="small"
+                disabled={!row.after || pending}
+                onClick={() => swap(row.id, 1)}
+                aria-label={`${row.reference} after the case after it`}
+              >
+                Later
+              </Button>
+              <MoveDialog line={row} theatres={theatres} />
+            </>
+          ) : null}
+          {row.cancelled === null && mayPromise ? <SetsDialog line={row} sets={sets} /> : null}
+          {mayKeep ? <CancelDialog line={row} /> : null}
+          {mayKeep || mayPromise ? null : <VisuallyHidden>nothing for you to change</VisuallyHidden>}
+        </ButtonRow>
+      ),
+    },
+  ];
+}

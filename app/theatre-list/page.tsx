@@ -1,0 +1,85 @@
+import type { Metadata } from 'next';
+import { now } from '@/app/_server/clock';
+import { enter } from '@/app/_server/enter';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import { setsInService, theatreDay } from '@/db/queries/theatre/theatreDay';
+import { may } from '@/lib/people/permissions';
+import { addDays, plainDate } from '@/lib/quantities/plainDate';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { dayCountWords } from '@/lib/wording/theatre-list';
+import { dayLines } from './day-lines';
+import { DayTable } from './day-table';
+import { DayTimeLine } from './day-time-line';
+import { GoToDay } from './go-to-day';
+
+export const metadata: Metadata = { title: 'Theatre list' };
+export const dynamic = 'force-dynamic';
+
+export default async function TheatreListPage({
+  searchParams,
+}: {
+  searchParams: Promise<{ date?: string }>;
+}) {
+  const { db, person } = await enter('/theatre-list');
+  const at = now();
+  const today = wallClock(at).date;
+  const asked = plainDate.safeParse((await searchParams).date);
+  const date = asked.success ? asked.data : today;
+  const [day, sets] = await Promise.all([theatreDay(db, date), setsInService(db)]);
+  const { rooms, setRows, lines } = dayLines(day, date, at);
+  const on = (other: typeof date) => `/theatre-list?date=${other}`;
+  return (
+    <Page
+      title={dayWords(date)}
+      mark={date === today ? 'today' : undefined}
+      lead={dayCountWords(day.cases)}
+      breadcrumb={[{ label: 'Cases', href: '/cases' }]}
+      actions={
+        <>
+          <LinkButton href={on(addDays(date, -1))}>Day before</LinkButton>
+          {date === today ? null : <LinkButton href={on(today)}>Today</LinkButton>}
+          <LinkButton href={on(addDays(date, 1))}>Day after</LinkButton>
+          <GoToDay date={date} />
+          <LinkButton href={`/cases/new?date=${date}`} kind="primary">
+            Book a case
+          </LinkButton>
+        </>
+      }
+    >
+      {day.cases.length === 0 ? (
+        <EmptyState title="No case on this day">Nothing is booked in any theatre.</EmptyState>
+      ) : (
+        <>
+          <DayTimeLine label={`Theatres on ${dayWords(date)}`} {...rooms} />
+          <DayTable
+            day={date}
+            lines={lines}
+            theatres={day.theatres.map(({ id, name }) => ({ value: id, label: name }))}
+            sets={sets.map(({ id, code, configuration }) => ({
+              value: id,
+              label: code,
+              note: configuration,
+            }))}
+            mayKeep={may(person.role, 'keepTheatreList')}
+            mayPromise={may(person.role, 'promiseSets')}
+          />
+          <Section
+            title="Which set is spoken for when"
+            note={setRows.rows.length === 0 ? 'none' : `${setRows.rows.length} sets`}
+          >
+            {setRows.rows.length === 0 ? (
+              <EmptyState title="No set is promised to a case of this day">
+                A promise keeps a set for one case from its lead until it can be back in the sterile store.
+              </EmptyState>
+            ) : (
+              <DayTimeLine label={`Promised sets on ${dayWords(date)}`} {...setRows} />
+            )}
+          </Section>
+        </>
+      )}
+    </Page>
+  );
+}
