@@ -69,6 +69,7 @@ export const ACT_EFFECT = {
   'open-set': 'kit',
   'pack-pouch': 'kit',
   'pack-set': 'kit',
+  'plan-sets': 'kit',
   'print-label': 'bookkeeping',
   'print-sheet': 'bookkeeping',
   'promise-set': 'kit',

@@ -67,6 +67,7 @@ const ACT_WORDS = {
   'open-set': 'Set opened on the bench',
   'pack-pouch': 'Pouch packed',
   'pack-set': 'Set packed',
+  'plan-sets': 'Sets given to cases by planning',
   'print-label': 'Label printed',
   'print-sheet': 'Count sheet printed',
   'promise-set': 'Set promised to a case',
