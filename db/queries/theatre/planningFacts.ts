@@ -11,7 +11,16 @@ import { STAGES } from '@/lib/turns/stageTimes';
 import { wayLeft } from '@/lib/turns/whenReady';
 import { planFromRow } from '../../mappers/plan';
 import { mayRead, type Reading, THE_PROGRAM } from '../../reader';
-import { cases, configurationVersions, counts, plans, setPromises, sets, theatres } from '../../schema';
+import {
+  cases,
+  configurations,
+  configurationVersions,
+  counts,
+  plans,
+  setPromises,
+  sets,
+  theatres,
+} from '../../schema';
 import { kitBasis } from '../caseKit';
 import { readSetting } from '../settings';
 import { loadStageTimes } from '../turns/stageTimes';
@@ -44,7 +53,8 @@ export async function planningFacts(db: Reading, now: string): Promise<PlanningF
   return {
     now,
     cases: planned,
-    sets: toGive.map((set) => notBefore(set, spokenFor.get(set.id), now)),
+    configurations: toGive.configurations,
+    sets: toGive.sets.map((set) => notBefore(set, spokenFor.get(set.id), now)),
     pouches: basis.store.packs.map(({ id, quantity }) => ({ stockId: id, quantity })),
     promises: promises.map((promise) => ({
       id: promise.id,
@@ -104,18 +114,20 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
         leadMinutes: lead ?? leadMinutes,
         urgency: urgency.parse(booked.urgency),
         plan: (confirmed ?? first).plan,
+        confirmed: confirmed !== undefined,
       },
     ];
   });
 }
 
 /** Every set in service, with when it can be had and how long a turn of its kind takes. */
-async function setsToGive(db: Reading, now: string): Promise<SetToGive[]> {
+async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts, 'sets' | 'configurations'>> {
   const [rows, recent, timeOf] = await Promise.all([
     db.read
-      .select({ set: sets, configurationId: configurationVersions.configurationId, caseEndsAt: cases.endsAt })
+      .select({ set: sets, configuration: configurations, caseEndsAt: cases.endsAt })
       .from(sets)
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(cases, eq(cases.id, sets.caseId))
       .where(isNull(sets.withdrawnAt))
       .orderBy(asc(sets.code)),
@@ -127,27 +139,36 @@ async function setsToGive(db: Reading, now: string): Promise<SetToGive[]> {
     loadStageTimes(db),
   ]);
   const counted = new Set(recent.map((row) => row.setId));
-  return rows.map(({ set, configurationId, caseEndsAt }) => {
-    const onItsWay = {
-      configurationId,
-      step: turnStep.parse(set.step),
-      since: set.stepSince,
-      caseEndsAt,
-      counted: counted.has(set.id),
-    };
-    const left = wayLeft(onItsWay, now, timeOf);
-    const together = (stages: { minutes: number; longMinutes: number }[]) =>
-      turnTime(
-        stages.map(({ minutes, longMinutes }) => ({ p50: minutes, p90: longMinutes })),
-        'independently',
-      );
-    const ready = left && together(left.stages);
-    return {
-      id: setId.parse(set.id),
-      code: set.code,
-      configurationId,
-      readyMinutes: ready && { p50: ready.p50 + left.waitMinutes, p90: ready.p90 + left.waitMinutes },
-      turnMinutes: together(STAGES.map((stage) => timeOf(configurationId, stage))),
-    };
-  });
+  const kinds = new Map(rows.map(({ configuration }) => [configuration.id, configuration.name]));
+  return {
+    sets: rows.map(({ set, configuration, caseEndsAt }): SetToGive => {
+      const onItsWay = {
+        configurationId: configuration.id,
+        step: turnStep.parse(set.step),
+        since: set.stepSince,
+        caseEndsAt,
+        counted: counted.has(set.id),
+      };
+      const left = wayLeft(onItsWay, now, timeOf);
+      const spread = left && turnTime(left.stages.map(spreadOf), 'independently');
+      return {
+        id: setId.parse(set.id),
+        code: set.code,
+        configuration: configuration.name,
+        readyMinutes: spread && { p50: spread.p50 + left.waitMinutes, p90: spread.p90 + left.waitMinutes },
+      };
+    }),
+    configurations: [...kinds].map(([id, name]) => ({
+      name,
+      stages: STAGES.map((stage) => {
+        const { p50, p90 } = spreadOf(timeOf(id, stage));
+        return { stage, p50Minutes: p50, p90Minutes: p90 };
+      }),
+    })),
+  };
 }
+
+const spreadOf = ({ minutes, longMinutes }: { minutes: number; longMinutes: number }) => ({
+  p50: minutes,
+  p90: longMinutes,
+});

@@ -8,6 +8,8 @@ export interface PlanningFacts {
   now: string;
   cases: CaseToServe[];
   sets: SetToGive[];
+  /** Every kind of set, with the stages of a turn from the end of a case to the sterile store. */
+  configurations: { name: string; stages: { stage: string; p50Minutes: number; p90Minutes: number }[] }[];
   pouches: { stockId: StockId; quantity: number }[];
   promises: { id: string; caseId: CaseId; setId: SetId; chosenBy: 'person' | 'planning' }[];
   rule: { planBy: 'p50' | 'p90'; marginMinutes: number };
@@ -25,14 +27,15 @@ export interface CaseToServe {
   urgency: Urgency;
   /** How its plan can be met; `null`: it has none yet. */
   ways: WaysToServe | null;
+  /** A surgeon has confirmed the plan. */
+  confirmed: boolean;
 }
 
 export interface SetToGive {
   id: SetId;
   code: string;
-  configurationId: string;
+  /** The name of its configuration. */
+  configuration: string;
   /** Minutes from now until it can be taken; `null` where nobody can say. */
   readyMinutes: TimeSpread | null;
-  /** Minutes from the end of a case until it stands in the sterile store again. */
-  turnMinutes: TimeSpread;
 }

@@ -1,5 +1,6 @@
 import { eq } from 'drizzle-orm';
 import { beforeEach, expect, it } from 'vitest';
+import { highsSolver } from '@/app/_server/solver/highs';
 import type { Database } from '@/db/client';
 import { keepPlan } from '@/db/operations/theatre/keep-plan';
 import { moveCase } from '@/db/operations/theatre/move-case';
@@ -7,9 +8,11 @@ import type { RoundTimes } from '@/db/operations/theatre/promises';
 import { listPeople, type Person } from '@/db/queries/people';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
 import { cases, ledger, setPromises } from '@/db/schema';
+import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
+import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
 import { caseId, type NewId } from '@/lib/identity/ids';
-import { problemOf } from '@/lib/theatre/planning/problemOf';
-import { solveTurnaround } from '@/lib/turnaround/solve';
+import { setsByCase } from '@/lib/theatre/planning/setsByCase';
+import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { DEMO_NOW, demoDatabase } from '../../setup/database';
 
 const NOW = DEMO_NOW.toISOString();
@@ -29,9 +32,10 @@ beforeEach(async () => {
 
 async function plan() {
   const facts = await planningFacts(db, NOW);
-  const solved = await solveTurnaround(problemOf(facts), { solver: null, timeLimitMs: 1_000 });
-  const sets = (at: number) => (solved.plan[at]?.sets ?? []).map((set) => facts.sets[set]?.id as never);
-  return { facts, solved, byCase: new Map(facts.cases.map(({ id }, at) => [id, sets(at)])) };
+  const input = setTurnaroundInput.parse({ ...turnaroundInput(facts), repairsFor: [] });
+  const said = await setTurnaround(input, { solver: highsSolver });
+  const answer = said.outcome === 'answered' ? said.answer : said.known;
+  return { facts, byCase: setsByCase(facts, answer) };
 }
 async function keep({ facts, byCase }: Awaited<ReturnType<typeof plan>>) {
   const madeFrom = new Set(facts.promises.map(({ id }) => id));
