@@ -86,7 +86,7 @@ export const FATE_WORDS: Record<PackFate, string> = {
 };
 export const FATE_TONES: Record<PackFate, Tone> = {
   here: 'attention',
-  heldAlready: 'attention',
+  heldAlready: 'stop',
   used: 'stop',
   openedHere: 'neutral',
   notEstablished: 'unknown',
