@@ -130,7 +130,7 @@ export function PackForm({
       </div>
       <ProofDialog
         title={`Pack ${set.code}`}
-        meaning="I packed"
+        meaning={`I packed ${set.code}`}
         confirm={`Pack ${set.code}`}
         open={proving}
         onOpen={setProving}
