@@ -206,6 +206,10 @@ test('by scanner: a piece adds one to its line, a serial counts once, a piece of
   await expect(bit).toHaveAccessibleName(/1 of 2/);
   await scan(page, ']d2010952162354969721A2');
   await expect(bit).toHaveAccessibleName(/2 of 2/);
+  // and the strip says the same as the bench
+  const strip = page.locator('[data-scan-state]').last();
+  await expect(strip).toContainText('One more');
+  await expect(strip).toHaveAttribute('data-scan-state', 'understood');
   await scan(page, ']d2010952689977288610B7');
   await expect(page.getByText('1 foreign')).toBeVisible();
   await page.getByRole('button', { name: /^Take home:/ }).click();
