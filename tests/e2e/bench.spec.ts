@@ -5,7 +5,7 @@ import { Outbox } from '@/lib/bench/outbox';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
 import type { DemoPerson } from '@/seed/hospital/people';
 import { flakyNetwork } from './flaky-network';
-import { actAs, expect, expectAccessible, test } from './harness';
+import { ALONE, actAs, expect, expectAccessible, test } from './harness';
 import { sessionCookie } from './harness/act-as';
 import { scan } from './scanning-keys';
 
@@ -84,26 +84,28 @@ async function as(browser: Browser, person: DemoPerson, url: string): Promise<Pa
   return context.newPage();
 }
 
-test('a set of many lines is counted by keyboard faster than on paper; nothing is filled in, and it becomes what the set holds', async ({
-  page,
-}, info) => {
-  await actAs(page, FIRST);
-  await begin(page, 'sfs-09');
-  await expect(cells(page).filter({ hasText: /\d+ ?of/ })).toHaveCount(0);
-  await expect(page.getByRole('button', { name: /all correct|as expected/i })).toHaveCount(0);
-  const began = Date.now();
-  const lines = await countSet(page);
-  const seconds = (Date.now() - began) / 1000;
-  const perSixty = (seconds / lines) * 60;
-  info.annotations.push({ type: 'measured', description: `${lines} lines in ${seconds.toFixed(1)} s` });
-  console.log(
-    `bench: ${lines} lines counted by keyboard in ${seconds.toFixed(1)} s; 60 lines: ${perSixty.toFixed(1)} s`,
-  );
-  expect(perSixty).toBeLessThan(90);
-  await expect(page.getByText('stops', { exact: true }).first()).toBeVisible();
-  await close(page);
-  await expect(page).toHaveURL(/\/sets\/set_sfs-09$/);
-});
+test(
+  'a set of many lines is counted by keyboard faster than on paper; nothing is filled in, and it becomes what the set holds',
+  ALONE,
+  async ({ page }, info) => {
+    await actAs(page, FIRST);
+    await begin(page, 'sfs-09');
+    await expect(cells(page).filter({ hasText: /\d+ ?of/ })).toHaveCount(0);
+    await expect(page.getByRole('button', { name: /all correct|as expected/i })).toHaveCount(0);
+    const began = Date.now();
+    const lines = await countSet(page);
+    const seconds = (Date.now() - began) / 1000;
+    const perSixty = (seconds / lines) * 60;
+    info.annotations.push({ type: 'measured', description: `${lines} lines in ${seconds.toFixed(1)} s` });
+    console.log(
+      `bench: ${lines} lines counted by keyboard in ${seconds.toFixed(1)} s; 60 lines: ${perSixty.toFixed(1)} s`,
+    );
+    expect(perSixty).toBeLessThan(90);
+    await expect(page.getByText('stops', { exact: true }).first()).toBeVisible();
+    await close(page);
+    await expect(page).toHaveURL(/\/sets\/set_sfs-09$/);
+  },
+);
 
 test('entries look hollow until they are saved, survive the network and a reload, and a count with one pending is not closed', async ({
   page,
