@@ -36,7 +36,7 @@ export function fitLines(measure: Measure, asked: Asked & { most: number }): Fit
   for (const em of sizes) {
     const lines = wrap(measure, text, weight, em, room);
     if (lines.length <= most && lines.every((line) => widthOf(measure, line, weight, em) <= room))
-      return { lines, em, cut: false };
+      return { lines: lines.map(withoutLastDot), em, cut: false };
   }
   // words kept together may part before anything is left out
   if (text.includes(TIE)) return fitLines(measure, { ...asked, text: text.replaceAll(TIE, ' ') });
@@ -74,5 +74,8 @@ export function wrap(measure: Measure, text: string, weight: Weight, em: number,
 /** `2.0 × 16 mm` and `3 × Wire` as one word each. */
 const tied = (text: string): string =>
   text.replaceAll(/(?<=\d) (?=(?:×|mm|kg|g)(?![\p{L}]))|(?<=\d.×) /gu, TIE);
+
+/** The dot between two facts is not needed where the line ends. */
+const withoutLastDot = (line: string): string => line.replace(/[ \u00a0]·$/, '');
 
 const smallest = (sizes: readonly number[]): number => sizes[sizes.length - 1] ?? 16;

@@ -108,7 +108,7 @@ export default async function PackPage({ params }: Props) {
         ) : null}
       </Section>
       <FigureRow>
-        <Figure label="Pieces" value={`${pieces.found} of ${pieces.expected}`} />
+        <Figure label="Pieces" value={String(pieces.found)} unit={`of ${pieces.expected}`} />
         <Figure
           label="Mass"
           value={mass.exact ? writeGrams(mass.workedGrams) : null}
