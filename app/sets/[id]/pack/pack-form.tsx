@@ -6,7 +6,6 @@ import { useScans } from '@/app/_scan/use-scans';
 import type { PressedSet } from '@/app/_turns/next-step';
 import { Button } from '@/app/_ui/button';
 import { NumberField } from '@/app/_ui/number-field';
-import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { ProofDialog } from '@/app/_ui/proof-dialog';
 import { RadioGroup } from '@/app/_ui/radio-group';
 import { Section } from '@/app/_ui/section';
@@ -113,7 +112,6 @@ export function PackForm({
             problems={[...(asked ? open.mass : []), ...of('massReason')]}
           />
         ) : null}
-        <PatientDataHint text={`${shortReason} ${massReason}`} />
         <div>
           <Button
             kind="primary"
