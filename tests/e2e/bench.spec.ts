@@ -15,6 +15,9 @@ test.describe.configure({ timeout: 120_000 });
 const FIRST = 'person_wren-adeyemi';
 const SECOND = 'person_jolene-stott';
 
+/** A proof is slow to check by design, and what follows it writes: on a busy machine that takes its time. */
+const ANSWERED = { timeout: 30_000 };
+
 const cells = (page: Page) => page.locator('[data-line]');
 const hollow = (page: Page) => page.locator('[data-line][data-state="hollow"]');
 const pending = (page: Page) => page.locator('[data-line][data-pending]');
@@ -103,7 +106,7 @@ test(
     expect(perSixty).toBeLessThan(90);
     await expect(page.getByText('stops', { exact: true }).first()).toBeVisible();
     await close(page);
-    await expect(page).toHaveURL(/\/sets\/set_sfs-09$/);
+    await expect(page).toHaveURL(/\/sets\/set_sfs-09$/, ANSWERED);
   },
 );
 
@@ -231,7 +234,7 @@ test('the second check is blind; where it differs both figures are kept, and two
   await begin(page, 'pwr-03');
   await countSet(page, () => '2');
   await close(page);
-  await expect(page).toHaveURL(/\/sets\/set_pwr-03$/);
+  await expect(page).toHaveURL(/\/sets\/set_pwr-03$/, ANSWERED);
 
   const other = await as(browser, SECOND, baseURL ?? '');
   await begin(other, 'pwr-03', 'Begin the blind second check');
@@ -240,7 +243,7 @@ test('the second check is blind; where it differs both figures are kept, and two
   await expect(other.getByText('Nothing is entered yet.')).toBeVisible();
   await countSet(other, (at) => (at === 0 ? '3' : '2'));
   await close(other, 'Close the second check');
-  await expect(other.getByRole('heading', { name: 'Two counts differ' })).toBeVisible();
+  await expect(other.getByRole('heading', { name: 'Two counts differ' })).toBeVisible(ANSWERED);
   await expect(other.getByRole('table').getByRole('cell').first()).toContainText('2');
   await expect(other.getByRole('table').getByRole('cell').nth(1)).toContainText('3');
   await expectAccessible(other, { screens: ['desk', 'narrowest'] });
@@ -252,7 +255,7 @@ test('the second check is blind; where it differs both figures are kept, and two
   await other.getByRole('button', { name: 'Settle these lines' }).click();
   await proveSecond(other, 'Wren Adeyemi', 'We counted together');
   await prove(other, 'Settle these lines');
-  await expect(other).toHaveURL(/\/sets\/set_pwr-03$/);
+  await expect(other).toHaveURL(/\/sets\/set_pwr-03$/, ANSWERED);
   await other.goto('/sets/set_pwr-03/count');
   await expect(other.getByRole('heading', { name: 'Where it stands' })).toBeVisible();
   await expect(other.getByRole('heading', { name: 'Two counts differ' })).toHaveCount(0);
