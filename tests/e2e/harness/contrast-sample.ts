@@ -1,13 +1,16 @@
-import type { JSHandle, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+
+/** Carried by the texts of the sample. */
+export const SAMPLED = 'data-contrast-sample';
 
 /**
- * Up to three visible texts of every kind on the page: the first, the last and one between. Contrast is the dearest thing
+ * Marks up to three visible texts of every kind on the page: the first, the last and one between. Contrast is the dearest thing
  * axe measures, and a table of a thousand cells asks it the same thing a thousand times. Texts are of one kind when they
  * and everything they lie in have the same colours, backgrounds, opacity and letters, and the same things lie over or
  * under them without holding them.
  */
-export function contrastSample(page: Page): Promise<JSHandle<Element[]>> {
-  return page.evaluateHandle(() => {
+export function markContrastSample(page: Page): Promise<void> {
+  return page.evaluate((mark) => {
     /** What an element and all that holds it add to the contrast of a text in it, and the part of it that is not cut off. */
     interface Ground {
       style: string;
@@ -72,12 +75,12 @@ export function contrastSample(page: Page): Promise<JSHandle<Element[]>> {
       const doubt = (cutOff ? 2 : 0) + (/\p{L}{2}/u.test(element.textContent) ? 0 : 1);
       kinds.set(kind, [...(kinds.get(kind) ?? []), { element, doubt }]);
     }
-    return [...kinds.values()].flatMap((alike) => {
+    for (const element of document.querySelectorAll(`[${mark}]`)) element.removeAttribute(mark);
+    for (const alike of kinds.values()) {
       const least = Math.min(...alike.map(({ doubt }) => doubt));
-      const sure = alike.filter(({ doubt }) => doubt === least).map(({ element }) => element);
-      return [...new Set([sure.at(0), sure.at(sure.length / 2), sure.at(-1)])].filter(
-        (element) => element !== undefined,
-      );
-    });
-  });
+      const sure = alike.filter(({ doubt }) => doubt === least);
+      for (const at of [0, Math.floor(sure.length / 2), sure.length - 1])
+        sure[at]?.element.setAttribute(mark, '');
+    }
+  }, SAMPLED);
 }
