@@ -220,7 +220,10 @@ test('by scanner: a piece adds one to its line, a serial counts once, a piece of
   await page.getByRole('button', { name: /^Take home:/ }).click();
   const dialog = page.getByRole('dialog');
   // the sets that hold it are looked up meanwhile; “elsewhere” is there from the beginning
-  await dialog.getByRole('radio', { name: /holds this item|lacks/ }).first().check();
+  await dialog
+    .getByRole('radio', { name: /holds this item|lacks/ })
+    .first()
+    .check();
   await dialog.getByRole('button', { name: 'They are on their way home' }).click();
   await expect(page.getByText('on its way home')).toBeVisible();
 });
