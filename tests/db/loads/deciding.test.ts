@@ -10,6 +10,7 @@ import { rejectLoad } from '@/db/operations/loads/reject-load';
 import { unloadPack } from '@/db/operations/loads/unload-pack';
 import { liftHold } from '@/db/operations/turns/lift-hold';
 import { sendToTheatre } from '@/db/operations/turns/send-to-theatre';
+import { loadStore } from '@/db/queries/store';
 import {
   cases,
   ledger,
@@ -286,6 +287,11 @@ describe('implants wait for the biological result', () => {
     expect(await packAt(world, mine)).toMatchObject({ state: 'sterile', forCaseId: exception.caseId });
     expect(await shelfOf(world, mine)).toMatchObject({ heldBecause: null });
     expect(await shelfOf(world, other)).toMatchObject({ heldBecause: 'loadUnknown' });
+    const heap = (await packAt(world, mine))?.stockId;
+    const kitPack = async (forCase: string | null) =>
+      (await loadStore(world.db, forCase)).packs.find((pack) => pack.id === heap);
+    expect(await kitPack(null)).toMatchObject({ letOutFor: { reference: expect.stringMatching(/^LM-/) } });
+    expect(await kitPack(exception.caseId)).not.toHaveProperty('letOutFor');
     const [load] = await world.db.read.select().from(loads).where(eq(loads.id, id));
     expect(load?.exception).toMatchObject({
       reason: exception.reason,
