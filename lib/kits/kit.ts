@@ -123,7 +123,8 @@ export type Unavailable =
   | { kind: 'held'; reason: string }
   | { kind: 'pastUseBy'; useBy: PlainDate }
   /** Let go short for one other case; `null`: for a case, and that has lapsed. */
-  | { kind: 'shortForOneCase'; reference: string | null };
+  | { kind: 'shortForOneCase'; reference: string | null }
+  | { kind: 'letOutForOneCase'; reference: string };
 
 /** A set that can't be opened now, named because it would help. */
 export interface UnavailableSet {

@@ -64,7 +64,7 @@ const NONE = { ways: [], all: true };
 
 /** Whether a set can be in the store on a day to come, as far as anybody knows now. */
 function comesRound(set: StoredSet, caseDate: PlainDate): boolean {
-  if (set.heldBecause !== null || set.step === 'held' || set.shortFor) return false;
+  if (set.heldBecause !== null || set.step === 'held' || set.shortFor || set.letOutFor) return false;
   return !(set.step === 'inSterileStore' && set.useBy !== null && isPastUseBy(set.useBy, caseDate));
 }
 

@@ -2,6 +2,7 @@ import { and, eq, gte, sql } from 'drizzle-orm';
 import type { BenchAct, SentEntry } from '@/lib/bench/act';
 import { lookAlikesOf } from '@/lib/bench/lookAlikes';
 import type { Item } from '@/lib/catalogue/item';
+import { stockId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { type Attestation, attests } from '@/lib/people/attestation';
@@ -12,6 +13,7 @@ import { benchWords as words } from '@/lib/wording/bench';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
+import { promisedPouches } from '../../queries/short/decisions';
 import { configurationLines, items, stock } from '../../schema';
 import type { OwnCount } from './own-count';
 
@@ -47,7 +49,7 @@ export async function putIn(write: Queries, request: PutInRequest): Promise<Outc
   const [line] = await write.select().from(configurationLines).where(eq(configurationLines.id, act.lineId));
   const item = catalogue.find(({ id }) => id === line?.itemId);
   if (!line || !item) return refused('notFound', words.unknownLine);
-  const problems = await shelfProblems(write, act, line.itemId, now);
+  const problems = await shelfProblems(write, { act, itemId: line.itemId, setId: set.id, now });
   if (problems.length > 0) return refusedFor(problems);
   if (act.from.kind === 'stock') {
     const taken = await write
@@ -96,9 +98,7 @@ export async function putIn(write: Queries, request: PutInRequest): Promise<Outc
 /** Why these pieces can't come from that lot. The lot and use-by read at the shelf must be those on record. */
 async function shelfProblems(
   write: Queries,
-  act: RefillAct,
-  itemId: string,
-  now: string,
+  { act, itemId, setId, now }: { act: RefillAct; itemId: string; setId: string; now: string },
 ): Promise<Problem[]> {
   const { from } = act;
   if (from.kind !== 'stock') return [];
@@ -119,5 +119,11 @@ async function shelfProblems(
   if (heap.lot !== from.lot || heap.useBy !== from.useBy || heap.form !== from.form)
     problems.push(at('stock-unlike', words.stockUnlike));
   if (heap.quantity < act.pieces) problems.push(at('stock-short', words.stockShort(heap.quantity)));
+  else {
+    // a pouch that travels with another set lies beside that one
+    const promised = await promisedPouches(write, now, setId);
+    const left = heap.quantity - (promised.get(stockId.parse(heap.id)) ?? 0);
+    if (left < act.pieces) problems.push(at('stock-travels', words.stockTravels(Math.max(0, left))));
+  }
   return problems;
 }
