@@ -2,6 +2,7 @@ import 'server-only';
 import type { Database } from '@/db/client';
 import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
 import type { Person } from '@/db/queries/people';
+import { newestChange } from '@/db/queries/ledgerHead';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
@@ -19,6 +20,25 @@ export interface PlannedList {
   facts: PlanningFacts;
   input: NonNullable<ReturnType<typeof turnaroundInput>> | null;
   answer: SetTurnaroundOutput | null;
+}
+
+const kept = globalThis as typeof globalThis & {
+  kitwrightPlannedList?: { under: string; list: Promise<PlannedList> };
+};
+
+/** The list as planned now: worked out once a minute at the most, and anew after anything that can change it. */
+export async function plannedList(db: Database): Promise<PlannedList> {
+  const change = await newestChange(db);
+  const under = `${change} ${now().slice(0, 16)}`;
+  if (kept.kitwrightPlannedList?.under !== under || change === null) {
+    const list = planList(db);
+    kept.kitwrightPlannedList = { under, list };
+    // what failed is not kept
+    list.catch(() => {
+      kept.kitwrightPlannedList = undefined;
+    });
+  }
+  return (kept.kitwrightPlannedList as { list: Promise<PlannedList> }).list;
 }
 
 /** Promises that change while a list is planned are few; whoever lists is told after so many. */

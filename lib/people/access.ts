@@ -181,6 +181,8 @@ export const ENDPOINTS = {
   'POST /api/cases/[id]/promise': 'promiseSets',
   'POST /api/cases/[id]/free': 'promiseSets',
   'POST /api/theatre-list/order': 'keepTheatreList',
+  'POST /api/theatre-list/plan': 'keepTheatreList',
+  'GET /api/theatre-list/standings': 'readHospital',
 } as const satisfies Record<string, Reach>;
 export type Endpoint = keyof typeof ENDPOINTS;
 
