@@ -2,10 +2,12 @@ import { firmBackOf, firmReadyOf, inTime, needOf, type TurnaroundProblem, waysOf
 
 /**
  * Cases that may stand in each other's way, together; what is decided in one of these groups changes nothing in another.
- * Two cases are linked where some set could serve both and they overlap on it, or where a pouch is too scarce for all.
- * Cases that nothing could serve in time are in none. Each group, and the groups, in the order of need.
+ * Two cases are linked where some set could serve both and they overlap on it, or where both could take one of these
+ * pouches. Cases that nothing could serve in time are in none. Each group, and the groups, in the order of need.
+ *
+ * @param scarce pouches that have been found too few for all
  */
-export function components(problem: TurnaroundProblem): number[][] {
+export function components(problem: TurnaroundProblem, scarce: ReadonlySet<number>): number[][] {
   const parent = problem.cases.map((_, one) => one);
   const root = (one: number): number => {
     let at = one;
@@ -31,11 +33,9 @@ export function components(problem: TurnaroundProblem): number[][] {
     }
   });
   for (const [set, cases] of couldUse) linkOverlapping(problem, set, [...cases], link);
-  for (const [pouch, cases] of couldTake) {
-    const [first, ...others] = [...cases];
-    if (first === undefined || mostTaken(problem, pouch, [...cases]) <= (problem.pouches[pouch] ?? 0))
-      continue;
-    for (const other of others) link(first, other);
+  for (const pouch of scarce) {
+    const [first, ...others] = [...(couldTake.get(pouch) ?? [])];
+    for (const other of others) link(first as number, other);
   }
   const groups = new Map<number, number[]>();
   for (const one of inOrder(problem, servable))
@@ -57,18 +57,6 @@ function linkOverlapping(
     last = one;
     until = Math.max(until, firmBackOf(problem, one, set));
   }
-}
-
-/** All that could ever be taken of a pouch: the most any one way of each case takes. */
-function mostTaken(problem: TurnaroundProblem, pouch: number, cases: readonly number[]): number {
-  return cases.reduce(
-    (sum, one) =>
-      sum +
-      Math.max(
-        ...waysOf(problem, one).map(({ pouches }) => pouches.filter((taken) => taken === pouch).length),
-      ),
-    0,
-  );
 }
 
 export function inOrder(problem: TurnaroundProblem, cases: Iterable<number>): number[] {

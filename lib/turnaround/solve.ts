@@ -2,10 +2,10 @@ import type { Solver } from '../kits/solver';
 import { components } from './components';
 import { placeSets } from './place';
 import { type Aims, aimsOf, compareAims, idealAims, type Plan } from './plan';
-import type { TurnaroundProblem } from './problem';
+import { type TurnaroundProblem, waysOf } from './problem';
 import { type Demand, turnaroundProgramme } from './programme';
 import { firstPlans } from './rulesOfThumb';
-import { held, leastOfFirst, type Stage, stagesOf, stageValue } from './stages';
+import { held, leastOfFirst, type Stage, stagesOf } from './stages';
 import { startValues } from './startValues';
 
 export interface SolveTurnaroundOptions {
@@ -33,46 +33,95 @@ export interface SolvedTurnaround {
  * The best plan, aim after aim in the order of `AIM`. Cases that cannot stand in each other's way are decided apart. Where
  * a rule of thumb already reaches what would be if nobody stood in anybody's way, that is the proof; all else goes
  * to the solver, which begins from the best rule of thumb and is never worse than it.
+ *
+ * Pouches are first left out of account between groups: mostly there are enough, and a plan that holds all the same is
+ * the best with them too. Those that are given out too often join the groups that want them, and these are decided again.
  */
 export async function solveTurnaround(
   problem: TurnaroundProblem,
-  { solver, timeLimitMs, onProgress }: SolveTurnaroundOptions,
+  options: SolveTurnaroundOptions,
 ): Promise<SolvedTurnaround> {
-  const plan: Plan = problem.cases.map(() => null);
-  const everyCase = problem.cases.map((_, one) => one);
-  const atLeast = [...idealAims(problem, everyCase)];
-  const take = (group: readonly number[], from: Plan) => {
-    for (const one of group) plan[one] = from[one] ?? null;
-  };
+  const scarce = new Set<number>();
+  const decided = new Map<string, Solved>();
+  for (let timeLimitMs = options.timeLimitMs / 2; ; timeLimitMs /= 2) {
+    const groups = components(problem, scarce);
+    await decide(problem, groups, decided, { ...options, timeLimitMs });
+    const solved = together(problem, groups, decided);
+    const overdrawn = overdrawnPouches(problem, solved.plan);
+    if (overdrawn.length === 0) return solved;
+    for (const pouch of overdrawn) scarce.add(pouch);
+  }
+}
+
+/** Solves what is not decided yet, and writes it down under the group's name. */
+async function decide(
+  problem: TurnaroundProblem,
+  groups: readonly number[][],
+  decided: Map<string, Solved>,
+  { solver, timeLimitMs, onProgress }: SolveTurnaroundOptions,
+): Promise<void> {
+  const cases = problem.cases.length;
   const open: { group: number[]; known: Known }[] = [];
-  for (const group of components(problem)) {
+  for (const group of groups.filter((one) => !decided.has(nameOf(one)))) {
     const known = bestKnown(problem, group);
-    if (compareAims(known.aims, idealAims(problem, group)) === 0) take(group, known.plan);
+    const ideal = idealAims(problem, group);
+    if (compareAims(known.aims, ideal) === 0)
+      decided.set(nameOf(group), { ...known, atLeast: ideal, proven: true });
+    else if (!solver) decided.set(nameOf(group), { ...known, atLeast: ideal, proven: false });
     else open.push({ group, known });
   }
-  const cases = everyCase.length;
-  const size = ({ group }: { group: readonly number[] }) => group.length ** 2;
-  const allSizes = open.reduce((sum, one) => sum + size(one), 0);
+  const size = (group: readonly number[]) => group.length ** 2;
+  const allSizes = open.reduce((sum, { group }) => sum + size(group), 0);
   let casesDone = cases - open.reduce((sum, { group }) => sum + group.length, 0);
-  let proven = true;
   for (const { group, known } of open) {
     onProgress?.({ casesDone, cases });
-    const share = size({ group }) / allSizes;
-    const solved = solver
-      ? await improve(problem, group, known, { solver, timeLimitMs: timeLimitMs * share })
-      : { ...known, atLeast: idealAims(problem, group), proven: false };
-    take(group, solved.plan);
-    proven &&= solved.proven;
-    // bounds of groups add up: each had been counted at its ideal
-    const ideal = idealAims(problem, group);
-    solved.atLeast.forEach((bound, aim) => {
-      atLeast[aim] = (atLeast[aim] as number) + bound - (ideal[aim] as number);
-    });
+    const share = timeLimitMs * (size(group) / allSizes);
+    decided.set(
+      nameOf(group),
+      await improve(problem, group, known, { solver: solver as Solver, timeLimitMs: share }),
+    );
     casesDone += group.length;
   }
   onProgress?.({ casesDone, cases });
+}
+
+const nameOf = (group: readonly number[]) => group.join();
+
+/** The groups' plans as one; their aims and bounds add up. */
+function together(
+  problem: TurnaroundProblem,
+  groups: readonly number[][],
+  decided: ReadonlyMap<string, Solved>,
+): SolvedTurnaround {
+  const everyCase = problem.cases.map((_, one) => one);
+  const plan: Plan = everyCase.map(() => null);
+  const grouped = new Set(groups.flat());
+  const atLeast = [
+    ...idealAims(
+      problem,
+      everyCase.filter((one) => !grouped.has(one)),
+    ),
+  ];
+  let proven = true;
+  for (const group of groups) {
+    const solved = decided.get(nameOf(group)) as Solved;
+    for (const one of group) plan[one] = solved.plan[one] ?? null;
+    proven &&= solved.proven;
+    solved.atLeast.forEach((bound, aim) => {
+      atLeast[aim] = (atLeast[aim] as number) + bound;
+    });
+  }
   const aims = aimsOf(problem, plan, everyCase);
   return { plan, aims, proof: proven ? { kind: 'optimal' } : { kind: 'gap', atLeast } };
+}
+
+function overdrawnPouches(problem: TurnaroundProblem, plan: Plan): number[] {
+  const taken = problem.pouches.map(() => 0);
+  plan.forEach((service, one) => {
+    for (const pouch of waysOf(problem, one)[service?.way ?? -1]?.pouches ?? [])
+      taken[pouch] = (taken[pouch] ?? 0) + 1;
+  });
+  return taken.flatMap((count, pouch) => (count > (problem.pouches[pouch] ?? 0) ? [pouch] : []));
 }
 
 interface Known {
@@ -120,6 +169,9 @@ export async function solveDemand(
   return await solveGroup(problem, cases, null, demand, options);
 }
 
+/** From here on, cliques leave too little to be found for the time that looking for it takes. */
+const LEAN_COLUMNS = 300;
+
 /** One stage after the other, each held at its best before the next. */
 async function solveGroup(
   problem: TurnaroundProblem,
@@ -146,6 +198,7 @@ async function solveGroup(
         },
         // what comes first decides most, and gets most of the time
         {
+          presolve: programme.columns.length < LEAN_COLUMNS,
           timeLimitMs:
             timeLimitMs * (stages.length === 1 ? 1 : number === 0 ? 0.6 : 0.4 / (stages.length - 1)),
         },
@@ -164,7 +217,7 @@ async function solveGroup(
     }
     const { aims } = best;
     for (let aim = stage.from; aim < stage.to; aim += 1) atLeast[aim] = aims[aim] as number;
-    constraints.push(held(stage, stageValue(stage, aims)));
+    constraints.push(...held(stage, programme, aims));
   }
   // with nothing to choose from there is no stage, and the plan is empty
   best ??= demand ? null : { plan: problem.cases.map(() => null), aims: ideal };

@@ -49,15 +49,23 @@ function stageOf(aims: readonly ProgrammeAim[], from: number, variables: number)
   return { from, to: from + aims.length, weights, objective, constant };
 }
 
-/** What the aims come to in the stage. */
-export const stageValue = ({ from, weights }: Stage, aims: Aims): number =>
-  weights.reduce((sum, weight, at) => sum + weight * (aims[from + at] as number), 0);
-
-/** The stage no worse than this from now on. */
-export function held({ objective, constant }: Stage, value: number): Constraint {
-  const variables = objective.flatMap((coefficient, number) => (coefficient === 0 ? [] : [number]));
-  const coefficients = variables.map((number) => objective[number] as number);
-  return { variables, coefficients, lower: null, upper: value - constant };
+/**
+ * The stage's aims no worse than this from now on: a row for each. One row for the whole stage says the same, but its weights
+ * are of many sizes, and the solver takes several times as long with it.
+ */
+export function held({ from, to }: Stage, programme: TurnaroundProgramme, aims: Aims): Constraint[] {
+  return programme.aims.slice(from, to).flatMap(({ terms, constant }, at) =>
+    terms.length === 0
+      ? []
+      : [
+          {
+            variables: terms.map(([variable]) => variable),
+            coefficients: terms.map(([, coefficient]) => coefficient),
+            lower: null,
+            upper: (aims[from + at] as number) - constant,
+          },
+        ],
+  );
 }
 
 /** What a bound on the whole stage says of its first aim: all after it weighs less than 1 of it, and all is whole. */
