@@ -5,6 +5,7 @@ import { fewestTraysCalculation } from './fewestTrays/calculation';
 import { identifierCalculation } from './identifier/calculation';
 import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
+import { loanNoticeCalculation } from './loanNotice/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
 import { thermalDoseCalculation } from './thermalDose/calculation';
@@ -17,6 +18,7 @@ const registered: readonly RegisteredCalculation[] = [
   identifierCalculation,
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
+  loanNoticeCalculation,
   plateRemarksCalculation,
   thermalDoseCalculation,
 ];
