@@ -16,16 +16,19 @@ export function faultsOf(problem: TurnaroundProblem, plan: readonly Tried[]): st
     if (!service) return;
     const case_ = cases[one];
     const way = case_?.ways[service.way];
-    if (!case_ || !way) return faults.push(`case ${one} has no way ${service.way}`);
+    if (!case_ || !way) {
+      faults.push(`case ${one} has no way ${service.way}`);
+      return;
+    }
     if (way.parts.length !== service.sets.length) faults.push(`case ${one}: parts`);
     service.sets.forEach((set, part) => {
       const { readyMs, turnMs } = sets[set] as TurnaroundProblem['sets'][number];
       if (!way.parts[part]?.includes(set)) faults.push(`case ${one}: set ${set} is not of part ${part}`);
-      if (readyMs === null || readyMs[rule.planBy] > case_.needMs) faults.push(`case ${one}: ${set} not ready`);
+      if (readyMs === null || readyMs[rule.planBy] > case_.needMs)
+        faults.push(`case ${one}: ${set} not ready`);
       uses.push({ set, from: case_.needMs, to: case_.endMs + turnMs[rule.planBy] });
     });
     for (const pouch of way.pouches) taken[pouch] = (taken[pouch] ?? 0) + 1;
-    return undefined;
   });
   uses.forEach((a, at) => {
     for (const b of uses.slice(at + 1))
@@ -45,9 +48,7 @@ export function costOf({ cases, sets, promises, rule }: TurnaroundProblem, plan:
   const broken = promises.filter((promise) => !plan[promise.case]?.sets.includes(promise.set));
   const sum = (values: number[]) => values.reduce((a, b) => a + b, 0);
   const risk = sets.map(({ readyMs, turnMs }, set) => {
-    const users = cases
-      .filter((_, one) => plan[one]?.sets.includes(set))
-      .sort((a, b) => a.needMs - b.needMs);
+    const users = cases.filter((_, one) => plan[one]?.sets.includes(set)).sort((a, b) => a.needMs - b.needMs);
     return sum(
       users.map(({ needMs }, at) => {
         const before = users[at - 1];

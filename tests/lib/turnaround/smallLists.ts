@@ -58,10 +58,10 @@ export const smallList: fc.Arbitrary<TurnaroundProblem> = fc
     const turn = fc.oneof(fc.constant({ p50: 3 * HOUR, p90: 4 * HOUR }), spread(1, 5));
     return fc.record({
       cases: fc.array(case_, { minLength: caseCount, maxLength: caseCount }),
-      sets: fc.array(
-        fc.record({ readyMs: fc.option(spread(-2, 8), { freq: 6 }), turnMs: turn }),
-        { minLength: setCount, maxLength: setCount },
-      ),
+      sets: fc.array(fc.record({ readyMs: fc.option(spread(-2, 8), { freq: 6 }), turnMs: turn }), {
+        minLength: setCount,
+        maxLength: setCount,
+      }),
       pouches: fc.array(fc.integer({ min: 0, max: 2 }), { minLength: pouchCount, maxLength: pouchCount }),
       promises: fc.uniqueArray(promise, {
         maxLength: 3,
