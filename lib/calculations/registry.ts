@@ -8,6 +8,7 @@ import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { loanNoticeCalculation } from './loanNotice/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
+import { setTurnaroundCalculation } from './setTurnaround/calculation';
 import { thermalDoseCalculation } from './thermalDose/calculation';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
@@ -20,6 +21,7 @@ const registered: readonly RegisteredCalculation[] = [
   lengthFeasibilityCalculation,
   loanNoticeCalculation,
   plateRemarksCalculation,
+  setTurnaroundCalculation,
   thermalDoseCalculation,
 ];
 

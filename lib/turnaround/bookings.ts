@@ -1,6 +1,6 @@
 import type { Stretch } from './overlap';
 import type { Plan, Service } from './plan';
-import { backOf, inTime, needOf, readyOf, type TurnaroundProblem, waysOf } from './problem';
+import { backOf, needOf, readyOf, type TurnaroundProblem, waysOf } from './problem';
 
 export interface Booking extends Stretch {
   case: number;
@@ -21,17 +21,14 @@ export class Bookings {
     });
   }
 
-  book(one: number, service: Service): void {
+  /** @param slipMs how much later than planned the case begins */
+  book(one: number, service: Service, slipMs = 0): void {
     for (const set of service.sets) {
-      const stretch = { fromMs: needOf(this.problem, one), toMs: backOf(this.problem, one, set) };
-      this.bookStretch(one, set, stretch);
+      const stretch = this.stretchAt(one, set, needOf(this.problem, one) + slipMs);
+      this.taken.set(set, [...this.of(set), { case: one, ...stretch }]);
     }
     for (const pouch of waysOf(this.problem, one)[service.way]?.pouches ?? [])
       this.left[pouch] = (this.left[pouch] ?? 0) - 1;
-  }
-
-  bookStretch(one: number, set: number, stretch: Stretch): void {
-    this.taken.set(set, [...this.of(set), { case: one, ...stretch }]);
   }
 
   of(set: number): readonly Booking[] {
@@ -88,12 +85,5 @@ export class Bookings {
     const sets = new Array<number>(parts.length);
     for (const [set, part] of owner) sets[part] = set;
     return sets;
-  }
-
-  /** Whether a way could ever be gone, were all its sets free. */
-  isInTime(one: number, way: number): boolean {
-    return (waysOf(this.problem, one)[way]?.parts ?? []).every(
-      (part) => inTime(this.problem, one, part).length > 0,
-    );
   }
 }

@@ -1,5 +1,4 @@
 import {
-  backOf,
   firmBackOf,
   firmReadyOf,
   inTime,
@@ -121,9 +120,4 @@ export function canKeep(problem: TurnaroundProblem, promise: { case: number; set
     readyOf(problem, promise.set) <= needOf(problem, promise.case) &&
     waysOf(problem, promise.case).some(({ parts }) => parts.some((part) => part.includes(promise.set)))
   );
-}
-
-/** The stretch a case keeps a set for, by the rule. */
-export function stretchOf(problem: TurnaroundProblem, one: number, set: number) {
-  return { fromMs: needOf(problem, one), toMs: backOf(problem, one, set) };
 }

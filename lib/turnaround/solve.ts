@@ -1,20 +1,19 @@
 import type { Solver } from '../kits/solver';
 import { components } from './components';
-import { placeSets } from './place';
 import { type Aims, aimsOf, compareAims, idealAims, type Plan } from './plan';
 import { type TurnaroundProblem, waysOf } from './problem';
-import { type Demand, turnaroundProgramme } from './programme';
 import { firstPlans } from './rulesOfThumb';
-import { held, leastOfFirst, type Stage, stagesOf } from './stages';
-import { startValues } from './startValues';
+import { improve, type Known, type Solved } from './solveGroup';
 
 export interface SolveTurnaroundOptions {
   /** Runs the integer programmes; without one the best rule of thumb is the answer, and mostly unproven. */
   solver: Solver | null;
   /** Shared out among the groups of cases that need the solver, by their size. */
   timeLimitMs: number;
-  /** Called before each group of cases that needs the solver, and at the end. What it throws ends the work. */
+  /** Called before each group of cases that needs the solver, and at the end. */
   onProgress?: (progress: TurnaroundProgress) => void;
+  /** Ends the work before the next question to the solver; the promise then rejects with its reason. */
+  signal?: AbortSignal;
 }
 
 export interface TurnaroundProgress {
@@ -58,7 +57,7 @@ async function decide(
   problem: TurnaroundProblem,
   groups: readonly number[][],
   decided: Map<string, Solved>,
-  { solver, timeLimitMs, onProgress }: SolveTurnaroundOptions,
+  { solver, timeLimitMs, onProgress, signal }: SolveTurnaroundOptions,
 ): Promise<void> {
   const cases = problem.cases.length;
   const open: { group: number[]; known: Known }[] = [];
@@ -75,6 +74,7 @@ async function decide(
   let casesDone = cases - open.reduce((sum, { group }) => sum + group.length, 0);
   for (const { group, known } of open) {
     onProgress?.({ casesDone, cases });
+    signal?.throwIfAborted();
     const share = timeLimitMs * (size(group) / allSizes);
     decided.set(
       nameOf(group),
@@ -115,7 +115,8 @@ function together(
   return { plan, aims, proof: proven ? { kind: 'optimal' } : { kind: 'gap', atLeast } };
 }
 
-function overdrawnPouches(problem: TurnaroundProblem, plan: Plan): number[] {
+/** Pouches that a plan gives out more often than they are there. */
+export function overdrawnPouches(problem: TurnaroundProblem, plan: Plan): number[] {
   const taken = problem.pouches.map(() => 0);
   plan.forEach((service, one) => {
     for (const pouch of waysOf(problem, one)[service?.way ?? -1]?.pouches ?? [])
@@ -124,107 +125,8 @@ function overdrawnPouches(problem: TurnaroundProblem, plan: Plan): number[] {
   return taken.flatMap((count, pouch) => (count > (problem.pouches[pouch] ?? 0) ? [pouch] : []));
 }
 
-interface Known {
-  plan: Plan;
-  aims: Aims;
-}
-
-interface Solved extends Known {
-  atLeast: Aims;
-  proven: boolean;
-}
-
-interface SolverAndTime {
-  solver: Solver;
-  timeLimitMs: number;
-}
-
 function bestKnown(problem: TurnaroundProblem, group: readonly number[]): Known {
   return firstPlans(problem, group)
     .map((plan) => ({ plan, aims: aimsOf(problem, plan, group) }))
     .reduce((best, one) => (compareAims(one.aims, best.aims) < 0 ? one : best));
-}
-
-async function improve(
-  problem: TurnaroundProblem,
-  group: readonly number[],
-  known: Known,
-  options: SolverAndTime,
-): Promise<Solved> {
-  const solved = await solveGroup(problem, group, known, null, options);
-  if (!solved) throw new Error('a plan that holds was called infeasible by the solver');
-  return solved;
-}
-
-/**
- * The best plan for these cases in which the demand is met; `null` where there is none, or none was found in time. Nothing
- * else may stand in the way of the cases.
- */
-export async function solveDemand(
-  problem: TurnaroundProblem,
-  cases: readonly number[],
-  demand: Demand,
-  options: SolverAndTime,
-): Promise<Solved | null> {
-  return await solveGroup(problem, cases, null, demand, options);
-}
-
-/** From here on, cliques leave too little to be found for the time that looking for it takes. */
-const LEAN_COLUMNS = 300;
-
-/** One stage after the other, each held at its best before the next. */
-async function solveGroup(
-  problem: TurnaroundProblem,
-  group: readonly number[],
-  known: Known | null,
-  demand: Demand | null,
-  { solver, timeLimitMs }: SolverAndTime,
-): Promise<Solved | null> {
-  const programme = turnaroundProgramme(problem, group, demand);
-  if (demand && !programme.columns.some((column) => column.case === demand.case)) return null;
-  const constraints = [...programme.base.constraints];
-  const ideal = idealAims(problem, group);
-  const stages = stagesOf(programme);
-  const atLeast = [...ideal];
-  let best = known;
-  for (const [number, stage] of stages.entries()) {
-    if (best === null || !isIdeal(stage, best.aims, ideal)) {
-      const answer = await solver(
-        {
-          ...programme.base,
-          constraints,
-          objective: stage.objective,
-          startFrom: best ? startValues(programme, best.plan) : null,
-        },
-        // what comes first decides most, and gets most of the time
-        {
-          presolve: programme.columns.length < LEAN_COLUMNS,
-          timeLimitMs:
-            timeLimitMs * (stages.length === 1 ? 1 : number === 0 ? 0.6 : 0.4 / (stages.length - 1)),
-        },
-      );
-      if (answer.status === 'infeasible' || answer.status === 'nothingFound')
-        return answer.status === 'nothingFound' && best ? { ...best, atLeast, proven: false } : null;
-      const plan = placeSets(problem, programme, answer.values);
-      const found = { plan, aims: aimsOf(problem, plan, group) };
-      if (best === null || compareAims(found.aims, best.aims) < 0) best = found;
-      if (answer.status === 'timeLimit') {
-        const bound = answer.objective - Math.abs(answer.objective) * answer.gap + stage.constant;
-        const least = Number.isFinite(bound) ? leastOfFirst(stage, bound) : 0;
-        atLeast[stage.from] = Math.max(atLeast[stage.from] as number, least);
-        return { ...best, atLeast, proven: false };
-      }
-    }
-    const { aims } = best;
-    for (let aim = stage.from; aim < stage.to; aim += 1) atLeast[aim] = aims[aim] as number;
-    constraints.push(...held(stage, programme, aims));
-  }
-  // with nothing to choose from there is no stage, and the plan is empty
-  best ??= demand ? null : { plan: problem.cases.map(() => null), aims: ideal };
-  return best && { ...best, atLeast, proven: true };
-}
-
-function isIdeal({ from, to }: Stage, aims: Aims, ideal: Aims): boolean {
-  for (let aim = from; aim < to; aim += 1) if (aims[aim] !== ideal[aim]) return false;
-  return true;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { highsSolver } from '@/app/_server/solver/highs';
-import { solveDemand, solveTurnaround } from '@/lib/turnaround/solve';
+import { solveTurnaround } from '@/lib/turnaround/solve';
 import { costOf, faultsOf, leastCost } from './byTrying';
 import { smallList } from './smallLists';
 
