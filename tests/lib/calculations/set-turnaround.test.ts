@@ -346,3 +346,51 @@ it('bad input gets every problem at once, with its path', async () => {
     'sets.1.set',
   ]);
 });
+
+it('a list too long to be looked through in good time is refused, and says so', async () => {
+  const sets = Array.from({ length: 200 }, (_, copy) => ({
+    set: `A-${copy}`,
+    configuration: 'A',
+    ready: ready('06:00'),
+  }));
+  const cases = (count: number): Input['cases'] =>
+    Array.from({ length: count }, (_, place) => ({
+      case: `case ${place}`,
+      startAtMs: at('08:00'),
+      endAtMs: at('09:00'),
+      ways: [{ parts: [{ configurations: ['A'] }] }],
+    }));
+  const evaluate = (count: number) =>
+    calculations['set-turnaround']?.evaluate(
+      {
+        cases: cases(count),
+        sets,
+        configurations: [{ configuration: 'A', stages: turn(60) }],
+        repairsFor: [],
+      },
+      ports,
+    );
+  expect((await evaluate(100))?.ok).toBe(true);
+  const refused = await evaluate(101);
+  expect(refused?.ok === false && refused.problems.map(({ code }) => code)).toEqual(['too-many-pairs']);
+  // 50 cases, and 50 more that all fall into the time in which nobody is sure whether a set is back
+  const later = cases(50).map((one, place) => ({
+    ...one,
+    case: `later ${place}`,
+    startAtMs: at('12:00'),
+    endAtMs: at('13:00'),
+  }));
+  const uncertain = await calculations['set-turnaround']?.evaluate(
+    {
+      cases: [...cases(50), ...later],
+      sets,
+      configurations: [{ configuration: 'A', stages: turn(60) }],
+      wantedMarginMinutes: 180,
+      repairsFor: [],
+    },
+    ports,
+  );
+  expect(uncertain?.ok === false && uncertain.problems.map(({ code }) => code)).toEqual([
+    'too-many-early-uses',
+  ]);
+});
