@@ -35,10 +35,10 @@ export type SolverAnswer =
 export interface SolverOptions {
   timeLimitMs: number;
   /**
-   * Whether the solver first looks for what it can leave out. To be switched off for a programme that is lean already: long
-   * rows over thousands of variables then cost more to look through than to solve.
+   * For a programme that is tight as it stands: neither looks for what could be left out of it nor for a first answer by
+   * trial. With thousands of variables in long rows that looking takes several times as long as solving.
    */
-  presolve?: boolean;
+  lean?: boolean;
 }
 
 /** Solves one programme. Rejects only on a fault of the solver itself, never for a hard instance. */

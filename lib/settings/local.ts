@@ -59,7 +59,7 @@ export const LOCAL_SETTINGS = {
   /** Who gets which set: by which times, and how far ahead. */
   planning: z.object({
     /** A set must be ready in time as it is half of the time, or nine times in ten. */
-    planBy: z.enum(['p50', 'p90']).default('p50'),
+    planBy: z.enum(['p50', 'p90']).default('p90'),
     /** Less than this between nine-in-ten ready and needed counts as a risk. */
     marginMinutes: z.number().int().min(0).max(1_440).default(30),
     horizonDays: z.number().int().min(1).max(28).default(7),

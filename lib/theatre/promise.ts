@@ -19,9 +19,5 @@ export function promiseTimes(
   return { fromAt: later(startsAt, -leadMinutes), untilAt: later(endsAt, roundMinutes) };
 }
 
-/** Whether one set could not keep both promises. */
-export const collide = (a: PromiseTimes, b: PromiseTimes): boolean =>
-  a.fromAt < b.untilAt && b.fromAt < a.untilAt;
-
 // written anew even where nothing is added: instants are compared as text
 const later = (at: string, minutes: number) => new Date(Date.parse(at) + minutes * 60_000).toISOString();

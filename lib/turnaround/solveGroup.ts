@@ -46,9 +46,6 @@ export async function solveDemand(
   return await solveGroup(problem, cases, null, demand, options);
 }
 
-/** From here on, cliques leave too little to be found for the time that looking for it takes. */
-const LEAN_COLUMNS = 300;
-
 /** One stage after the other, each held at its best before the next. */
 async function solveGroup(
   problem: TurnaroundProblem,
@@ -75,7 +72,7 @@ async function solveGroup(
         },
         // what comes first decides most, and gets most of the time
         {
-          presolve: programme.columns.length < LEAN_COLUMNS,
+          lean: true,
           timeLimitMs:
             timeLimitMs * (stages.length === 1 ? 1 : number === 0 ? 0.6 : 0.4 / (stages.length - 1)),
         },

@@ -1,5 +1,6 @@
 import type { TurnStep } from '../sets/setState';
-import { STAGES, type Stage, type StageTime } from './stageTimes';
+import type { TimeSpread } from '../turnaround/turnTime';
+import { STAGES, type Stage } from './stageTimes';
 
 /** A set as far as it matters for when it can be in the sterile store. */
 export interface SetOnItsWay {
@@ -17,7 +18,7 @@ export interface SetOnItsWay {
 export interface WayLeft {
   /** Until the first stage can begin: the rest of the case. */
   waitMinutes: number;
-  stages: { minutes: number; longMinutes: number }[];
+  stages: TimeSpread[];
 }
 
 /**
@@ -27,9 +28,9 @@ export interface WayLeft {
 export function wayLeft(
   set: SetOnItsWay,
   now: string,
-  timeOf: (configurationId: string, stage: Stage) => StageTime,
+  spreadOf: (configurationId: string, stage: Stage) => TimeSpread,
 ): WayLeft | null {
-  const times = (from: number) => STAGES.slice(from).map((stage) => timeOf(set.configurationId, stage));
+  const times = (from: number) => STAGES.slice(from).map((stage) => spreadOf(set.configurationId, stage));
   switch (set.step) {
     case 'inSterileStore':
       return { waitMinutes: 0, stages: [] };
@@ -51,9 +52,9 @@ export function wayLeft(
 }
 
 /** Of a stage that has run for a while: what is left, if it takes as long as usual, or as long as nine in ten do. */
-const leftOf = ({ minutes, longMinutes }: StageTime, spent: number) => ({
-  minutes: Math.max(0, minutes - spent),
-  longMinutes: Math.max(0, longMinutes - spent),
+const leftOf = ({ p50, p90 }: TimeSpread, spent: number): TimeSpread => ({
+  p50: Math.max(0, p50 - spent),
+  p90: Math.max(0, p90 - spent),
 });
 
 const minutesFrom = (from: string, to: string) =>

@@ -28,7 +28,7 @@ export const loanNoticeDescription: CalculationWords = {
   ],
 };
 
-const OUTCOME_WORDS: Record<LoanNoticeOutput['outcome'], string> = {
+export const LOAN_OUTCOME_WORDS: Record<LoanNoticeOutput['outcome'], string> = {
   inTime: 'in time',
   late: 'late',
   notYetDue: 'not here, and not yet due',
@@ -88,7 +88,7 @@ export const loanNoticeWords = {
         : []),
       {
         label: 'Outcome',
-        expression: OUTCOME_WORDS[answer.outcome],
+        expression: LOAN_OUTCOME_WORDS[answer.outcome],
         value:
           lateMinutes === null ? '–' : lateMinutes === 0 ? 'not late' : `${hoursWords(lateMinutes)} late`,
       },

@@ -48,6 +48,10 @@ export const setTurnaroundWords = {
   endsFirst: 'A case ends after it starts.',
   namesNothing: 'A part names a set or a configuration that serves.',
   quicker: 'What holds nine times in ten is not sooner than what holds half of the time.',
+  tooManyPairs: (pairs: number, most: number) =>
+    `Sets are named for parts of cases ${pairs} times; at most ${most} can be looked through: ask for fewer days at once.`,
+  tooManyEarly:
+    'With so wide a margin too many uses are uncertain to be looked through: want less of it, or ask for fewer days at once.',
   readyMissing: (set: string) => `when ${set} will be ready`,
   working(answer: SetTurnaroundOutput, input: SetTurnaroundInput): WorkingStep[] {
     const { proof, earliestFree, movedPromises, unserved } = answer;

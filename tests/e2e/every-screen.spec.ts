@@ -45,6 +45,8 @@ const EXAMPLES: Record<string, string[]> = {
     'identifier',
     'plate-remarks',
     'thermal-dose',
+    'set-turnaround',
+    'loan-notice',
   ].map((name) => `/calculations/${name}`),
 };
 

@@ -14,7 +14,7 @@ parentPort.on('message', ({ id, programme, options }) => {
 parentPort.postMessage({ ready: true });
 
 /** @param {import('@/lib/kits/solver').IntegerProgramme} programme @param {import('@/lib/kits/solver').SolverOptions} options */
-function solve(programme, { timeLimitMs, presolve = true }) {
+function solve(programme, { timeLimitMs, lean = false }) {
   const { optimal, timeLimit, infeasible, solutionLimit } = highs.constants.modelStatus;
   return highs.withModel(modelOf(programme), (model) => {
     model.options.set({
@@ -23,7 +23,8 @@ function solve(programme, { timeLimitMs, presolve = true }) {
       mip_rel_gap: 0,
       mip_abs_gap: wholeObjective(programme) ? 0.999 : 1e-6,
       random_seed: 1,
-      presolve: presolve ? 'choose' : 'off',
+      presolve: lean ? 'off' : 'choose',
+      mip_heuristic_run_feasibility_jump: !lean,
     });
     const start = startOf(programme);
     if (start) model.raw.setSparseSolution(start);

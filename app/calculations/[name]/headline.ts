@@ -2,9 +2,12 @@ import type { CompletenessOutput } from '@/lib/calculations/completeness/complet
 import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
 import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
+import type { LoanNoticeOutput } from '@/lib/calculations/loanNotice/schema';
 import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import type { ThermalDoseOutput } from '@/lib/calculations/thermalDose/schema';
 import { schemeWord } from '@/lib/wording/identifier';
+import { hoursWords, LOAN_OUTCOME_WORDS } from '@/lib/wording/loan-notice';
 import { durationWords, HOLDING_WORDS } from '@/lib/wording/thermal-dose';
 
 /** The figures of an answer that matter most, large. */
@@ -69,6 +72,24 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
     state === 'ambiguous'
       ? { label: 'Readings', value: String(readings.length) }
       : { label: 'Problems', value: String(problems.length) },
+  ],
+  'loan-notice': ({ outcome, due, lateMinutes, noticeMinutes }: LoanNoticeOutput) => [
+    { label: 'Loan', value: LOAN_OUTCOME_WORDS[outcome], note: `due ${due.written}` },
+    ...(lateMinutes ? [{ label: 'Late by', value: hoursWords(lateMinutes) }] : []),
+    ...(noticeMinutes === null ? [] : [{ label: 'Notice', value: hoursWords(noticeMinutes) }]),
+  ],
+  'set-turnaround': ({ served, of, movedPromises, earliestFree, proof }: SetTurnaroundOutput) => [
+    {
+      label: 'Cases served',
+      value: `${served} of ${of}`,
+      note: proof.kind === 'optimal' ? 'proven best' : `at most ${proof.servedAtMost} could be`,
+    },
+    { label: 'Promises moved', value: String(movedPromises.length) },
+    {
+      label: 'More than the rule of thumb',
+      value: String(earliestFree.more),
+      note: 'each takes what has been free longest',
+    },
   ],
   'plate-remarks': ({ remarks }: PlateRemarksOutput) => [
     {

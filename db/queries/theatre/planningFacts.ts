@@ -23,7 +23,7 @@ import {
 } from '../../schema';
 import { kitBasis } from '../caseKit';
 import { readSetting } from '../settings';
-import { loadStageTimes } from '../turns/stageTimes';
+import { loadStageSpreads } from '../turns/stageTimes';
 
 const DAY_MS = 86_400_000;
 
@@ -122,7 +122,7 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
 
 /** Every set in service, with when it can be had and how long a turn of its kind takes. */
 async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts, 'sets' | 'configurations'>> {
-  const [rows, recent, timeOf] = await Promise.all([
+  const [rows, recent, spreadOf] = await Promise.all([
     db.read
       .select({ set: sets, configuration: configurations, caseEndsAt: cases.endsAt })
       .from(sets)
@@ -136,7 +136,7 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
       .from(counts)
       .innerJoin(sets, eq(sets.id, counts.setId))
       .where(and(eq(sets.step, 'onBench'), gt(counts.countedAt, sets.stepSince))),
-    loadStageTimes(db),
+    loadStageSpreads(db),
   ]);
   const counted = new Set(recent.map((row) => row.setId));
   const kinds = new Map(rows.map(({ configuration }) => [configuration.id, configuration.name]));
@@ -149,8 +149,8 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
         caseEndsAt,
         counted: counted.has(set.id),
       };
-      const left = wayLeft(onItsWay, now, timeOf);
-      const spread = left && turnTime(left.stages.map(spreadOf), 'independently');
+      const left = wayLeft(onItsWay, now, spreadOf);
+      const spread = left && turnTime(left.stages, 'independently');
       return {
         id: setId.parse(set.id),
         code: set.code,
@@ -161,14 +161,9 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
     configurations: [...kinds].map(([id, name]) => ({
       name,
       stages: STAGES.map((stage) => {
-        const { p50, p90 } = spreadOf(timeOf(id, stage));
+        const { p50, p90 } = spreadOf(id, stage);
         return { stage, p50Minutes: p50, p90Minutes: p90 };
       }),
     })),
   };
 }
-
-const spreadOf = ({ minutes, longMinutes }: { minutes: number; longMinutes: number }) => ({
-  p50: minutes,
-  p90: longMinutes,
-});

@@ -1,5 +1,6 @@
 import { asc, eq, gt } from 'drizzle-orm';
 import { turnStep } from '@/lib/sets/setState';
+import { type StageSpread, stageSpread } from '@/lib/turns/stageSpread';
 import {
   AFTER_STAGE,
   MOST_TURNS,
@@ -27,6 +28,23 @@ const kept = new WeakMap<Queries, Looked>();
 export async function loadStageTimes(
   db: Reading,
 ): Promise<(configurationId: string, stage: Stage) => StageTime> {
+  const { pastMinutes, usual } = await loadPastTurns(db);
+  return (configurationId, stage) => stageTime(stage, pastMinutes(configurationId, stage), usual[stage]);
+}
+
+/** The same with what nine turns in ten stay within. */
+export async function loadStageSpreads(
+  db: Reading,
+): Promise<(configurationId: string, stage: Stage) => StageSpread> {
+  const { pastMinutes, usual, longPercent } = await loadPastTurns(db);
+  return (configurationId, stage) => {
+    const p50 = usual[stage];
+    const p90 = Math.ceil((p50 * longPercent) / 100);
+    return stageSpread(stage, pastMinutes(configurationId, stage), { p50, p90 });
+  };
+}
+
+async function loadPastTurns(db: Reading) {
   mayRead(db, 'readHospital');
   const { read } = db;
   const looked = kept.get(read) ?? { seq: 0, open: new Map(), minutes: new Map() };
@@ -59,11 +77,12 @@ export async function loadStageTimes(
     inSteriliser: settings.steriliserMinutes,
     awaitingAcceptance: settings.acceptanceMinutes,
   };
-  return (configurationId, stage) =>
-    stageTime(stage, looked.minutes.get(`${configurationId} ${stage}`) ?? [], {
-      minutes: usual[stage],
-      longShare: settings.longPercent / 100,
-    });
+  return {
+    usual,
+    longPercent: settings.longPercent,
+    pastMinutes: (configurationId: string, stage: Stage): readonly number[] =>
+      looked.minutes.get(`${configurationId} ${stage}`) ?? [],
+  };
 }
 
 function take(

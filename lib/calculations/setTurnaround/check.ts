@@ -1,5 +1,6 @@
 import type { Problem } from '@/lib/identity/result';
 import { setTurnaroundWords } from '@/lib/wording/set-turnaround';
+import { checkExtent } from './extent';
 import type { SetTurnaroundInput } from './schema';
 
 /** Names given twice or not at all, and times that go backwards; all of them at once. */
@@ -71,5 +72,5 @@ export function checkSetTurnaround(input: SetTurnaroundInput): Problem[] {
   input.repairsFor?.forEach((one, at) => {
     known(cases, 'case', one, ['repairsFor', at]);
   });
-  return problems;
+  return problems.length > 0 ? problems : checkExtent(input);
 }

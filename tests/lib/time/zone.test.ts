@@ -39,17 +39,23 @@ const ZONES = [...new Set(CHANGES.map(({ zone }) => zone)), 'Asia/Kathmandu'];
 const wallOf = (text: string) => ({ date: on(text.slice(0, 10)), time: text.slice(11) });
 const minuteOf = (time: string) => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
 
-/** What the wall shows by the system's own zone data (ICU), asked without the package. */
-function shown(ms: number, zone: string): string {
-  const parts = new Intl.DateTimeFormat('en-CA', {
-    timeZone: zone,
+const CLOCKS = new Map<string, Intl.DateTimeFormat>();
+const clockOf = (timeZone: string) =>
+  new Intl.DateTimeFormat('en-CA', {
+    timeZone,
     year: 'numeric',
     month: '2-digit',
     day: '2-digit',
     hour: '2-digit',
     minute: '2-digit',
     hourCycle: 'h23',
-  }).formatToParts(new Date(ms));
+  });
+
+/** What the wall shows by the system's own zone data (ICU), asked without the package. */
+function shown(ms: number, zone: string): string {
+  const clock = CLOCKS.get(zone) ?? clockOf(zone);
+  CLOCKS.set(zone, clock);
+  const parts = clock.formatToParts(new Date(ms));
   const part = (type: string) => parts.find((one) => one.type === type)?.value;
   return `${part('year')}-${part('month')}-${part('day')} ${part('hour')}:${part('minute')}`;
 }
