@@ -26,6 +26,8 @@ export const theatreListWords = {
   outOfService: (set: string) => `${set} is out of service.`,
   notPromised: (set: string, reference: string) => `${set} is not promised to ${reference}.`,
   promisedAlready: (set: string, reference: string) => `${set} is promised to ${reference} already.`,
+  wouldLose: (reference: string, sets: readonly string[]) =>
+    `${reference} would no longer have ${listWords(sets)}: another case has it over that time.`,
   lost: (reference: string, sets: readonly string[]) =>
     `${reference} no longer has ${listWords(sets)}: another case has it over that time.`,
 };

@@ -44,6 +44,8 @@ export interface ListAnswer extends ListTried {
   lost: LostPromise[];
   /** This very file, read the same way, is imported already; then nothing is done. */
   importedBefore: { at: string; by: string | null } | null;
+  /** Every theatre, by name. */
+  theatres: readonly { id: string; name: string }[];
   /** What was done; `null` after a try. */
   done: { booked: string[]; moved: string[]; linked: number } | null;
 }
@@ -97,6 +99,7 @@ async function importInside(
     digest: digestOf(file, tried, lost),
     lost,
     importedBefore,
+    theatres: stands.theatres,
     done,
   });
   const { outcomes, problems } = tried;
