@@ -6,7 +6,7 @@ import { SelectField } from '@/app/_ui/select-field';
 import type { DateOrder } from '@/lib/theatre/import/dates';
 import { FIELD_HEADINGS, IMPORT_FIELDS } from '@/lib/theatre/import/fields';
 import type { RepeatedHour } from '@/lib/theatre/import/wallTime';
-import { type Urgency, urgency } from '@/lib/theatre/surgicalCase';
+import type { Urgency } from '@/lib/theatre/surgicalCase';
 import { URGENCY_WORDS } from '@/lib/wording/plans';
 import styles from './import.module.css';
 import type { Choices, ImportView } from './import-view';
@@ -70,7 +70,7 @@ export function ChoiceFields({
               name="urgencyWhereNone"
               label="Rows that state no urgency are"
               blank="Not chosen"
-              options={urgency.options.map((value) => ({ value, label: URGENCY_WORDS[value] }))}
+              options={Object.entries(URGENCY_WORDS).map(([value, label]) => ({ value, label }))}
               value={view.choices.urgencyWhereNone ?? ''}
               onValue={(value) => onChange({ urgencyWhereNone: (value || null) as Urgency | null })}
               disabled={pending}

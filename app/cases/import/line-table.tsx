@@ -58,6 +58,7 @@ const columns: Column<Line>[] = [
     id: 'remarks',
     header: 'To be seen',
     value: (line) => line.remarks.join(' '),
+    cell: ({ remarks }) => (remarks.length > 0 ? remarks.join(' ') : 'nothing'),
     width: 'phrase',
   },
 ];

@@ -52,8 +52,6 @@ export function ListImport({ limits, children }: { limits: string; children: Rea
 
   async function choose(event: ChangeEvent<HTMLInputElement>) {
     const file = event.target.files?.[0];
-    // the same file may be chosen again once it was put right
-    event.target.value = '';
     if (!file) return;
     setView(null);
     setChosen(null);
@@ -81,10 +79,14 @@ export function ListImport({ limits, children }: { limits: string; children: Rea
             are not read, but they are better left out. Nothing of the file itself is kept.
           </p>
           <label className={styles.fileChoice}>
-            <span>{chosen === null ? 'Choose the file' : `Chosen: ${chosen.name}. Choose another`}</span>
+            <span>{chosen === null ? 'Choose the file' : 'Choose the file, or another'}</span>
             <input
               type="file"
               accept=".csv,.txt,.tsv,.xlsx,.json,text/csv,application/json,application/fhir+json"
+              // the same file may be chosen again once it was put right
+              onClick={(event) => {
+                event.currentTarget.value = '';
+              }}
               onChange={choose}
               disabled={pending}
             />
@@ -114,12 +116,14 @@ export function ListImport({ limits, children }: { limits: string; children: Rea
       {view === null ? null : (
         <>
           <Verdict view={view}>
-            {tried && chosen !== null && canImport(view) ? (
-              <Button kind="primary" pending={pending} onClick={() => ask(chosen, choices, view.digest)}>
-                {importWords(view)}
-              </Button>
-            ) : null}
-            {view.done === null ? null : <LinkButton href="/cases">To the cases</LinkButton>}
+            <ButtonRow>
+              {tried && chosen !== null && canImport(view) ? (
+                <Button kind="primary" pending={pending} onClick={() => ask(chosen, choices, view.digest)}>
+                  {importWords(view)}
+                </Button>
+              ) : null}
+              {view.done === null ? null : <LinkButton href="/cases">To the cases</LinkButton>}
+            </ButtonRow>
           </Verdict>
           {tried ? <ChoiceFields view={view} pending={pending} onChange={change} /> : null}
           {view.problems.length > 0 ? <ProblemTable lines={view.problems} /> : null}

@@ -28,12 +28,7 @@ const columns: Column<ProblemLine>[] = [
     id: 'value',
     header: 'As written',
     value: (line) => line.value ?? '',
-    cell: (line) =>
-      line.withheld
-        ? 'not shown: looks like a patient’s data'
-        : line.value === null
-          ? 'nothing'
-          : `“${line.value}”`,
+    cell: writtenWords,
     width: 'phrase',
   },
   {
@@ -44,6 +39,12 @@ const columns: Column<ProblemLine>[] = [
     width: 'wide',
   },
 ];
+
+function writtenWords({ row, value, withheld }: ProblemLine): string {
+  if (withheld) return 'not shown: looks like a patient’s data';
+  if (value !== null) return `“${value}”`;
+  return row === null ? 'the headings' : 'nothing';
+}
 
 /** All that is in the way, cell by cell. */
 export function ProblemTable({ lines }: { lines: readonly ProblemLine[] }) {

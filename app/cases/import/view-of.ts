@@ -1,5 +1,6 @@
 import 'server-only';
 import type { ListAnswer } from '@/db/operations/theatre/import-list';
+import { FIELD_HEADINGS } from '@/lib/theatre/import/fields';
 import type { RowOutcome } from '@/lib/theatre/import/outcome';
 import type { ReadList } from '@/lib/theatre/import/readList';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
@@ -34,7 +35,7 @@ export function viewOf(answer: ListAnswer, list: ReadList, choices: Choices, now
     problems: answer.problems.map((problem, at) => ({
       id: String(at),
       row: problem.row,
-      column: problem.column,
+      column: problem.column ?? (problem.field === null ? null : FIELD_HEADINGS[problem.field]),
       value: problem.value,
       withheld: problem.withheld,
       sentence: faultWords(problem.fault, problem.field),
