@@ -1,22 +1,22 @@
 import { createHash } from 'node:crypto';
 import { and, eq } from 'drizzle-orm';
-import { type NewId, personId, theatreId } from '@/lib/identity/ids';
+import type { NewId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { canonicalJson } from '@/lib/ledger/canonical';
 import { may } from '@/lib/people/permissions';
 import type { ReadList } from '@/lib/theatre/import/readList';
 import type { RowChoices } from '@/lib/theatre/import/settle';
 import { type ListTried, tryList } from '@/lib/theatre/import/tryList';
-import { HOSPITAL_ZONE, wallClock } from '@/lib/theatre/localTime';
+import { HOSPITAL_ZONE } from '@/lib/theatre/localTime';
 import { importProblemOf, listImportWords as words } from '@/lib/wording/list-import';
 import { theatreListWords } from '@/lib/wording/theatre-list';
 import type { Database, Queries } from '../../client';
 import { appendLedger, sha256 } from '../../ledger';
 import type { Person } from '../../queries/people';
-import { cases, ledger, listRows, people } from '../../schema';
-import { bookInside } from '../book-case';
-import { hospitalNames, listNow, rowDigest } from './list-facts';
-import { type LostPromise, moveInside } from './move-inside';
+import { ledger, people } from '../../schema';
+import { hospitalNames, listNow } from './list-facts';
+import { bookRows, linkRows, moveRows } from './list-writes';
+import type { LostPromise } from './move-inside';
 import type { RoundTimes } from './promises';
 
 interface ImportList {
@@ -110,12 +110,14 @@ async function importInside(
   }
   if (problems.length > 0)
     return digest === null ? { ok: true, value: answer([]) } : refusedFor(problems.map(importProblemOf));
-  const lost = await moveAll(write, request, tried);
+  const lost = await moveRows(write, request, outcomes);
   if (digest === null) throw new TakenBack({ ok: true, value: answer(lost) });
   if (digestOf(file, tried, lost) !== digest)
     throw new TakenBack(refused('conflict', words.changedMeanwhile));
-  const booked = await bookAll(write, request, tried);
-  const linked = await linkAll(write, request, tried, booked);
+  const booked = await bookRows(write, request, outcomes);
+  if (!booked.ok) throw new TakenBack(refusedFor(booked.problems));
+  const ids = [...booked.value.values()];
+  const linked = await linkRows(write, now, outcomes, booked.value);
   const moved = outcomes.flatMap((one) => (one.kind === 'moved' ? [one.listed.id] : []));
   await appendLedger(write, {
     doneAt: now,
@@ -128,13 +130,13 @@ async function importInside(
       format: list.understood.format,
       readAs: file.readAs,
       rows: list.rows.length,
-      booked: [...booked.values()],
+      booked: ids,
       moved,
-      unchanged: outcomes.length - booked.size - moved.length,
+      unchanged: outcomes.length - ids.length - moved.length,
       linked,
     },
   });
-  return { ok: true, value: answer(lost, { booked: [...booked.values()], moved, linked }) };
+  return { ok: true, value: answer(lost, { booked: ids, moved, linked }) };
 }
 
 /** Of what importing would do, case by case: the order of rows and their words are no part of it. */
@@ -168,73 +170,4 @@ async function imported(
     .where(and(eq(ledger.subjectKind, 'theatreList'), eq(ledger.subjectId, fileSha256)));
   const same = entries.find(({ detail }) => (detail as { readAs?: unknown }).readAs === readAs);
   return same ? { at: same.at, by: same.by } : null;
-}
-
-async function moveAll(write: Queries, request: ImportList, { outcomes }: ListTried): Promise<LostPromise[]> {
-  const moves = [];
-  for (const one of outcomes) {
-    if (one.kind !== 'moved') continue;
-    const [row] = await write.select().from(cases).where(eq(cases.id, one.listed.id));
-    if (!row) throw new Error(`${one.listed.reference} was there a moment ago`);
-    const { theatre, startsAt, endsAt } = one.to;
-    moves.push({ row, theatreId: theatre.id, startsAt, endsAt });
-  }
-  if (moves.length === 0) return [];
-  const { lost } = await moveInside(write, { ...request, moves });
-  return lost;
-}
-
-/** Books the new cases; their ids by row. The list has been looked at in this transaction, so none can be in the way. */
-async function bookAll(
-  write: Queries,
-  request: ImportList,
-  { outcomes }: ListTried,
-): Promise<ReadonlyMap<number, string>> {
-  const booked = new Map<number, string>();
-  for (const one of outcomes) {
-    if (one.kind !== 'new') continue;
-    const { region, limb, urgency, to } = one;
-    const { date, time } = wallClock(to.startsAt, request.zone);
-    const answer = await bookInside(write, {
-      ...request,
-      booking: {
-        theatreId: theatreId.parse(to.theatre.id),
-        surgeonId: personId.parse(one.surgeon.id),
-        date,
-        time,
-        minutes: (Date.parse(to.endsAt) - Date.parse(to.startsAt)) / 60_000,
-        startsAt: to.startsAt,
-        endsAt: to.endsAt,
-        region,
-        limb,
-        urgency,
-        startId: null,
-      },
-    });
-    if (!answer.ok) throw new TakenBack(refusedFor(answer.problems));
-    booked.set(one.row, answer.value.id);
-  }
-  return booked;
-}
-
-/** From now on each row that has an id is known by it. */
-async function linkAll(
-  write: Queries,
-  { now }: ImportList,
-  { outcomes }: ListTried,
-  booked: ReadonlyMap<number, string>,
-): Promise<number> {
-  let linked = 0;
-  for (const one of outcomes) {
-    if (one.rowId === null || (one.kind === 'unchanged' && !one.links)) continue;
-    const caseId = one.kind === 'new' ? booked.get(one.row) : one.listed.id;
-    if (caseId === undefined) throw new Error(`row ${one.row} was not booked`);
-    const made = await write
-      .insert(listRows)
-      .values({ rowDigest: rowDigest(one.rowId), caseId, knownSince: now })
-      .onConflictDoNothing()
-      .returning({ caseId: listRows.caseId });
-    linked += made.length;
-  }
-  return linked;
 }
