@@ -24,9 +24,6 @@ export interface ReadRow {
   faulty: boolean;
 }
 
-/** What a new case must say. */
-const NEEDED = ['theatre', 'date', 'start', 'minutes', 'region', 'side', 'surgeon', 'urgency'] as const;
-
 /**
  * What each row would do to the list, and all that is in the way. A row is known by our own case reference, by the id the
  * other list gives it, or by saying exactly what a case of ours says; every other row is a new case.
@@ -38,11 +35,15 @@ export function matchRows(
   const problems: ImportProblem[] = [];
   const outcomes: RowOutcome[] = [];
   for (const read of rows) {
-    if (read.faulty) continue;
     const wrong = (field: ImportField | null, fault: ImportFault) =>
       problems.push(problemAt(read.stated, field, fault));
+    if (read.faulty) {
+      // what it does not say is told with what it says wrongly
+      if (read.stated.cells.caseReference === undefined) complete(read, wrong, !isKnown(read, list));
+      continue;
+    }
     const before = problems.length;
-    const outcome = outcomeOf(read.settled, list, wrong);
+    const outcome = outcomeOf(read, list, wrong);
     if (outcome !== null && problems.length === before) outcomes.push(outcome);
   }
   const statedOf = new Map(rows.map(({ stated }) => [stated.row, stated]));
@@ -60,9 +61,13 @@ export function matchRows(
   return { outcomes, problems };
 }
 
+const isKnown = ({ settled: { rowId } }: ReadRow, { caseOfRowId }: ListNow) =>
+  rowId !== null && caseOfRowId.has(rowId);
+
 type Say = (field: ImportField | null, fault: ImportFault) => void;
 
-function outcomeOf(row: SettledRow, list: ListNow, wrong: Say): RowOutcome | null {
+function outcomeOf(read: ReadRow, list: ListNow, wrong: Say): RowOutcome | null {
+  const row = read.settled;
   const known = row.rowId === null ? undefined : list.caseOfRowId.get(row.rowId);
   if (row.caseReference !== null) {
     const listed = list.cases.find(({ reference }) => reference === row.caseReference);
@@ -75,8 +80,9 @@ function outcomeOf(row: SettledRow, list: ListNow, wrong: Say): RowOutcome | nul
   }
   const byRowId = list.cases.find(({ id }) => id === known);
   const listed = byRowId ?? list.cases.find((one) => saysTheSame(row, one));
-  if (listed && complete(row, wrong)) return againstCase(row, listed, known !== undefined, list, wrong);
-  return listed ? null : newCase(row, list, wrong);
+  if (listed && complete(read, wrong, false))
+    return againstCase(row, listed, known !== undefined, list, wrong);
+  return listed ? null : newCase(read, list, wrong);
 }
 
 const saysTheSame = (row: SettledRow, one: ListedCase) =>
@@ -88,31 +94,22 @@ const saysTheSame = (row: SettledRow, one: ListedCase) =>
   row.limb === one.limb &&
   row.surgeon?.id === one.surgeonId;
 
-/** Whether all is said that a case needs; what is not, is a problem at its cell. */
-function complete(row: SettledRow, wrong: Say, urgencyToo = false): boolean {
-  const missing = NEEDED.filter((field) => {
-    switch (field) {
-      case 'date':
-        // said at the date or the start, when the times were read
-        return false;
-      case 'start':
-        return row.startsAt === null;
-      case 'minutes':
-        return row.startsAt !== null && row.endsAt === null;
-      case 'side':
-        return row.limb === null;
-      case 'urgency':
-        return urgencyToo && row.urgency === null;
-      default:
-        return row[field] === null;
-    }
-  });
+/** Whether all is said that a case needs; what is not, is a problem at its cell. A date that lacks is said with the times. */
+function complete({ stated: { cells }, settled }: ReadRow, wrong: Say, urgencyToo: boolean): boolean {
+  const says = (...fields: ImportField[]) => fields.some((field) => cells[field] !== undefined);
+  const missing: ImportField[] = (['theatre', 'region', 'side', 'surgeon'] as const).filter(
+    (field) => !says(field),
+  );
+  if (!says('date', 'start', 'end', 'minutes')) missing.push('start');
+  if (!says('end', 'minutes')) missing.push('minutes');
+  if (urgencyToo && settled.urgency === null && !says('urgency')) missing.push('urgency');
   for (const field of missing) wrong(field, { code: 'needed' });
   return missing.length === 0;
 }
 
-function newCase(row: SettledRow, { now }: ListNow, wrong: Say): RowOutcome | null {
-  if (!complete(row, wrong, true)) return null;
+function newCase(read: ReadRow, { now }: ListNow, wrong: Say): RowOutcome | null {
+  if (!complete(read, wrong, true)) return null;
+  const row = read.settled;
   const { theatre, startsAt, endsAt, region, limb, surgeon, urgency } = row;
   if (!theatre || !startsAt || !endsAt || !region || !limb || !surgeon || !urgency) return null;
   if (endsAt <= now) {

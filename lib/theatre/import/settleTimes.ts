@@ -45,7 +45,10 @@ export function settleTimes(
   const end = timeOf(settling, 'end');
   const saysWhen = (['date', 'end', 'minutes'] as const).some((field) => stated.cells[field] !== undefined);
   if (start === null) {
-    if (saysWhen && stated.cells.start === undefined) wrong('start', { code: 'needed' });
+    if (saysWhen && stated.cells.start === undefined) {
+      if (stated.cells.date === undefined) wrong('date', { code: 'needed' });
+      wrong('start', { code: 'needed' });
+    }
     return none;
   }
   if (start.kind === 'time' && day.date === null) {

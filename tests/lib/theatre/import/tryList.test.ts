@@ -518,11 +518,13 @@ describe('rows among each other', () => {
         const held = [
           ...outcomes.map((o) =>
             o.kind === 'unchanged'
-              ? { id: o.listed.theatreId, ...o.listed }
-              : { ...o.to, id: o.to.theatre.id },
+              ? { theatre: o.listed.theatreId, s: o.listed.startsAt, e: o.listed.endsAt }
+              : { theatre: o.to.theatre.id, s: o.to.startsAt, e: o.to.endsAt },
           ),
-          ...(moved.has('case_a') ? [] : [{ ...LISTED, id: 'theatre_1' }]),
-        ].map((h) => ({ theatre: 'theatreId' in h ? h.theatreId : h.id, s: h.startsAt, e: h.endsAt }));
+          ...(moved.has('case_a')
+            ? []
+            : [{ theatre: LISTED.theatreId, s: LISTED.startsAt, e: LISTED.endsAt }]),
+        ];
         for (const [i, a] of held.entries())
           for (const b of held.slice(i + 1))
             expect(a.theatre === b.theatre && a.s < b.e && b.s < a.e).toBe(false);
