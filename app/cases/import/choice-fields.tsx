@@ -54,7 +54,7 @@ export function ChoiceFields({
           {open.repeatedHour ? (
             <SelectField
               name="repeatedHour"
-              label="Times that come twice as the clocks go back"
+              label="Times that come twice"
               blank="Not chosen"
               options={[
                 { value: 'first', label: 'The first, in summer time' },

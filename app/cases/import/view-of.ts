@@ -109,5 +109,6 @@ const whatWords = (region: keyof typeof REGION_WORDS, limb: 'left' | 'right') =>
 function whenWords({ startsAt, endsAt }: { startsAt: string; endsAt: string }): string {
   const [from, until] = [wallClock(startsAt), wallClock(endsAt)];
   const ends = from.date === until.date ? until.time : `${until.time} on ${dayWords(until.date)}`;
-  return `${dayWords(from.date)}, ${from.time}–${ends}`;
+  // with its year: a date that was misread is often out by one
+  return `${dayWords(from.date)} ${from.date.slice(0, 4)}, ${from.time}–${ends}`;
 }
