@@ -2,7 +2,15 @@
 // `npm test -- --only imports` checks it.
 
 /** Packages that only compute: no files, no network, no clock, no screen. */
-const PURE_PACKAGES = ['zod', '@stdlib/[^/]+', 'csv-parse', 'temporal-(polyfill|spec|utils)'];
+const PURE_PACKAGES = [
+  'zod',
+  '@stdlib/[^/]+',
+  'csv-parse',
+  'fflate',
+  'read-excel-file',
+  'temporal-(polyfill|spec|utils)',
+  'write-excel-file',
+];
 
 /** @param {string[]} folders */
 const inside = (folders) => `^(${folders.join('|')})/`;

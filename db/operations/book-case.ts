@@ -35,7 +35,7 @@ export interface BookedCase {
  * A theatre holds one case at a time; all that is wrong comes back at once.
  */
 export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
-  const { db, now, newId, person, booking } = request;
+  const { db, person } = request;
   if (!may(person.role, 'bookCase')) {
     return failed({
       path: [],
@@ -43,67 +43,71 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
       message: `${person.name} can’t book a case: a surgeon, a scrub practitioner or a theatre manager can.`,
     });
   }
-  return db.tx(async (write) => {
-    const problems = await problemsWith(write, booking);
-    const start = booking.startId ? await startBody(write, booking.startId) : null;
-    if (booking.startId && !start) {
-      problems.push({
-        path: ['startId'],
-        code: 'start-unknown',
-        message: 'That saved start is gone: choose another.',
-      });
-    }
-    if (problems.length > 0) return failed(...problems);
+  return db.tx((write) => bookInside(write, request));
+}
 
-    const reference = await freeReference(write, request);
-    const id = caseId.parse(newId('case'));
-    const { theatreId, date: caseDate, startsAt, endsAt, region, limb, surgeonId, urgency } = booking;
-    await write.insert(cases).values({
-      id,
+/** Books a case inside the caller's transaction, which has seen to it that the person may. */
+export async function bookInside(write: Queries, request: Omit<BookCase, 'db'>): Promise<Result<BookedCase>> {
+  const { now, newId, person, booking } = request;
+  const problems = await problemsWith(write, booking);
+  const start = booking.startId ? await startBody(write, booking.startId) : null;
+  if (booking.startId && !start) {
+    problems.push({
+      path: ['startId'],
+      code: 'start-unknown',
+      message: 'That saved start is gone: choose another.',
+    });
+  }
+  if (problems.length > 0) return failed(...problems);
+
+  const reference = await freeReference(write, request);
+  const id = caseId.parse(newId('case'));
+  const { theatreId, date: caseDate, startsAt, endsAt, region, limb, surgeonId, urgency } = booking;
+  await write.insert(cases).values({
+    id,
+    reference,
+    theatreId,
+    caseDate,
+    startsAt,
+    endsAt,
+    region,
+    limb,
+    surgeonId,
+    urgency,
+    revision: 1,
+  });
+  if (start) {
+    await write.insert(plans).values({
+      id: planId.parse(newId('plan')),
+      caseId: id,
+      version: 1,
+      status: 'draft',
+      body: { ...emptyConstruct(region, limb), ...start, limb },
+      writtenBy: person.id,
+      writtenAt: now,
+      revision: 1,
+    });
+  }
+  await appendLedger(write, {
+    doneAt: now,
+    enteredAt: now,
+    personId: person.id,
+    action: 'book-case',
+    subjectKind: 'case',
+    subjectId: id,
+    detail: {
       reference,
       theatreId,
-      caseDate,
       startsAt,
       endsAt,
       region,
       limb,
       surgeonId,
       urgency,
-      revision: 1,
-    });
-    if (start) {
-      await write.insert(plans).values({
-        id: planId.parse(newId('plan')),
-        caseId: id,
-        version: 1,
-        status: 'draft',
-        body: { ...emptyConstruct(region, limb), ...start, limb },
-        writtenBy: person.id,
-        writtenAt: now,
-        revision: 1,
-      });
-    }
-    await appendLedger(write, {
-      doneAt: now,
-      enteredAt: now,
-      personId: person.id,
-      action: 'book-case',
-      subjectKind: 'case',
-      subjectId: id,
-      detail: {
-        reference,
-        theatreId,
-        startsAt,
-        endsAt,
-        region,
-        limb,
-        surgeonId,
-        urgency,
-        startId: booking.startId,
-      },
-    });
-    return ok({ id, reference });
+      startId: booking.startId,
+    },
   });
+  return ok({ id, reference });
 }
 
 async function problemsWith(
@@ -151,7 +155,10 @@ async function startBody(write: Queries, startId: string) {
   return row ? construct.parse(row.body) : null;
 }
 
-async function freeReference(write: Queries, { draw, hospitalLetters, booking }: BookCase): Promise<string> {
+async function freeReference(
+  write: Queries,
+  { draw, hospitalLetters, booking }: Omit<BookCase, 'db'>,
+): Promise<string> {
   for (let attempt = 0; attempt < 20; attempt += 1) {
     const reference = caseReferenceFrom(hospitalLetters, booking.date, draw());
     const [taken] = await write.select({ id: cases.id }).from(cases).where(eq(cases.reference, reference));

@@ -75,6 +75,13 @@ export const cases = sqliteTable('cases', {
   cancelledBecause: text('cancelled_because'),
 });
 
+/** Cases by the rows of other programs' lists; of a row's id, a digest alone is kept. */
+export const listRows = sqliteTable('list_rows', {
+  rowDigest: text('row_digest').primaryKey(),
+  caseId: text('case_id').notNull(),
+  knownSince: text('known_since').notNull(),
+});
+
 export const plans = sqliteTable('plans', {
   id: text('id').primaryKey(),
   caseId: text('case_id').notNull(),

@@ -53,6 +53,7 @@ export const ACT_EFFECT = {
   'give-up-load': 'kit',
   'hold-set': 'kit',
   'import-cycle': 'kit',
+  'import-list': 'kit',
   'issue-badge': 'bookkeeping',
   'keep-fit-exception': 'kit',
   'keep-fit-rule': 'kit',

@@ -51,6 +51,7 @@ const ACT_WORDS = {
   'give-up-load': 'Load given up before it ran',
   'hold-set': 'Set held',
   'import-cycle': 'Record of a cycle imported',
+  'import-list': 'Theatre list imported',
   'issue-badge': 'Badge issued',
   'keep-fit-exception': 'Exception of fit kept in force',
   'keep-fit-rule': 'Fit rule kept in force',

@@ -28,6 +28,8 @@ export const theatreListWords = {
   notPromised: (set: string, reference: string) => `${set} is not promised to ${reference}.`,
   promisedAlready: (set: string, reference: string) => `${set} is promised to ${reference} already.`,
   planOvertaken: 'Promises changed while the plan was made. Nothing was saved: it is made anew.',
+  wouldLose: (reference: string, sets: readonly string[]) =>
+    `${reference} would no longer have ${listWords(sets)}: another case has it over that time.`,
   lost: (reference: string, sets: readonly string[]) =>
     `${reference} no longer has ${listWords(sets)}: another case has it over that time.`,
 };

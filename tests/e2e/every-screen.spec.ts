@@ -52,6 +52,7 @@ const EXAMPLES: Record<string, string[]> = {
 
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
 const LOOKED_AT_BY: Record<string, DemoPerson> = {
+  '/cases/import': 'person_gwen-sallis',
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',

@@ -1,7 +1,7 @@
 'use server';
 
-import { randomInt } from 'node:crypto';
 import { redirect } from 'next/navigation';
+import { drawReference, HOSPITAL_LETTERS } from '@/app/_server/case-references';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import type { FieldProblem } from '@/app/_ui/field-problem';
@@ -9,9 +9,6 @@ import { bookCase } from '@/db/operations/book-case';
 import type { Problem } from '@/lib/identity/result';
 import { parseBooking } from '@/lib/theatre/booking';
 import { HOSPITAL_ZONE } from '@/lib/theatre/localTime';
-
-/** The hospital's letters in its case references. */
-const HOSPITAL_LETTERS = process.env.KITWRIGHT_LETTERS ?? 'LM';
 
 /** Books the case and leads to its plan; the problems, each at its field, when something must be put right. */
 export async function bookCaseAction(_before: FieldProblem[], form: FormData): Promise<FieldProblem[]> {
@@ -39,7 +36,7 @@ export async function bookCaseAction(_before: FieldProblem[], form: FormData): P
     db,
     now: now(),
     newId,
-    draw: () => Array.from({ length: 4 }, () => randomInt(32)),
+    draw: drawReference,
     hospitalLetters: HOSPITAL_LETTERS,
     person,
     booking: booking.value,
