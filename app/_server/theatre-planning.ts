@@ -1,8 +1,8 @@
 import 'server-only';
 import type { Database } from '@/db/client';
 import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
-import type { Person } from '@/db/queries/people';
 import { newestChange } from '@/db/queries/ledgerHead';
+import type { Person } from '@/db/queries/people';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';

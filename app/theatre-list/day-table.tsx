@@ -11,8 +11,8 @@ import { CancelDialog } from './cancel-dialog';
 import { MoveDialog } from './move-dialog';
 import { SetsDialog } from './sets-dialog';
 import styles from './theatre-list.module.css';
-import { type Standing, useStandings } from './use-standings';
 import { useOrder } from './use-order';
+import { type Standing, useStandings } from './use-standings';
 
 export interface Choice {
   value: string;

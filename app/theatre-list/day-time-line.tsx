@@ -57,9 +57,8 @@ export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLin
           height={HEAD_PX + rows.length * ROW_PX}
           viewBox={`0 0 ${width} ${HEAD_PX + rows.length * ROW_PX}`}
           className={styles.drawn}
-          role="group"
-          aria-label={label}
         >
+          <title>{label}</title>
           {hours.map(({ atMs, label: hour }, at) => (
             <g key={atMs}>
               <line x1={x(atMs)} x2={x(atMs)} y1={HEAD_PX} y2="100%" className={styles.hour} />

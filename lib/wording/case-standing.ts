@@ -1,3 +1,4 @@
+import { never } from '../identity/result';
 import { wallClock } from '../theatre/localTime';
 import type { CaseStanding, GivenSet } from '../theatre/planning/standing';
 import { countWord, listWords } from './numbers';
@@ -108,6 +109,8 @@ function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, n
         return `the pouch that goes with ${set} is taken`;
       case 'onlyThis':
         return `${set} is wanted twice in it`;
+      default:
+        return never(kind);
     }
   });
   const more = bySet.size > 4 ? ` and ${bySet.size - 4} more` : '';

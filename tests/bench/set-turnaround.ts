@@ -4,8 +4,8 @@ import { AIM, aimsOf, compareAims, RANKS } from '@/lib/turnaround/plan';
 import { backOf, inTime, needOf, type TurnaroundProblem, waysOf } from '@/lib/turnaround/problem';
 import { earliestFree } from '@/lib/turnaround/rulesOfThumb';
 import { type SolvedTurnaround, solveTurnaround } from '@/lib/turnaround/solve';
+import { theatreList } from '../fixtures/theatreLists';
 import type { BenchRow } from './run';
-import { theatreList } from './theatreLists';
 
 const TIME_LIMIT_MS = 60_000;
 

@@ -78,7 +78,7 @@ function givenStanding(
   );
   const late = all.filter(({ there }) => !there).map(({ readyAt }) => readyAt);
   if (late.length > 0) {
-    const until = late.reduce((last, one) => (one > last ? one : last));
+    const until = [...late].sort().at(-1) as string;
     return { kind: 'waiting', until, sets: all, pouches };
   }
   return { kind: pouches.length > 0 ? 'readyWith' : 'ready', sets: all, pouches };

@@ -7,7 +7,7 @@ import type { TurnaroundProblem } from '@/lib/turnaround/problem';
 import { earliestFree } from '@/lib/turnaround/rulesOfThumb';
 import { solveTurnaround } from '@/lib/turnaround/solve';
 import { solveDemand } from '@/lib/turnaround/solveGroup';
-import { theatreList } from '../../bench/theatreLists';
+import { theatreList } from '../../fixtures/theatreLists';
 import { costOf, faultsOf, isLess, leastCost } from './byTrying';
 import { smallList } from './smallLists';
 
