@@ -25,6 +25,8 @@ test.describe('somebody who is not signed in', () => {
     await page.keyboard.type(DEMO_PASSWORD, BY_HAND);
     await page.keyboard.press('Enter');
     await expect(page).toHaveURL('/stock');
+    // a page that came as text does not hear keys yet
+    await page.locator('aside[data-listening]').waitFor();
     const menu = page.getByRole('button', { name: /Wren Adeyemi/ });
     await menu.press('Enter');
     await page.getByRole('button', { name: 'Sign out' }).press('Enter');
