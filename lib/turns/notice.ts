@@ -56,5 +56,20 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('caseCancelled'),
     detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
   }),
+  /** To the surgeon of a case whose promised sets changed by a way out that somebody took. */
+  z.object({
+    kind: z.literal('caseSetsChanged'),
+    detail: z.object({
+      caseReference: name,
+      given: z.array(name).max(100),
+      taken: z.array(name).max(100),
+      by: name,
+    }),
+  }),
+  /** To the leads: a set is wanted in the sterile store sooner. */
+  z.object({
+    kind: z.literal('turnWanted'),
+    detail: z.object({ setCode: name, wantedBy: z.iso.datetime(), caseReference: name, by: name }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;

@@ -43,6 +43,16 @@ export function noticeSentence(notice: NoticeContent): string {
       const { caseReference, because, by } = notice.detail;
       return `${by} cancelled your case ${caseReference}: ${because}`;
     }
+    case 'caseSetsChanged': {
+      const { caseReference, given, taken, by } = notice.detail;
+      const has = given.length === 0 ? '' : ` It now has ${listWords(given)}.`;
+      const lost = taken.length === 0 ? '' : ` It no longer has ${listWords(taken)}.`;
+      return `${by} changed which sets are for your case ${caseReference}.${has}${lost}`;
+    }
+    case 'turnWanted': {
+      const { setCode, wantedBy, caseReference, by } = notice.detail;
+      return `${by} asks for ${setCode} to be in the sterile store by ${dateTimeWords(wantedBy)}, for ${caseReference}.`;
+    }
     default:
       return never(notice);
   }
