@@ -62,8 +62,16 @@ export async function planList(db: Database, repairsFor: readonly string[] = [])
   };
 }
 
-/** Plans and keeps the plan; where promises changed meanwhile, it is planned anew. */
-export async function planAndKeep(db: Database, person: Person): Promise<Outcome<PlanKept, never>> {
+/**
+ * Plans and keeps the plan; where promises changed meanwhile, it is planned anew.
+ *
+ * @param follows the number in the ledger of the person's act that it follows from, where they did not ask for it
+ */
+export async function planAndKeep(
+  db: Database,
+  person: Person,
+  follows?: number,
+): Promise<Outcome<PlanKept, never>> {
   for (let tries = 1; ; tries += 1) {
     const { facts, answer } = await planList(db);
     const kept = await keepPlan({
@@ -74,6 +82,7 @@ export async function planAndKeep(db: Database, person: Person): Promise<Outcome
       plan: setsByCase(facts, answer),
       madeFrom: new Set(facts.promises.map(({ id }) => id)),
       round: await roundTimes(db),
+      ...(follows === undefined ? {} : { follows }),
     });
     if (kept.ok || kept.refusal.because !== 'conflict' || tries === MOST_TRIES) return kept;
   }

@@ -62,7 +62,12 @@ export function waysToServe({
   // by the needs alone, sets that differ in a back-up are alike
   const chains = inReach.problem.chains.filter((_, chain) => isNeed(chain));
   const plain = waysOf({ ...inReach, problem: { ...inReach.problem, chains } }, noMoreWished);
-  return { outcome: 'canBeMet', ways: [...wished.ways, ...plain.ways], all: wished.all && plain.all, ...NOT_SHORT };
+  return {
+    outcome: 'canBeMet',
+    ways: [...wished.ways, ...plain.ways],
+    all: wished.all && plain.all,
+    ...NOT_SHORT,
+  };
 }
 
 const NONE = { ways: [], all: true };

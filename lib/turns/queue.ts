@@ -76,7 +76,13 @@ export function queueOf({ now, leadMinutes, sets, cases, wanted, timeOf }: Queue
   const open = sets.filter(({ step, withdrawn }) => step !== 'inSterileStore' && !withdrawn);
   const lines = open.map((set) => {
     const sooner = wanted.find((one) => one.setId === set.id && isWantedNow(one, set, now)) ?? null;
-    const line = lineOf(set, ways.get(set.id) as Way, { need: needs.get(set.id) ?? null, sooner }, now, leadMinutes);
+    const line = lineOf(
+      set,
+      ways.get(set.id) as Way,
+      { need: needs.get(set.id) ?? null, sooner },
+      now,
+      leadMinutes,
+    );
     return { set, line };
   });
   lines.sort(

@@ -1,6 +1,6 @@
 import type { RiskLine, RiskTime } from '../theatre/planning/risk';
 import { timeWords } from './case-standing';
-import { listWords } from './numbers';
+import { capitalised, countWord, listWords } from './numbers';
 import { momentWords } from './sets';
 import { minutesWords } from './work';
 
@@ -39,3 +39,17 @@ export function besidesWords({ givenUp, notPromised }: RiskLine): string[] {
         ]),
   ];
 }
+
+/** `Two cases cannot go as they stand, three are not sure, nine are ready.` */
+export function boardWords(stops: number, notSure: number, fine: number): string {
+  if (stops + notSure + fine === 0) return 'No case to come.';
+  const is = (count: number) => (count === 1 ? 'is' : 'are');
+  const cannot = `${stops === 0 ? 'no case' : stops === 1 ? 'one case' : `${countWord(stops)} cases`} cannot go as ${stops > 1 ? 'they stand' : 'it stands'}`;
+  return capitalised(
+    `${cannot}, ${countWord(notSure)} ${is(notSure)} not sure, ${countWord(fine)} ${is(fine)} ready.`,
+  );
+}
+
+/** `One case is ready`. */
+export const fineWords = (count: number): string =>
+  count === 1 ? 'One case is ready' : `${capitalised(countWord(count))} cases are ready`;

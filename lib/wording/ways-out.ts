@@ -1,8 +1,9 @@
 import { never } from '../identity/result';
 import { wallClock } from '../theatre/localTime';
 import type { MovedSlot, Offer } from '../theatre/planning/offers';
+import type { PlanChange } from '../theatre/planning/planChange';
 import { timeWords } from './case-standing';
-import { countWord, listWords } from './numbers';
+import { listWords } from './numbers';
 import { momentWords } from './sets';
 import { minutesWords } from './work';
 
@@ -73,7 +74,9 @@ function itself(offer: Offer, called: Called): Omit<OfferWords, 'costs'> {
           readyWords(offer, called, needOf(own, needBy)),
           ...(offer.theatreTakenBy === null
             ? []
-            : [`Its theatre has ${offer.theatreTakenBy} over that time: one of the two must be moved first.`]),
+            : [
+                `Its theatre has ${offer.theatreTakenBy} over that time: one of the two must be moved first.`,
+              ]),
         ],
         confirm: offer.theatreTakenBy === null ? 'Move the case' : null,
       };
@@ -138,13 +141,13 @@ function slotWords({ reference, from, startsAt }: MovedSlot, now: string): strin
 
 const needOf = (own: MovedSlot, needBy: string) =>
   new Date(Date.parse(needBy) + Date.parse(own.startsAt) - Date.parse(own.from)).toISOString();
-const minutesBetween = (from: string, to: string) =>
-  Math.floor((Date.parse(to) - Date.parse(from)) / 60_000);
+const minutesBetween = (from: string, to: string) => Math.floor((Date.parse(to) - Date.parse(from)) / 60_000);
 
 /** What can be wrong as a way out is taken. */
 export const wayOutWords = {
   stale: (reference: string) =>
     `The list changed since this was worked out for ${reference}. Nothing was done: below is what can be done now.`,
+  byRequest: 'A set from elsewhere is asked for by a loan request.',
   overtaken: 'The list changed while this was being done. Nothing was done.',
   theatreTaken: (theatre: string, reference: string) =>
     `${theatre} has case ${reference} over the new time. Nothing was done.`,
@@ -155,27 +158,25 @@ export const wayOutWords = {
     `${name} can’t take a set away that somebody promised to another case: a theatre manager, a scrub practitioner or a decontamination lead can.`,
   mayNotHasten: (name: string) =>
     `${name} can’t ask for a quicker turn: a theatre manager, a scrub practitioner or a decontamination lead can.`,
-  done: (reference: string, title: string) => `${reference}: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`,
+  done: (reference: string, title: string) =>
+    `${reference}: ${title.charAt(0).toLowerCase()}${title.slice(1)}.`,
   wanted: (by: string, reference: string, person: string) =>
     `Wanted ${by} for ${reference}, asked for by ${person}`,
 };
 
-/** What planning anew changed after the list was changed. */
-export function plannedAnewWords(
-  { gained, changed, without }: { gained: string[]; changed: string[]; without: string[] },
-  failed = false,
-): string {
-  if (failed) return 'Planning anew did not work: look at the cases at risk.';
+/** What planning anew changed after the list was changed; `null`: it did not work. */
+export function plannedAnewWords(change: PlanChange | null): string {
+  if (change === null)
+    return 'The list is changed, but planning anew did not work: look at the cases at risk.';
+  const { gained, changed, without } = change;
   const said = [
     ...(without.length === 0
       ? []
       : [`${listWords(without)} ${without.length === 1 ? 'has' : 'have'} no set any more`]),
-    ...(changed.length === 0 ? [] : [`${listWords(changed)} ${changed.length === 1 ? 'has' : 'have'} other sets`]),
+    ...(changed.length === 0
+      ? []
+      : [`${listWords(changed)} ${changed.length === 1 ? 'has' : 'have'} other sets`]),
     ...(gained.length === 0 ? [] : [`${listWords(gained)} ${gained.length === 1 ? 'has' : 'have'} sets now`]),
   ];
   return said.length === 0 ? 'No other promise had to move.' : `${said.join('; ')}.`;
 }
-
-/** `3 cases are ready`, `one case is ready`. */
-export const fineWords = (count: number): string =>
-  count === 1 ? 'One case is ready' : `${countWord(count).replace(/^./, (first) => first.toUpperCase())} cases are ready`;

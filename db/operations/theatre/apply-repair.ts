@@ -10,7 +10,14 @@ import { cases, setPromises, sets, theatres } from '../../schema';
 import { tellPerson } from '../turns/tell-person';
 import { atCase, type CaseNow, type CaseRequest, type CaseRow } from './at-case';
 import { moveInside } from './move-inside';
-import { keepPromise, type PromiseRow, type RoundTimes, rivalFor, theatreTakenBy, timesFor } from './promises';
+import {
+  keepPromise,
+  type PromiseRow,
+  type RoundTimes,
+  rivalFor,
+  theatreTakenBy,
+  timesFor,
+} from './promises';
 import { type RepairBasis, standsAsSeen } from './repair-basis';
 
 interface ApplyRepair extends CaseRequest {
@@ -41,7 +48,9 @@ export async function applyRepair(request: ApplyRepair): Promise<Outcome<RepairA
     return await atCase(request, moves.length > 0 ? 'keepTheatreList' : 'promiseSets', async (write, row) => {
       if (row.cancelledAt !== null) return refused('frozen', theatreListWords.cancelled(row.reference));
       if (row.endsAt <= request.now) return refused('frozen', theatreListWords.over(row.reference));
-      const caseIds = [...new Set([row.id, ...gives.map((one) => one.caseId), ...moves.map((one) => one.caseId)])];
+      const caseIds = [
+        ...new Set([row.id, ...gives.map((one) => one.caseId), ...moves.map((one) => one.caseId)]),
+      ];
       const setIds = [...new Set(gives.flatMap((one) => one.setIds))];
       if (!(await standsAsSeen(write, request.madeFrom, { cases: caseIds, sets: setIds })))
         return refused('conflict', words.overtaken);
@@ -65,7 +74,9 @@ async function applyInside(write: Queries, request: ApplyRepair, caseIds: string
         gives.map(({ caseId }) => caseId),
       ),
     );
-  const wanted = new Map<string, ReadonlySet<string>>(gives.map(({ caseId, setIds }) => [caseId, new Set(setIds)]));
+  const wanted = new Map<string, ReadonlySet<string>>(
+    gives.map(({ caseId, setIds }) => [caseId, new Set(setIds)]),
+  );
   const ended = kept.filter(({ caseId, setId }) => !wanted.get(caseId)?.has(setId));
   mayTake(request, ended);
   if (ended.length > 0)
@@ -115,7 +126,8 @@ async function moveAll(write: Queries, request: ApplyRepair, rows: readonly Case
     return { row, theatreId: row.theatreId, startsAt, endsAt };
   });
   for (const { row, ...to } of moves) {
-    if (row.cancelledAt !== null) throw new TakenBack(refused('frozen', theatreListWords.cancelled(row.reference)));
+    if (row.cancelledAt !== null)
+      throw new TakenBack(refused('frozen', theatreListWords.cancelled(row.reference)));
     const [there] = await write
       .select({ code: sets.code })
       .from(sets)
@@ -144,7 +156,8 @@ async function give(
   if (!booked || !set) throw new TakenBack(refused('conflict', words.overtaken));
   if (booked.cancelledAt !== null)
     throw new TakenBack(refused('frozen', theatreListWords.cancelled(booked.reference)));
-  if (set.withdrawnAt !== null) throw new TakenBack(refused('frozen', theatreListWords.outOfService(set.code)));
+  if (set.withdrawnAt !== null)
+    throw new TakenBack(refused('frozen', theatreListWords.outOfService(set.code)));
   if (set.step === 'held') throw new TakenBack(refused('frozen', words.held(set.code)));
   const times = await timesFor(write, booked, setId, round);
   const rival = await rivalFor(write, setId, times, caseId);

@@ -29,7 +29,10 @@ export async function askQuickerTurn(
   return atCase(request, 'promiseSets', async (write, row) => {
     if (row.cancelledAt !== null) return refused('frozen', theatreListWords.cancelled(row.reference));
     if (row.startsAt <= now) return refused('frozen', theatreListWords.over(row.reference));
-    const seen = { cases: [row.id, ...(afterCaseId === null || afterCaseId === row.id ? [] : [afterCaseId])], sets: [setId] };
+    const seen = {
+      cases: [row.id, ...(afterCaseId === null || afterCaseId === row.id ? [] : [afterCaseId])],
+      sets: [setId],
+    };
     if (wantedBy <= now || !(await standsAsSeen(write, madeFrom, seen)))
       return refused('conflict', words.overtaken);
     const [set] = await write.select().from(sets).where(eq(sets.id, setId));

@@ -1,5 +1,5 @@
-import { alias } from 'drizzle-orm/sqlite-core';
 import { and, asc, eq, gt, inArray, isNull, max } from 'drizzle-orm';
+import { alias } from 'drizzle-orm/sqlite-core';
 import type { WantedTurn } from '@/lib/turns/wanted';
 import { mayRead, type Reading } from '../../reader';
 import { cases, people, turnSteps, wantedTurns } from '../../schema';

@@ -130,10 +130,7 @@ function offerOf(
     cost.moved.flatMap((moved) => (moved.case === one.reference ? [] : [[moved.case, moved.to] as const])),
   );
   const gives = takes
-    ? [
-        { reference: one.reference, sets },
-        ...[...others].map(([reference, to]) => ({ reference, sets: to })),
-      ]
+    ? [{ reference: one.reference, sets }, ...[...others].map(([reference, to]) => ({ reference, sets: to }))]
     : [];
   const quicker =
     repair.kind === 'quickerTurn'
@@ -168,7 +165,9 @@ function offerOf(
     ]),
     sets,
     pouches,
-    ready: takes ? readyBeside(facts, answer, one, { sets, cost, moves }) : quicker && { at: quicker.wantedBy },
+    ready: takes
+      ? readyBeside(facts, answer, one, { sets, cost, moves })
+      : quicker && { at: quicker.wantedBy },
     cost,
     moves,
     gives,
@@ -232,9 +231,7 @@ const URGENCIES: readonly Urgency[] = ['now', 'today', 'soon', 'booked'];
 export function rankOffers(offers: readonly Offer[], cases: readonly CaseToServe[]): Offer[] {
   const urgencyOf = new Map(cases.map(({ reference, urgency }) => [reference, urgency]));
   const weight = (offer: Offer): (number | string)[] => [
-    ...URGENCIES.map(
-      (urgency) => offer.cost.unserved.filter((one) => urgencyOf.get(one) === urgency).length,
-    ),
+    ...URGENCIES.map((urgency) => offer.cost.unserved.filter((one) => urgencyOf.get(one) === urgency).length),
     offer.cost.moved.filter((moved) => moved.case !== offer.gives[0]?.reference).length,
     offer.theatreTakenBy === null ? 0 : 1,
     KINDS.indexOf(offer.kind),
