@@ -47,13 +47,15 @@ const MOST_TRIES = 3;
 /**
  * Works out who gets which set over the horizon, by the calculation `set-turnaround`; writes nothing.
  *
- * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself
+ * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself, and a case that
+ *   nothing could be given to has none
  */
 export async function planList(db: Database, repairsFor: readonly string[] = []): Promise<PlannedList> {
   const facts = await planningFacts(db, now());
   const input = turnaroundInput(facts);
   if (!input) return { facts, input, answer: null };
-  const asked = { ...input, repairsFor: [...repairsFor] };
+  const placed = new Set(input.cases.map((one) => one.case));
+  const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };
   const answer = await setTurnaround(setTurnaroundInput.parse(asked), { solver: highsSolver });
   return {
     facts,

@@ -4,6 +4,7 @@ import { applyRepair } from '@/db/operations/theatre/apply-repair';
 import { askQuickerTurn } from '@/db/operations/theatre/ask-quicker-turn';
 import type { CaseRequest } from '@/db/operations/theatre/at-case';
 import type { RepairBasis } from '@/db/operations/theatre/repair-basis';
+import { findCase } from '@/db/queries/cases';
 import { kindsOfSet } from '@/db/queries/theatre/kindsOfSet';
 import type { CaseId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
@@ -48,19 +49,16 @@ const TAKES: Record<RepairKind, Act> = {
 
 /** What can be done for a case, worked out now; `null` where it is none that is planned for. */
 async function find(db: Database, caseId: CaseId): Promise<Found | null> {
-  // whether there is anything to place it by shows only from the facts
-  const plain = await planList(db);
-  const one = plain.facts.cases.find(({ id }) => id === caseId);
+  const listed = await findCase(db, caseId);
+  if (!listed) return null;
+  const { facts, answer } = await planList(db, [listed.reference]);
+  const one = facts.cases.find(({ id }) => id === caseId);
   if (!one) return null;
-  if (one.ways?.outcome === 'short') {
-    const offers = loansForShort(plain.facts, one, await kindsOfSet(db));
-    return { facts: plain.facts, one, offers };
-  }
-  if (!plain.input?.cases.some((planned) => planned.case === one.reference))
-    return { facts: plain.facts, one, offers: [] };
-  const { facts, answer } = await planList(db, [one.reference]);
-  const now = facts.cases.find(({ id }) => id === caseId);
-  return now ? { facts, one: now, offers: offersFor(facts, answer, now) } : null;
+  const offers =
+    one.ways?.outcome === 'short'
+      ? loansForShort(facts, one, await kindsOfSet(db))
+      : offersFor(facts, answer, one);
+  return { facts, one, offers };
 }
 
 /** The ways out for a case at risk, the cheapest first, as far as this person can take them. */

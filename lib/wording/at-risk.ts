@@ -14,7 +14,7 @@ export function marginWords(time: RiskTime): string {
     case 'misses':
       return `${minutesWords(time.slipMinutes)} too late`;
     case 'unknown':
-      return 'when it is ready is not known';
+      return 'nobody can say when it is ready';
   }
 }
 
@@ -24,6 +24,7 @@ export const neededWords = (needBy: string, now: string): string =>
 
 const BECAUSE: Record<RiskLine['givenUp'][number]['because'], string> = {
   notReady: 'it is not ready in time',
+  readyUnknown: 'nobody can say when it is ready',
   notSuitable: 'it no longer has what the plan needs',
   betterPlan: 'another case needs it more',
 };
@@ -31,7 +32,7 @@ const BECAUSE: Record<RiskLine['givenUp'][number]['because'], string> = {
 /** What there is to know besides how the case stands: promises that no longer hold, sets not promised yet. */
 export function besidesWords({ givenUp, notPromised }: RiskLine): string[] {
   return [
-    ...givenUp.map(({ from, because }) => `${from} is promised to it, but ${BECAUSE[because]}.`),
+    ...givenUp.map(({ set, because }) => `${set} is promised to it, but ${BECAUSE[because]}.`),
     ...(notPromised.length === 0
       ? []
       : [

@@ -140,7 +140,9 @@ const awayWords = ({ code, readyAt, afterCase }: GivenSet, now: string) =>
   `${code} ${afterCase === null ? '' : `after ${afterCase} `}ready ${timeWords(readyAt, now)}`;
 
 function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, now: string): string {
-  const bySet = new Map(standing.obstacles.map((one) => [one.set, one]));
+  const inTheWay = standing.obstacles.filter(({ kind }) => kind !== 'onlyThis');
+  // a set that would do is worth a word only where nothing else is known to be in the way
+  const bySet = new Map((inTheWay.length > 0 ? inTheWay : standing.obstacles).map((one) => [one.set, one]));
   const said = [...bySet.values()].slice(0, 4).map(({ set, kind, byCase, atMs }) => {
     const when = atMs === null ? '' : ` ${timeWords(new Date(atMs).toISOString(), now)}`;
     switch (kind) {
@@ -155,7 +157,7 @@ function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, n
       case 'noPouch':
         return `the pouch that goes with ${set} is taken`;
       case 'onlyThis':
-        return `${set} is wanted twice in it`;
+        return `${set} is free, but does not do alone`;
       default:
         return never(kind);
     }

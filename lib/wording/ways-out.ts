@@ -85,7 +85,7 @@ function itself(offer: Offer, called: Called): Omit<OfferWords, 'costs'> {
       if (!elsewhere) return impossible;
       const from = kind === 'borrow' ? 'another hospital' : 'a lender';
       return {
-        title: `${kind === 'borrow' ? 'Borrow' : 'Ask for a loan of'} ${listWords(elsewhere.missing)}`,
+        title: `${kind === 'borrow' ? 'Borrow a set' : 'Ask for a loan set'}: ${elsewhere.missing.join('; ')}`,
         does: [
           `From ${from}, for ${reference}: in the sterile store by ${momentWords(elsewhere.neededBy, now)}, back ${momentWords(elsewhere.until, now)}. When one could be here is not known until somebody asks.`,
         ],

@@ -56,7 +56,7 @@ export function riskRow(line: RiskLine, listed: ListedCase, called: Called): Ris
     sentence: said.sentence,
     besides: besidesWords(line),
     needed: planned
-      ? `${capitalised(neededWords(needBy, called.now))}, ${marginWords(time)}.`
+      ? `${capitalised(neededWords(needBy, called.now))}; ${marginWords(time)}.`
       : `${capitalised(neededWords(needBy, called.now))}.`,
     link: !planned
       ? { label: 'Go to the plan', href: `/cases/${id}/plan` }

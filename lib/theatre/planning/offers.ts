@@ -1,5 +1,6 @@
 import type { SetTurnaroundOutput } from '../../calculations/setTurnaround/output';
 import type { ConfigurationId } from '../../identity/ids';
+import { wallClock } from '../localTime';
 import type { Urgency } from '../surgicalCase';
 import type { CaseToServe, PlanningFacts } from './facts';
 import { readyBeside } from './readyBeside';
@@ -67,6 +68,10 @@ export function offersFor(
     if (seen.has(key)) return false;
     seen.add(key);
     if (quicker && quicker.wantedBy <= facts.now) return false;
+    // what changes the day is no change of the order
+    if (kind === 'changeOrder' && offer.moves.some(({ from, startsAt }) => dayOf(from) !== dayOf(startsAt)))
+      return false;
+    if (kind === 'otherSets' && sameSets(sets, promisedTo(facts, one))) return false;
     if (kind !== 'otherSets' || now === undefined) return true;
     // a case that is served gains by other sets only where they are there sooner
     return sameSets(sets, plain(given).sets) || readyAt(offer) < now;
@@ -88,28 +93,35 @@ const plain = (given: Given | undefined) => ({
 });
 const readyAt = ({ ready }: Offer) =>
   ready === 'there' ? '' : ready === null ? '9999-12-31T23:59:59.999Z' : ready.at;
+const dayOf = (at: string) => wallClock(at).date;
 const sameSets = (a: readonly string[], b: readonly string[]) =>
   a.length === b.length && a.every((set) => b.includes(set));
 
+/** Codes of the sets that are promised to a case. */
+function promisedTo({ promises, sets }: PlanningFacts, one: CaseToServe): string[] {
+  const codeOf = new Map<string, string>(sets.map(({ id, code }) => [id, code]));
+  return promises.flatMap(({ caseId, setId }) => (caseId === one.id ? (codeOf.get(setId) ?? []) : []));
+}
+
 /** Where the plan gives it sets that are not promised to it yet: to promise them, with what that takes from others. */
 function asPlanned(
-  { promises, cases, sets }: PlanningFacts,
+  facts: PlanningFacts,
   answer: SetTurnaroundOutput | null,
   one: CaseToServe,
   given: Given,
 ): Repair[] {
+  const { promises, cases, sets } = facts;
   const codeOf = new Map<string, string>(sets.map(({ id, code }) => [id, code]));
   const referenceOf = new Map<string, string>(cases.map(({ id, reference }) => [id, reference]));
-  const has = promises.filter(({ caseId }) => caseId === one.id).map(({ setId }) => codeOf.get(setId) ?? '');
   const wanted = given.sets.map(({ set }) => set);
-  if (sameSets(has, wanted)) return [];
-  const promisedTo = new Set(
+  if (sameSets(promisedTo(facts, one), wanted)) return [];
+  const holders = new Set(
     promises.flatMap(({ caseId, setId }) =>
       caseId !== one.id && wanted.includes(codeOf.get(setId) ?? '') ? [referenceOf.get(caseId)] : [],
     ),
   );
   const moved = (answer?.movedPromises ?? [])
-    .filter(({ case: other, from }) => promisedTo.has(other) && wanted.includes(from))
+    .filter(({ case: other, from }) => holders.has(other) && wanted.includes(from))
     .map(({ case: other, from, to }) => ({ case: other, from, to }));
   const { way, pouches } = given;
   return [{ kind: 'otherSets', way, sets: wanted, pouches, cost: { unserved: [], moved } }];

@@ -25,8 +25,11 @@ export interface RiskLine {
   time: RiskTime;
   /** Sets that the plan gives it and that are not promised to it yet. */
   notPromised: string[];
-  /** Promised sets that it can no longer count on, by the plan. */
-  givenUp: SetTurnaroundOutput['movedPromises'];
+  /** Promised sets that it can no longer count on, by the plan, and why. */
+  givenUp: {
+    set: string;
+    because: SetTurnaroundOutput['movedPromises'][number]['because'] | 'readyUnknown';
+  }[];
 }
 
 const MINUTE_MS = 60_000;
@@ -38,13 +41,20 @@ export function riskLines(facts: PlanningFacts, answer: SetTurnaroundOutput | nu
   const by = standings(facts, answer);
   const promised = new Map<string, Set<string>>();
   const codeOf = new Map<string, string>(facts.sets.map(({ id, code }) => [id, code]));
+  const unknown = new Set(
+    facts.sets.flatMap(({ code, readyMinutes }) => (readyMinutes === null ? [code] : [])),
+  );
   for (const { caseId, setId } of facts.promises)
     promised.set(caseId, (promised.get(caseId) ?? new Set()).add(codeOf.get(setId) ?? setId));
   return facts.cases
     .map((one): RiskLine => {
       const standing = by.get(one.id) as CaseStanding;
       const given = answer?.assignments.find((assigned) => assigned.case === one.reference);
-      const givenUp = answer?.movedPromises.filter((moved) => moved.case === one.reference) ?? [];
+      const givenUp = (answer?.movedPromises ?? []).flatMap(({ case: of, from, because }) =>
+        of === one.reference
+          ? [{ set: from, because: unknown.has(from) ? ('readyUnknown' as const) : because }]
+          : [],
+      );
       return {
         case: one,
         standing,
