@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Database } from '@/db/client';
 import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
+import { hiddenFrom } from '@/db/queries/bench/blind';
 import { newestChange } from '@/db/queries/ledgerHead';
 import type { Person } from '@/db/queries/people';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
@@ -62,6 +63,19 @@ export async function planList(db: Database, repairsFor: readonly string[] = [])
     input: asked,
     answer: answer.outcome === 'answered' ? answer.answer : answer.known,
   };
+}
+
+/**
+ * The facts as the reader may be told them: to whoever is to check a set blind, which pieces no set holds would say what lies
+ * in that set, too.
+ */
+export async function factsToTell(db: Database, facts: PlanningFacts): Promise<PlanningFacts> {
+  if ((await hiddenFrom(db)).size === 0) return facts;
+  const cases = facts.cases.map((one) => ({
+    ...one,
+    ways: one.ways && { ...one.ways, missing: [], outOfReach: [] },
+  }));
+  return { ...facts, cases };
 }
 
 /**

@@ -54,7 +54,7 @@ describe('what is offered', () => {
     );
     expect(words[1]?.does).toEqual([
       'NEXT begins 17:00 instead of 15:00.',
-      'A-01 ready 16:00, 0 min before it is needed.',
+      'A-01 in time: ready by 16:00, when it is needed.',
     ]);
     expect(words[4]?.costs).toEqual(['FIRST would have no set.']);
   });
