@@ -33,6 +33,7 @@ export function availableFor(store: Store, caseDate: PlainDate): Availability {
 function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
   if (set.heldBecause !== null || set.step === 'held')
     return { kind: 'held', reason: set.heldBecause ?? 'held' };
+  if (set.onKitOf !== undefined) return { kind: 'onOtherKit', reference: set.onKitOf };
   if (set.shortFor) return { kind: 'shortForOneCase', reference: set.shortFor.reference };
   if (set.step !== 'inSterileStore') return { kind: 'notInStore', step: set.step, readyAt: set.readyAt };
   if (set.useBy !== null && isPastUseBy(set.useBy, caseDate)) return { kind: 'pastUseBy', useBy: set.useBy };

@@ -2,6 +2,7 @@ import { and, eq, gte, sql } from 'drizzle-orm';
 import type { BenchAct, SentEntry } from '@/lib/bench/act';
 import { lookAlikesOf } from '@/lib/bench/lookAlikes';
 import type { Item } from '@/lib/catalogue/item';
+import { stockId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { type Attestation, attests } from '@/lib/people/attestation';
@@ -11,6 +12,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { benchWords as words } from '@/lib/wording/bench';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { onKits } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
 import { configurationLines, items, stock } from '../../schema';
 import type { OwnCount } from './own-count';
@@ -118,6 +120,7 @@ async function shelfProblems(
     problems.push(at('stock-past', words.stockPast));
   if (heap.lot !== from.lot || heap.useBy !== from.useBy || heap.form !== from.form)
     problems.push(at('stock-unlike', words.stockUnlike));
-  if (heap.quantity < act.pieces) problems.push(at('stock-short', words.stockShort(heap.quantity)));
+  const free = heap.quantity - ((await onKits(write)).get(stockId.parse(heap.id)) ?? 0);
+  if (free < act.pieces) problems.push(at('stock-short', words.stockShort(Math.max(0, free))));
   return problems;
 }

@@ -146,6 +146,10 @@ function contextId(context: ScanContext): string | null {
       return context.loadId;
     case 'set':
       return context.setId;
+    case 'kit':
+      return context.caseId;
+    case 'kitCheck':
+      return context.checkId;
   }
 }
 
