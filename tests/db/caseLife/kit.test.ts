@@ -21,11 +21,7 @@ async function radius() {
   return desk;
 }
 
-const WHOLE = [
-  { thing: setThing('DRT-01') },
-  { thing: stockThing(SCREW) },
-  { thing: stockThing(WIRE) },
-];
+const WHOLE = [{ thing: setThing('DRT-01') }, { thing: stockThing(SCREW) }, { thing: stockThing(WIRE) }];
 
 async function picked() {
   const desk = await radius();
@@ -102,7 +98,10 @@ describe('a kit', () => {
     const desk = await radius();
     const heap = await desk.heap(SCREW);
     await desk.db.tx(async (write) => {
-      await write.update(stock).set({ heldBecause: 'recall', useBy: '2026-01-14' }).where(eq(stock.id, SCREW));
+      await write
+        .update(stock)
+        .set({ heldBecause: 'recall', useBy: '2026-01-14' })
+        .where(eq(stock.id, SCREW));
       await write.insert(stock).values({ ...heap, id: 'stock_test-other', lot: 'L27-9999', quantity: 2 });
     });
     const outcome = await desk.pick(stockThing(SCREW));
@@ -121,7 +120,9 @@ describe('a kit', () => {
     await desk.db.tx(async (write) => {
       await write.insert(stock).values({ ...heap, id: 'stock_test-other', lot: 'L27-9999' });
     });
-    expect(saidOf(await desk.pick({ ...item, lot: null } as never)).join(' ')).toContain('does not say its lot');
+    expect(saidOf(await desk.pick({ ...item, lot: null } as never)).join(' ')).toContain(
+      'does not say its lot',
+    );
     // the pack itself says it is past use-by, whatever the shelf's record says
     const said = await desk.pick({ ...item, lot: heap.lot, useBy: '2026-01-01' } as never);
     expect(codesOf(said)).toContain('past-use-by');
@@ -142,8 +143,7 @@ describe('a kit', () => {
     const desk = new KitDesk(await demoDatabase(), 'LM-26-2HXD');
     await desk.makeList();
     await desk.pick(setThing('SFS-02'));
-    const promised = () =>
-      desk.db.read.select().from(setPromises).where(eq(setPromises.setId, 'set_sfs-02'));
+    const promised = () => desk.db.read.select().from(setPromises).where(eq(setPromises.setId, 'set_sfs-02'));
     expect(await promised()).toMatchObject([{ caseId: desk.caseId }]);
     const [other] = await desk.db.read.select().from(cases).where(eq(cases.reference, 'LM-26-D3XE'));
     const sent = await sendToTheatre({
@@ -217,7 +217,10 @@ describe('the second check', () => {
 
   it('shows differences both ways and leaves the kit unchecked', async () => {
     const desk = await picked();
-    const closed = await desk.check([{ thing: setThing('SFS-01') }, { thing: stockThing(SCREW), quantity: 2 }]);
+    const closed = await desk.check([
+      { thing: setThing('SFS-01') },
+      { thing: stockThing(SCREW), quantity: 2 },
+    ]);
     const screw = await desk.heap(SCREW);
     const wire = await desk.heap(WIRE);
     expect(closed).toMatchObject({
@@ -314,7 +317,9 @@ describe('coming back', () => {
   it('never takes back more than went out, whatever is asked', async () => {
     const desk = await issued();
     const [, screw] = (await desk.kit()).picks.map(({ id }) => id);
-    expect(codesOf(await desk.returned(screw ?? '', 'returnedUnopened', { quantity: 2 }))).toEqual(['more-than-out']);
+    expect(codesOf(await desk.returned(screw ?? '', 'returnedUnopened', { quantity: 2 }))).toEqual([
+      'more-than-out',
+    ]);
     const id = 'return_once';
     expect((await desk.returned(screw ?? '', 'opened', { id })).ok).toBe(true);
     expect((await desk.returned(screw ?? '', 'opened', { id })).ok).toBe(true);
@@ -377,7 +382,12 @@ describe('the database', () => {
     ).rejects.toThrow(/more would be picked than lies there/);
     await desk.db.tx((write) => write.insert(casePicks).values({ ...pack, quantity: heap.quantity }));
     await expect(
-      desk.db.tx((write) => write.update(stock).set({ quantity: heap.quantity - 1 }).where(eq(stock.id, SCREW))),
+      desk.db.tx((write) =>
+        write
+          .update(stock)
+          .set({ quantity: heap.quantity - 1 })
+          .where(eq(stock.id, SCREW)),
+      ),
     ).rejects.toThrow(/what is picked for a case/);
     await expect(
       desk.db.tx((write) => write.delete(casePicks).where(eq(casePicks.id, 'pick_packs'))),

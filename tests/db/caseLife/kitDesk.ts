@@ -10,7 +10,7 @@ import { recordPick } from '@/db/operations/caseLife/record-pick';
 import { returnThing } from '@/db/operations/caseLife/return-thing';
 import { takeKit } from '@/db/operations/caseLife/take-kit';
 import type { RoundTimes } from '@/db/operations/theatre/promises';
-import { kitOnRecord, type KitOnRecord } from '@/db/queries/caseLife/standing';
+import { type KitOnRecord, kitOnRecord } from '@/db/queries/caseLife/standing';
 import { workOutList } from '@/db/queries/caseLife/workOutList';
 import type { Person } from '@/db/queries/people';
 import { people, sets, stock } from '@/db/schema';
@@ -56,7 +56,10 @@ export class KitDesk {
   }
 
   async person(name: string): Promise<Person> {
-    const [row] = await this.db.read.select().from(people).where(eq(people.id, `person_${name}`));
+    const [row] = await this.db.read
+      .select()
+      .from(people)
+      .where(eq(people.id, `person_${name}`));
     if (!row) throw new Error(`nobody is called ${name}`);
     return { id: personId.parse(row.id), name: row.name, role: role.parse(row.role) };
   }
@@ -145,7 +148,13 @@ export class KitDesk {
   async returned(
     pickId: string,
     outcome: ReturnOutcome,
-    { quantity = 1, note = null as string | null, name = 'wren-adeyemi', id = this.newId('return'), proven = true } = {},
+    {
+      quantity = 1,
+      note = null as string | null,
+      name = 'wren-adeyemi',
+      id = this.newId('return'),
+      proven = true,
+    } = {},
   ) {
     const [person, at] = [await this.person(name), this.now()];
     return returnThing({
