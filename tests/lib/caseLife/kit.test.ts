@@ -125,7 +125,7 @@ describe('what is picked and what the list asks for', () => {
   /** Tries every way to give sets to lines. */
   function mostMet(lines: readonly WantedLine[], sets: readonly string[]): number {
     const [line, ...rest] = lines;
-    if (!line || line.kind !== 'set') return 0;
+    if (line?.kind !== 'set') return 0;
     const serves = sets.filter(
       (code) => line.setId === `set_${code}` || line.alike.some(({ setId }) => setId === `set_${code}`),
     );
