@@ -27,13 +27,18 @@ type Open = NonNullable<Check['open']>;
 export function CheckScreen({ booked, check }: { booked: { id: string; reference: string }; check: Open }) {
   const router = useRouter();
   const [said, setSaid] = useState('');
+  /** Saved from here; the page that lists them comes a moment later. */
+  const [stored, setStored] = useState<ReadonlySet<string>>(new Set());
   const [asked, setAsked] = useState(false);
   /** What pending entries are called; the server names them once they are saved. */
   const [names, setNames] = useState<ReadonlyMap<string, string>>(new Map());
   const { outbox, add, doneAt, dismiss, flush } = useOutbox<SentCheckEntry>({
     room: `check.${check.id}`,
     address: `/api/kit-checks/${check.id}/entries`,
-    onStored: () => router.refresh(),
+    onStored: ({ id }) => {
+      setStored((now) => new Set(now).add(id));
+      router.refresh();
+    },
   });
   const undone = useMemo(
     () =>
@@ -72,7 +77,7 @@ export function CheckScreen({ booked, check }: { booked: { id: string; reference
 
   async function close(proof: Parameters<Parameters<typeof ProofDialog>[0]['onProof']>[0]) {
     const answer = await sendJson<{ differences: unknown[] }>(`/api/kit-checks/${check.id}/close`, {
-      entryIds: check.entries.map(({ id }) => id),
+      entryIds: [...new Set([...check.entries.map(({ id }) => id as string), ...stored])],
       proof,
     });
     if (!answer.ok) return answer.sentence;
