@@ -10,6 +10,7 @@ import type { HeldBecause, TurnStep } from '../sets/setState';
 import { countWord } from '../wording/numbers';
 import { CLASS_SHORT_WORDS, SHEET_WORDS, countSheetWords as words } from '../wording/paper';
 import { HELD_BECAUSE_WORDS, stopAbout, stopWords, TURN_STEP_WORDS } from '../wording/sets';
+import { questionWords } from '../wording/theatre-counts';
 import { editionOf, type Printing, recordCode, sheetCautions, shortDateWords } from './edition';
 import { rowDrawings } from './itemDrawing';
 import { itemWarnings } from './itemWarnings';
@@ -39,6 +40,8 @@ export interface CountSheetOf {
   settings: SetSettings;
   /** What the set was closed without, where its pack went short. */
   sentShort?: PackShort | null;
+  /** Figures of counts in theatre that did not come out and travel with the set until two people settle them. */
+  questions?: readonly { thing: string; expected: number; counted: number; reference: string }[];
   printing: Printing;
   /** The number it got as it was printed; a sheet without one is a specimen. */
   number?: string | null;
@@ -105,7 +108,7 @@ export function countSheet(given: CountSheetOf): Sheet {
   };
 }
 
-function notices({ set, items, sentShort, printing }: CountSheetOf): Notice[] {
+function notices({ set, items, sentShort, questions = [], printing }: CountSheetOf): Notice[] {
   const name = (id: ItemId) => items.get(id)?.name ?? id;
   const found: Notice[] = [];
   if (set.version.status === 'draft') {
@@ -119,6 +122,14 @@ function notices({ set, items, sentShort, printing }: CountSheetOf): Notice[] {
       word: words.heldWord,
       shape: 'stop',
       lines: [`because ${because ?? set.heldBecause}.`],
+    });
+  }
+  if (questions.length > 0) {
+    found.push({
+      kind: 'notice',
+      word: words.openQuestionWord,
+      shape: 'stop',
+      lines: questions.map((one) => words.openQuestion(questionWords(one), one.reference)),
     });
   }
   // an open set is about to be counted: what was found before must not guide the counter

@@ -22,7 +22,7 @@ export function AddItem({
   const [name, setName] = useState('');
   const [pieces, setPieces] = useState('');
   const [wrong, setWrong] = useState<string | null>(null);
-  function add(): void {
+  function add() {
     const figure = Number(pieces);
     if (name.trim() === '') return setWrong('Say what came to the table.');
     if (!/^\d{1,3}$/.test(pieces)) return setWrong('Say how many, as a whole number.');

@@ -35,7 +35,7 @@ export function CloseCount({
   const pending = counting.outbox.pending.length;
   const title = `${MOMENT_WORDS[count.moment]} of ${booked.reference}`;
 
-  function begin(): void {
+  function begin() {
     if (pending > 0) return counting.flush();
     const found = check();
     onProblems(found);

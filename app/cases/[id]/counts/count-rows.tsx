@@ -36,7 +36,6 @@ export function CountRows({
   }
   if (rows.length === 0) return null;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: the digits of the rows inside, caught once for all of them
     <ul className={styles.rows} aria-label="Lines" onKeyDown={onKeyDown}>
       {rows.map((row) => {
         const figure = figureOf(row);

@@ -43,7 +43,7 @@ export function CountScreen({
   const leftIn = ({ rows: own, setId }: CountGroup) =>
     setId !== null && state.notOpened.has(setId) ? 0 : own.filter((one) => figureOf(one) === null).length;
 
-  function say(figure: number): void {
+  function say(figure: number) {
     if (!row) return;
     enter(actFor(row, mode, figure));
     if (mode !== 'counted') return setMode('counted');

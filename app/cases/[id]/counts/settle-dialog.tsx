@@ -28,7 +28,7 @@ export function SettleDialog({
   const [wrong, setWrong] = useState<string | null>(null);
   const title = `Settle: ${question.thing}`;
 
-  function goOn(): void {
+  function goOn() {
     if (as === '') return setWrong('Choose how it came out.');
     if (because.trim() === '') return setWrong('Say how it came out, in a few words.');
     setWrong(null);
