@@ -1,11 +1,11 @@
 import { and, eq, isNull } from 'drizzle-orm';
 import type { NewId, TheatreCountId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
-import { canonicalJson } from '@/lib/ledger/canonical';
 import { type Attestation, attests } from '@/lib/people/attestation';
 import { may } from '@/lib/people/permissions';
-import { countMoment, type TheatreEntry } from '@/lib/theatreCounts/act';
+import { countMoment } from '@/lib/theatreCounts/act';
 import { closingProblems } from '@/lib/theatreCounts/closing';
+import { theatreDigestText } from '@/lib/theatreCounts/digest';
 import { differencesOf, reckon, type TheatreDifference } from '@/lib/theatreCounts/reckon';
 import { theatreStateOf } from '@/lib/theatreCounts/state';
 import { theatreCountWords as words } from '@/lib/wording/theatre-counts';
@@ -67,7 +67,7 @@ export async function closeTheatreCount(
     if (problems.length > 0) return refusedFor(problems);
     const reckoned = reckon(subject, state);
     const differences = differencesOf(reckoned);
-    const digest = sha256(digestText(count, entries));
+    const digest = sha256(theatreDigestText(count.id, count.personId, entries));
     await write
       .update(theatreCounts)
       .set({
@@ -120,13 +120,6 @@ function arrivals(entries: readonly { id: string }[], made: readonly string[]): 
   if (missing > 0) return words.pending(missing);
   return new Set(made).size === here.size ? null : words.changed;
 }
-
-/** The same text for the same entries, whatever order they came in. */
-const digestText = ({ id, personId }: TheatreCountRow, entries: readonly TheatreEntry[]): string =>
-  [
-    `${id} ${personId}`,
-    ...entries.map(({ id: entryId, act, doneAt }) => canonicalJson({ id: entryId, act, doneAt })),
-  ].join('\n');
 
 /** One open question for one thing: a later count of it that does not come out either is kept with it. */
 async function openQuestions(
