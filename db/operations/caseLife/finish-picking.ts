@@ -7,7 +7,7 @@ import { pickWords as words } from '@/lib/wording/case-life';
 import { turnWords } from '@/lib/wording/turns';
 import { appendLedger } from '../../ledger';
 import { pickNames } from '../../queries/caseLife/names';
-import { stands } from '../../queries/caseLife/standing';
+import { meetingLines, stands } from '../../queries/caseLife/standing';
 import { atKit, changeLife, type KitStepRequest, planProblem } from './at-kit';
 
 interface FinishPicking extends KitStepRequest {
@@ -31,15 +31,16 @@ export async function finishPicking(request: FinishPicking): Promise<Outcome<{ r
     const changed = await planProblem(write, kit);
     if (changed) return refused('frozen', changed);
     const picks = kit.picks.filter(stands);
-    const matched = matchPicks(list, picks);
+    const matched = matchPicks(list, meetingLines(kit));
     const left = stillToPick(matched);
     const names = await pickNames(write, picks);
     const problems: Problem[] = [];
     const add = (code: string, message: string, path: string[] = []) =>
       problems.push({ path, code, message });
     if (picks.length === 0) add('nothing-picked', words.nothingPicked);
-    if (matched.surplus.length > 0)
-      add('surplus', words.surplusFirst(matched.surplus.map(({ pickId }) => names.get(pickId) ?? pickId)));
+    const surplus = matched.surplus.filter(({ pickId }) => picks.some(({ id }) => id === pickId));
+    if (surplus.length > 0)
+      add('surplus', words.surplusFirst(surplus.map(({ pickId }) => names.get(pickId) ?? pickId)));
     if (left.length > 0 && note === null) add('needed', words.leftNeedsWhy(left.length), ['note']);
     if (note !== null && note.length > 400) add('too-long', turnWords.tooLong, ['note']);
     problems.push(...textProblems(note ?? '', ['note']));

@@ -45,7 +45,11 @@ export async function putBack(
     .update(casePicks)
     .set({ putBackId: sent.id, putBackBy: person.id, putBackAt: now })
     .where(and(eq(casePicks.id, pick.id), isNull(casePicks.putBackAt), isNull(casePicks.issuedAt)));
-  if (pick.promiseId !== null) await write.delete(setPromises).where(eq(setPromises.id, pick.promiseId));
+  // a case that was moved meanwhile has its promises anew
+  if (pick.promiseId !== null && pick.setId !== null)
+    await write
+      .delete(setPromises)
+      .where(and(eq(setPromises.setId, pick.setId), eq(setPromises.caseId, caseId)));
   if (kit.life && kit.life.pickedAt !== null) await changeLife(write, kit.life, BACK_TO_PICKING);
   await appendLedger(write, {
     doneAt: sent.doneAt,

@@ -14,7 +14,7 @@ import { sendWords } from '@/lib/wording/turns';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import { packFactsOf, setPickFactsOf } from '../../queries/caseLife/pickFacts';
-import { type KitOnRecord, kitOnRecord, stands } from '../../queries/caseLife/standing';
+import { type KitOnRecord, kitOnRecord, meetingLines, stands } from '../../queries/caseLife/standing';
 import { type OnRecord, thingOnRecord } from '../../queries/caseLife/thing';
 import type { Person } from '../../queries/people';
 import { casePicks, people, setPromises } from '../../schema';
@@ -182,7 +182,7 @@ function listProblems(
   sent: Sent,
   thing: Extract<OnRecord, { kind: 'set' | 'pack' }>,
 ): Problem[] {
-  const picked = kit.picks.filter(stands);
+  const picked = meetingLines(kit);
   const one =
     thing.kind === 'set'
       ? { id: sent.id, setId: thing.set.id, stockId: null, itemId: null, quantity: 1 }

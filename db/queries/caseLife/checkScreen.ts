@@ -1,6 +1,7 @@
 import { and, desc, eq, isNotNull, isNull } from 'drizzle-orm';
 import type { KitDifference } from '@/lib/caseLife/check';
 import type { LifeStage } from '@/lib/caseLife/life';
+import { may } from '@/lib/people/permissions';
 import { mayRead, type Reading, THE_PROGRAM } from '../../reader';
 import { items, kitChecks, people, sets } from '../../schema';
 import { pickedOf } from './blind';
@@ -51,7 +52,14 @@ export async function checkScreen(db: Reading, caseId: string): Promise<CheckScr
   const open = own && kit.stage === 'picked' && own.beganAt >= since ? own : null;
   const entries = open ? await checkEntriesOf(read, open.id) : [];
   // whoever has a check open has not seen what an earlier one said
-  const last = closed && closed.check.beganAt >= since && since !== '' && !open ? closed : null;
+  // whoever may still check blind has not seen what another's check said
+  const sees =
+    reader === THE_PROGRAM ||
+    closed?.check.personId === me ||
+    pickedOf(kit, me) ||
+    kit.stage !== 'picked' ||
+    !may(reader.role, 'checkKit');
+  const last = closed && sees && closed.check.beganAt >= since && since !== '' && !open ? closed : null;
   const differences = (last?.check.differences ?? []) as KitDifference[];
   return {
     stage: kit.stage,

@@ -9,7 +9,7 @@ import { items, people, places, plans, sets, stock } from '../../schema';
 import { blindToKit } from './blind';
 import { pickNames } from './names';
 import { packFactsOf, setPickFactsOf } from './pickFacts';
-import { type KitOnRecord, kitOnRecord, type PickRow, stands } from './standing';
+import { type KitOnRecord, kitOnRecord, meetingLines, type PickRow, stands } from './standing';
 import { thingOnRecord } from './thing';
 
 /** A thing that lies with the kit. */
@@ -21,6 +21,8 @@ export interface PickedThing {
   at: string;
   /** Where it came from, and goes back to. */
   place: string | null;
+  /** It left the store by itself, before the kit. */
+  out: boolean;
   /** Why it may not go to the case any more, though it was picked; empty where it may. */
   problems: string[];
 }
@@ -78,7 +80,7 @@ export async function kitScreen(db: Reading, caseId: string, now: string): Promi
   ]);
   const nameOf = new Map(everybody.map(({ id, name }) => [id, name]));
   const called = (id: string | null) => nameOf.get(id ?? '') ?? '';
-  const standing = hidden ? [] : kit.picks.filter(stands);
+  const standing = hidden ? [] : meetingLines(kit);
   const issued = kit.picks.filter(({ issuedAt }) => issuedAt !== null);
   const shown =
     kit.stage === 'issued' || kit.stage === 'inTheatre' || kit.stage === 'back' ? issued : standing;
@@ -92,12 +94,13 @@ export async function kitScreen(db: Reading, caseId: string, now: string): Promi
     confirmedVersion: confirmed.find(({ status }) => status === 'confirmed')?.version ?? null,
     listMadeAt: life?.listMadeAt ?? null,
     listMadeBy: life === null ? null : called(life.listMadeBy),
-    pickedNote: life?.pickedNote ?? null,
+    pickedNote: hidden ? null : (life?.pickedNote ?? null),
     hidden,
     lines: hidden || cancelled ? [] : await linesOf(db, kit, matched, things, now),
-    toPutBack: cancelled
+    toPutBack: (cancelled
       ? [...things.values()]
-      : [...new Set(matched.surplus.map(({ pickId }) => pickId))].flatMap((id) => things.get(id) ?? []),
+      : [...new Set(matched.surplus.map(({ pickId }) => pickId))].flatMap((id) => things.get(id) ?? [])
+    ).filter(({ out }) => !out),
     steps: [
       ['picked', life?.pickedBy, life?.pickedAt],
       ['checked', life?.checkedBy, life?.checkedAt],
@@ -137,6 +140,7 @@ async function thingsOf(
       by: called(pick.pickedBy),
       at: pick.doneAt,
       place: placeOf.get(pick.placeId ?? '') ?? null,
+      out: pick.issuedAt !== null,
       problems: stands(pick) ? await problemsOfPick({ read }, kit, pick, now) : [],
     })),
   );

@@ -23,6 +23,12 @@ export interface KitOnRecord {
 
 export const stands = ({ putBackAt, issuedAt }: PickRow): boolean => putBackAt === null && issuedAt === null;
 
+/** Picks that meet lines of the list: those that stand, and those that are out already, sent before the kit. */
+export const meetingLines = ({ picks, returns }: Pick<KitOnRecord, 'picks' | 'returns'>): PickRow[] =>
+  picks.filter(
+    (pick) => stands(pick) || (pick.issuedAt !== null && !returns.some(({ pickId }) => pickId === pick.id)),
+  );
+
 /** The kit of one case, inside or outside a write; `null` when there is no such case. */
 export async function kitOnRecord(read: Queries, caseId: string): Promise<KitOnRecord | null> {
   const [booked] = await read.select().from(cases).where(eq(cases.id, caseId));

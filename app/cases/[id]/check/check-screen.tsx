@@ -10,7 +10,7 @@ import { newClientId } from '@/app/_outbox/new-id';
 import { useOutbox } from '@/app/_outbox/use-outbox';
 import { useScans } from '@/app/_scan/use-scans';
 import { Button } from '@/app/_ui/button';
-import { ProofDialog } from '@/app/_ui/proof-dialog';
+import { type Proof, ProofDialog } from '@/app/_ui/proof-dialog';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { showToast } from '@/app/_ui/toast';
@@ -75,7 +75,7 @@ export function CheckScreen({ booked, check }: { booked: { id: string; reference
   const known = new Set(check.entries.map(({ id }) => id));
   const waiting = outbox.pending.filter(({ entry }) => entry.act.kind === 'seen' && !known.has(entry.id));
 
-  async function close(proof: Parameters<Parameters<typeof ProofDialog>[0]['onProof']>[0]) {
+  async function close(proof: Proof) {
     const answer = await sendJson<{ differences: unknown[] }>(`/api/kit-checks/${check.id}/close`, {
       entryIds: [...new Set([...check.entries.map(({ id }) => id as string), ...stored])],
       proof,

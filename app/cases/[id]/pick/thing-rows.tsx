@@ -58,17 +58,19 @@ export function LineRow({
           </Button>
         ) : null}
         {onPutBack
-          ? line.picked.map(({ pickId, name }) => (
-              <Button
-                key={pickId}
-                kind="quiet"
-                size="bench"
-                onClick={() => onPutBack(pickId)}
-                aria-label={`Put ${name} back`}
-              >
-                Put back
-              </Button>
-            ))
+          ? line.picked
+              .filter(({ out }) => !out)
+              .map(({ pickId, name }) => (
+                <Button
+                  key={pickId}
+                  kind="quiet"
+                  size="bench"
+                  onClick={() => onPutBack(pickId)}
+                  aria-label={`Put ${name} back`}
+                >
+                  Put back
+                </Button>
+              ))
           : null}
       </div>
       {problems.length > 0 ? (
