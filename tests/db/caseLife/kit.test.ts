@@ -5,8 +5,11 @@ import { cancelCase } from '@/db/operations/theatre/cancel-case';
 import { freeSet } from '@/db/operations/theatre/free-set';
 import { receiveSet } from '@/db/operations/turns/receive-set';
 import { sendToTheatre } from '@/db/operations/turns/send-to-theatre';
+import { loadStore } from '@/db/queries/store';
 import { casePicks, caseReturns, cases, notices, plans, setPromises, sets, stock } from '@/db/schema';
 import { setId } from '@/lib/identity/ids';
+import { availableFor } from '@/lib/kits/availability';
+import { plainDate } from '@/lib/quantities/plainDate';
 import { demoDatabase } from '../../setup/database';
 import { codesOf, KitDesk, saidOf, setThing, stockThing } from './kitDesk';
 
@@ -205,6 +208,26 @@ describe('a kit', () => {
     expect(codesOf(await desk.finish())).toEqual(['needed']);
     expect(saidOf(await desk.finish('The wire comes from the second store.'))).toEqual([]);
     expect((await desk.kit()).life?.pickedNote).toBe('The wire comes from the second store.');
+  });
+});
+
+describe('what lies with a kit', () => {
+  it('is there for its own case, and for no other', async () => {
+    const desk = await radius();
+    await desk.pick(setThing('DRT-01'));
+    await desk.pick(stockThing(SCREW));
+    const all = (await desk.heap(SCREW)).quantity;
+    const own = await loadStore(desk.db, desk.caseId);
+    const other = await loadStore(desk.db, 'case_lm-26-d3xe');
+    const screwIn = (store: typeof own) => store.packs.find(({ id }) => id === SCREW)?.quantity;
+    expect([screwIn(own), screwIn(other)]).toEqual([all, all - 1]);
+    const setIn = (store: typeof own) => store.sets.find(({ code }) => code === 'DRT-01')?.onKitOf;
+    expect([setIn(own), setIn(other)]).toEqual([undefined, RADIUS]);
+    const free = availableFor(other, plainDate.parse('2026-01-15'));
+    expect(free.otherSets.find(({ set }) => set.code === 'DRT-01')?.because).toEqual({
+      kind: 'onOtherKit',
+      reference: RADIUS,
+    });
   });
 });
 
