@@ -5,7 +5,7 @@ import type { PlainDate } from '@/lib/quantities/plainDate';
 import { mayRead, type Reading, THE_PROGRAM } from '../../reader';
 import { cases, theatres } from '../../schema';
 import { blindToKit, pickedOf } from './blind';
-import { kitsOnRecord, stands } from './standing';
+import { type KitOnRecord, kitsOnRecord, stands } from './standing';
 
 /** The kit of a case of these days, in a line. */
 export interface KitToday {
@@ -62,7 +62,7 @@ export async function kitsToday(db: Reading, from: PlainDate, before: PlainDate)
 }
 
 /** Issued picks of which nothing is out any more. */
-function returnedOf(kit: NonNullable<ReturnType<Awaited<ReturnType<typeof kitsOnRecord>>['get']>>): number {
+function returnedOf(kit: KitOnRecord): number {
   return kit.picks.filter(({ id, issuedAt, quantity }) => {
     const back = kit.returns
       .filter(({ pickId }) => pickId === id)

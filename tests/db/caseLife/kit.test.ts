@@ -6,7 +6,7 @@ import { freeSet } from '@/db/operations/theatre/free-set';
 import { receiveSet } from '@/db/operations/turns/receive-set';
 import { sendToTheatre } from '@/db/operations/turns/send-to-theatre';
 import { loadStore } from '@/db/queries/store';
-import { casePicks, caseReturns, cases, notices, plans, setPromises, sets, stock } from '@/db/schema';
+import { casePicks, caseReturns, cases, ledger, notices, plans, setPromises, sets, stock } from '@/db/schema';
 import { setId } from '@/lib/identity/ids';
 import { availableFor } from '@/lib/kits/availability';
 import { plainDate } from '@/lib/quantities/plainDate';
@@ -199,6 +199,30 @@ describe('a kit', () => {
     expect(saidOf(answers[2]).join(' ')).toContain('is with this kit already');
     expect((await desk.kit()).picks).toHaveLength(1);
     expect((await desk.send('jolene-stott', pick)).ok).toBe(false);
+  });
+
+  it('loses and doubles nothing, whoever sends what how often at the same moment', async () => {
+    const desk = await radius();
+    const names = ['wren-adeyemi', 'jolene-stott', 'dilys-harrow'] as const;
+    // three people reach for each of the three things, and every one of them is sent three times
+    const sent = WHOLE.flatMap(({ thing }, at) =>
+      names.map((name) => ({
+        name,
+        pick: { kind: 'pick', id: `pick_${at}-${name}`, thing, quantity: 1, how: 'scan', doneAt: desk.now() },
+      })),
+    );
+    const thrice = [...sent, ...[...sent].reverse(), ...sent];
+    const answers = await Promise.all(thrice.map(({ name, pick }) => desk.send(name, pick)));
+    const taken = new Set(thrice.flatMap(({ pick }, at) => (answers[at]?.ok ? [pick.id] : [])));
+    const { picks } = await desk.kit();
+    expect(new Set(picks.map(({ id }) => id))).toEqual(taken);
+    expect(picks.map(({ setId, stockId }) => setId ?? stockId).sort()).toEqual(
+      ['set_drt-01', SCREW, WIRE].sort(),
+    );
+    // of one thing's three senders the same one is answered with yes every time
+    expect(answers.filter(({ ok }) => ok)).toHaveLength(9);
+    const told = await desk.db.read.select().from(ledger).where(eq(ledger.action, 'pick-for-case'));
+    expect(told).toHaveLength(3);
   });
 
   it('is finished short only with a reason, and never with what is no longer needed', async () => {
