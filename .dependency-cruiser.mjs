@@ -2,7 +2,7 @@
 // `npm test -- --only imports` checks it.
 
 /** Packages that only compute: no files, no network, no clock, no screen. */
-const PURE_PACKAGES = ['zod', '@stdlib/[^/]+', 'csv-parse'];
+const PURE_PACKAGES = ['zod', '@stdlib/[^/]+', 'csv-parse', 'temporal-(polyfill|spec|utils)'];
 
 /** @param {string[]} folders */
 const inside = (folders) => `^(${folders.join('|')})/`;

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { ButtonRow } from './_ui/button-row';
 import { LinkButton } from './_ui/link-button';
 import { Page } from './_ui/page';
 
@@ -13,10 +14,13 @@ export default function NotFound() {
     >
       <p>Check the code on the label or sheet, or look for it by name.</p>
       <nav aria-label="Where to look">
-        <LinkButton href="/catalogue" kind="primary">
-          Search the catalogue
-        </LinkButton>{' '}
-        <LinkButton href="/sets">All sets</LinkButton> <LinkButton href="/cases">All cases</LinkButton>
+        <ButtonRow>
+          <LinkButton href="/catalogue" kind="primary">
+            Search the catalogue
+          </LinkButton>
+          <LinkButton href="/sets">All sets</LinkButton>
+          <LinkButton href="/cases">All cases</LinkButton>
+        </ButtonRow>
       </nav>
     </Page>
   );

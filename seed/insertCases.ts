@@ -12,7 +12,7 @@ import { setIdOf } from './insertSets';
 
 const CONFIRMED_AFTER_MINUTES = 10;
 /** As the hospital's settings say until somebody changes them. */
-const { leadMinutes: LEAD_MINUTES, ...STAGE_MINUTES } = parseSetting('stages', null);
+const { leadMinutes: LEAD_MINUTES, longPercent: _, ...STAGE_MINUTES } = parseSetting('stages', null);
 const ROUND_MINUTES = Object.values(STAGE_MINUTES).reduce((sum, minutes) => sum + minutes, 0);
 const PROMISED_BEFORE_MINUTES = 12 * 60;
 

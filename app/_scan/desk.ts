@@ -12,7 +12,7 @@ import { scannerHere } from './scanner-setting';
 import { send } from './sender';
 import { sound } from './sound';
 import { noteAnswer, noteBadge, noteHeard, notePatient, noteRefusal, noteReplied } from './strip-store';
-import type { HeardScan, ScanEvent } from './use-scans';
+import type { HeardScan, MadeOfScan, ScanEvent } from './use-scans';
 
 /** A scan that waits for its answer, and the screen it was made for. */
 interface Awaited {
@@ -92,7 +92,6 @@ function hearBadge(text: string): void {
 export function answered(scan: IncomingScan, answer: ScanAnswer): void {
   const waited = awaited.get(scan.id);
   awaited.delete(scan.id);
-  sound(answer.verdict);
   noteItem(answer.meaning);
   const event: ScanEvent = {
     id: answer.id,
@@ -107,7 +106,14 @@ export function answered(scan: IncomingScan, answer: ScanAnswer): void {
     another: false,
   };
   const delivered = deliver(event, scan, waited ?? null);
-  noteAnswer(event, answer, delivered);
+  if (typeof delivered === 'string') {
+    sound(answer.verdict);
+    noteAnswer(event, answer, delivered);
+  } else {
+    const { verdict, says: sentence } = delivered;
+    sound(verdict);
+    noteAnswer(event, { ...answer, verdict, sentence }, 'delivered');
+  }
 }
 
 export function refusedForGood(scan: IncomingScan, says: string): void {
@@ -116,12 +122,10 @@ export function refusedForGood(scan: IncomingScan, says: string): void {
   noteRefusal(scan, says);
 }
 
+type Delivered = 'delivered' | 'left' | 'shown';
+
 /** To the screen it was made for, if that is still there; `left`: it is not, so nothing but the record was made of it. */
-function deliver(
-  event: ScanEvent,
-  scan: IncomingScan,
-  waited: Awaited | null,
-): 'delivered' | 'left' | 'shown' {
+function deliver(event: ScanEvent, scan: IncomingScan, waited: Awaited | null): Delivered | MadeOfScan {
   const screen = topHandler();
   const same =
     screen !== null &&
@@ -130,7 +134,8 @@ function deliver(
       : scan.context.kind !== 'none' && JSON.stringify(screen.context) === JSON.stringify(scan.context));
   if (screen && same) {
     if (screen.takes === 'understood' && event.verdict !== 'understood') return 'shown';
-    if (screen.handle(event) === 'taken') return 'delivered';
+    const made = screen.handle(event);
+    if (made !== 'passed') return made === 'taken' ? 'delivered' : made;
   } else if (scan.context.kind !== 'none' || screen || waited?.screen) {
     return 'left';
   }

@@ -1,12 +1,12 @@
 import type { Keystroke } from '@/lib/scanning/decodeKey';
 import type { ScanContext } from '@/lib/scanning/meaning';
-import type { HeardScan, ScanEvent } from './use-scans';
+import type { HeardScan, ScanHandler } from './use-scans';
 
 /** A screen that listens. */
 export interface Registered {
   context: ScanContext;
   takes: 'understood' | 'everything';
-  handle: (scan: ScanEvent) => 'taken' | 'passed';
+  handle: ScanHandler;
   heard: (scan: HeardScan) => void;
 }
 

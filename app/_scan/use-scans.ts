@@ -28,8 +28,14 @@ export interface ScanEvent {
 /** A scan as it was just heard: nothing is stored yet and its meaning not known. For a first, hollow sign on the screen. */
 export type HeardScan = Pick<ScanEvent, 'id' | 'at' | 'text' | 'how' | 'reading'>;
 
+/** What a screen made of a scan, where that is other than what the service knew: the strip and the sound say it too. */
+export interface MadeOfScan {
+  verdict: 'understood' | 'already';
+  says: string;
+}
+
 /** `passed`: not for this screen; the scan then leads to the thing it names, as where no screen listens. */
-export type ScanHandler = (scan: ScanEvent) => 'taken' | 'passed';
+export type ScanHandler = (scan: ScanEvent) => 'taken' | 'passed' | MadeOfScan;
 
 export interface ScanHandlerOptions {
   /** What the screen is about; give it where the same thing must not count twice. */

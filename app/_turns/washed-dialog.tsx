@@ -4,7 +4,6 @@ import { useState } from 'react';
 import { Button } from '../_ui/button';
 import { ButtonRow } from '../_ui/button-row';
 import { Dialog } from '../_ui/dialog';
-import { PatientDataHint } from '../_ui/patient-data-hint';
 import { TextArea } from '../_ui/text-area';
 import { VisuallyHidden } from '../_ui/visually-hidden';
 import type { PressedSet } from './next-step';
@@ -64,7 +63,6 @@ export function WashedDialog({
             value={note}
             onValue={setNote}
           />
-          <PatientDataHint text={note} />
           {refusal ? (
             <p role="alert" className={styles.refusal}>
               {refusal}

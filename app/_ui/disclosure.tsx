@@ -1,18 +1,25 @@
 import type { ReactNode } from 'react';
+import { classNames } from './class-names';
 import styles from './disclosure.module.css';
 
-/** Something folded away. Native, so it opens without scripts and find-in-page reaches into it. */
+/**
+ * Something folded away. Native, so it opens without scripts and find-in-page reaches into it.
+ *
+ * @param plain without its rules, inside a row that has its own
+ */
 export function Disclosure({
   summary,
   open = false,
+  plain = false,
   children,
 }: {
   summary: ReactNode;
   open?: boolean;
+  plain?: boolean;
   children: ReactNode;
 }) {
   return (
-    <details className={styles.disclosure} open={open}>
+    <details className={classNames(styles.disclosure, plain && styles.plain)} open={open}>
       <summary>
         <svg
           className={styles.marker}

@@ -60,7 +60,9 @@ export default async function HoldsPage() {
                       <Status tone="stop">{capitalised(HELD_BECAUSE_WORDS[because])}</Status>
                       <p>
                         {note === null ? '' : `“${note}” `}
-                        <span className={styles.soft}>{by ?? 'person not on record'}</span>
+                        <span className={styles.soft}>
+                          {by === null ? 'by whom is not on record' : `by ${by}`}
+                        </span>
                       </p>
                     </div>
                   ))}

@@ -5,6 +5,7 @@ import { Status } from '@/app/_ui/status';
 import type { LoadState } from '@/lib/loads/load';
 import { LOAD_STATE_TONES, LOAD_STATE_WORDS } from '@/lib/wording/loads';
 import { capitalised } from '@/lib/wording/numbers';
+import { PackNames } from './pack-names';
 
 interface Row {
   id: string;
@@ -53,7 +54,7 @@ const columns: Column<Row>[] = [
     id: 'packs',
     header: 'Packs',
     value: (row) => row.packs.length,
-    cell: (row) => row.packs.join(', ') || 'none',
+    cell: (row) => <PackNames names={row.packs} />,
   },
 ];
 

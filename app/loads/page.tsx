@@ -20,6 +20,7 @@ import { momentWords } from '@/lib/wording/sets';
 import { EarlierLoads } from './earlier-loads';
 import styles from './loads.module.css';
 import { MakeUpButton } from './make-up';
+import { PackNames } from './pack-names';
 
 export const metadata: Metadata = { title: 'Loads' };
 export const dynamic = 'force-dynamic';
@@ -124,7 +125,13 @@ function AtSteriliser({
                 </Status>
               </p>
               <p className={styles.soft}>{`${line.programme}, since ${momentWords(line.since, at)}`}</p>
-              <p>{packsWords(line.packs)}</p>
+              <p>
+                {line.packs.length === 0 ? (
+                  'Nothing in it yet'
+                ) : (
+                  <PackNames names={line.packs} most={MOST_NAMED} />
+                )}
+              </p>
               {line.state === 'awaitingAcceptance' ? (
                 <p className={styles.soft}>{`${line.lookedAt} of ${line.packs.length} looked at`}</p>
               ) : null}
@@ -137,9 +144,3 @@ function AtSteriliser({
 }
 
 const MOST_NAMED = 6;
-
-function packsWords(names: readonly string[]): string {
-  if (names.length === 0) return 'Nothing in it yet';
-  const more = names.length - MOST_NAMED;
-  return more > 0 ? `${names.slice(0, MOST_NAMED).join(', ')} and ${more} more` : names.join(', ');
-}

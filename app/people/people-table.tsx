@@ -31,7 +31,7 @@ const columns: Column<Row>[] = [
       ),
   },
   { id: 'ways', header: 'Signs in by', value: (row) => (row.left === null ? row.ways : null) },
-  { id: 'seen', header: 'Last seen', value: (row) => row.seen, sortable: false },
+  { id: 'seen', header: 'Last seen', value: (row) => row.seen ?? 'never', sortable: false },
 ];
 
 export function PeopleTable({ rows }: { rows: Row[] }) {

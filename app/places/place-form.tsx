@@ -11,6 +11,7 @@ import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { TextField } from '@/app/_ui/text-field';
 import { showToast } from '@/app/_ui/toast';
 import { type SentProblem, sendJson } from '../sets/_parts/send-json';
+import styles from './places.module.css';
 
 interface Known {
   id: string;
@@ -67,7 +68,7 @@ export function PlaceForm({ place }: { place: Known | null }) {
   }
 
   return (
-    <form onSubmit={submit} noValidate>
+    <form className={styles.form} onSubmit={submit} noValidate>
       {problems.length > 0 ? <ProblemSummary problems={problems} /> : null}
       <FieldGrid min="medium">
         <TextField

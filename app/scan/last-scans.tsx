@@ -23,7 +23,7 @@ const columns: Column<ScanLine>[] = [
     width: 'fit',
   },
   { id: 'sentence', header: 'What it means', value: (row) => row.sentence, width: 'wide' },
-  { id: 'by', header: 'By', value: (row) => row.by },
+  { id: 'by', header: 'By', value: (row) => row.by, width: 'fit' },
   { id: 'how', header: 'How', value: (row) => row.how },
 ];
 

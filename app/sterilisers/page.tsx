@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { DefinitionList } from '@/app/_ui/definition-list';
 import { EmptyState } from '@/app/_ui/empty-state';
-import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
@@ -11,7 +11,6 @@ import { bandOf } from '@/lib/loads/programme';
 import { may } from '@/lib/people/permissions';
 import { momentWords } from '@/lib/wording/sets';
 import { bandWords } from '@/lib/wording/thermal-dose';
-import styles from '../loads/loads.module.css';
 import { SteriliserForm } from './steriliser-form';
 import { WithdrawButton } from './withdraw-button';
 
@@ -29,12 +28,7 @@ export default async function SterilisersPage() {
       title="Sterilisers"
       lead="What each can run: the band a programme holds, and for how long. A load keeps its programme as it stood when it was started."
       breadcrumb={[{ label: 'Loads', href: '/loads' }]}
-      actions={
-        <>
-          <LinkButton href="/loads">Loads</LinkButton>
-          {mayManage ? <SteriliserForm steriliser={null} /> : null}
-        </>
-      }
+      actions={mayManage ? <SteriliserForm steriliser={null} /> : undefined}
     >
       {sterilisers.length === 0 ? (
         <EmptyState title="No steriliser yet">
@@ -61,16 +55,12 @@ export default async function SterilisersPage() {
             ) : null
           }
         >
-          <ul className={styles.packs}>
-            {one.programmes.map((programme) => (
-              <li key={programme.name} className={styles.pack}>
-                <div className={styles.packName}>
-                  <strong>{programme.name}</strong>
-                </div>
-                <span>{bandWords(bandOf(programme))}</span>
-              </li>
-            ))}
-          </ul>
+          <DefinitionList
+            items={one.programmes.map((programme) => ({
+              term: programme.name,
+              value: bandWords(bandOf(programme)),
+            }))}
+          />
         </Section>
       ))}
     </Page>

@@ -125,6 +125,7 @@ export function SteriliserForm({ steriliser }: { steriliser: SteriliserOnFile | 
                   name={`${path}.bandMillicelsius.0`}
                   label="Lowest"
                   unit="°C"
+                  hint="The lower end of the band."
                   value={one.lowC}
                   onValue={(lowC) => setProgramme(at, { lowC })}
                   problems={problemsAt(problems, `${path}.bandMillicelsius.0`)}
@@ -142,6 +143,7 @@ export function SteriliserForm({ steriliser }: { steriliser: SteriliserOnFile | 
                   name={`${path}.holdSeconds`}
                   label="Holding time"
                   unit="min"
+                  hint="At least so long."
                   value={one.minutes}
                   onValue={(minutes) => setProgramme(at, { minutes })}
                   problems={problemsAt(problems, `${path}.holdSeconds`)}

@@ -7,12 +7,12 @@ import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Status } from '@/app/_ui/status';
 import type { Tone } from '@/app/_ui/tone';
 import { VisuallyHidden } from '@/app/_ui/visually-hidden';
-import { type Readiness, useReadiness } from '@/app/cases/use-readiness';
 import { CancelDialog } from './cancel-dialog';
 import { MoveDialog } from './move-dialog';
 import { SetsDialog } from './sets-dialog';
 import styles from './theatre-list.module.css';
 import { useOrder } from './use-order';
+import { type Standing, useStandings } from './use-standings';
 
 export interface Choice {
   value: string;
@@ -41,7 +41,7 @@ export interface DayCaseLine {
 }
 
 type Row = DayCaseLine & {
-  kit: Readiness | null | undefined;
+  standing: Standing | null | undefined;
   /** Its neighbours in the same theatre. */
   before: boolean;
   after: boolean;
@@ -58,10 +58,8 @@ interface DayTableProps {
 
 /** The cases of a day, by time, with what can be done about each. */
 export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: DayTableProps) {
-  const ready = useReadiness(
-    lines.filter(({ planned, cancelled }) => planned && cancelled === null).map(({ id }) => id),
-  );
-  const { swap, pending, refusal } = useOrder(day, lines);
+  const standings = useStandings(lines);
+  const { swap, pending, refusal, planAnew } = useOrder(day, lines);
   const columns = useMemo(
     () => columnsFor({ theatres, sets, mayKeep, mayPromise, swap, pending }),
     [theatres, sets, mayKeep, mayPromise, swap, pending],
@@ -73,13 +71,20 @@ export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: Da
     const at = mates.findIndex(({ id }) => id === line.id);
     return {
       ...line,
-      kit: line.planned ? ready.get(line.id) : null,
+      standing: line.cancelled === null ? standings(line.id) : null,
       before: at > 0,
       after: at >= 0 && at < mates.length - 1,
     };
   });
   return (
     <>
+      {mayKeep ? (
+        <ButtonRow>
+          <Button pending={pending} onClick={planAnew}>
+            Give sets to cases
+          </Button>
+        </ButtonRow>
+      ) : null}
       <div role="status" className={styles.refusal}>
         {refusal}
       </div>
@@ -141,19 +146,11 @@ function columnsFor({
         ),
     },
     {
-      id: 'kit',
-      header: 'Kit',
-      value: (row) => row.kit?.word ?? '',
-      cell: (row) =>
-        row.cancelled !== null ? (
-          <Status tone="neutral">Cancelled</Status>
-        ) : row.kit === undefined ? (
-          <span>working it out …</span>
-        ) : row.kit === null ? (
-          <Status tone="unknown">No plan yet</Status>
-        ) : (
-          <Status tone={row.kit.tone}>{row.kit.word}</Status>
-        ),
+      id: 'standing',
+      header: 'How it stands',
+      value: (row) => row.standing?.word ?? '',
+      cell: (row) => <StandingCell row={row} />,
+      width: 'wide',
     },
     {
       id: 'acts',
@@ -190,4 +187,16 @@ function columnsFor({
       ),
     },
   ];
+}
+
+function StandingCell({ row: { cancelled, standing } }: { row: Row }) {
+  if (cancelled !== null) return <Status tone="neutral">Cancelled</Status>;
+  if (standing === undefined) return <span>working it out …</span>;
+  if (standing === null) return <span>beyond what is planned ahead</span>;
+  return (
+    <>
+      <Status tone={standing.tone}>{standing.word}</Status>
+      <p className={styles.why}>{standing.sentence}</p>
+    </>
+  );
 }

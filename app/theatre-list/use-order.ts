@@ -34,5 +34,10 @@ export function useOrder(day: string, lines: readonly DayCaseLine[]) {
     },
     [act, day],
   );
-  return { swap, pending, refusal };
+  const planAnew = useCallback(
+    () =>
+      void act('/api/theatre-list/plan', {}, 'Sets are given to the cases to come; what people chose stays.'),
+    [act],
+  );
+  return { swap, planAnew, pending, refusal };
 }

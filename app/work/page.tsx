@@ -24,6 +24,7 @@ export default async function WorkPage() {
   const late = lines.filter((line) => line.late !== null);
   const needed = lines.filter((line) => line.late === null && line.need !== null);
   const others = lines.filter((line) => line.late === null && line.need === null);
+  const first = lines.find(({ mayAct }) => mayAct)?.set.id ?? null;
   return (
     <Page
       bench
@@ -43,17 +44,17 @@ export default async function WorkPage() {
       ) : null}
       {late.length > 0 ? (
         <Section title="Late" note={`${late.length} of ${lines.length} open sets`}>
-          <WorkList lines={late} label="Late sets" />
+          <WorkList lines={late} label="Late sets" first={first} />
         </Section>
       ) : null}
       {needed.length > 0 ? (
         <Section title="Needed for a booked case" note={`${needed.length}, the soonest first`}>
-          <WorkList lines={needed} label="Sets a booked case needs" />
+          <WorkList lines={needed} label="Sets a booked case needs" first={first} />
         </Section>
       ) : null}
       {others.length > 0 ? (
         <Section title="No booked case waits for them" note={`${others.length}, by what a shortage stops`}>
-          <WorkList lines={others} label="Other open sets" />
+          <WorkList lines={others} label="Other open sets" first={first} />
         </Section>
       ) : null}
       <p>

@@ -6,7 +6,16 @@ import type { WorkLine } from './queue-lines';
 import styles from './work.module.css';
 
 /** Sets in the order given: which, where, for what, by when; and the step to take. */
-export function WorkList({ lines, label }: { lines: WorkLine[]; label: string }) {
+export function WorkList({
+  lines,
+  label,
+  first = null,
+}: {
+  lines: WorkLine[];
+  label: string;
+  /** The set this person takes up first: its step stands out. */
+  first?: string | null;
+}) {
   return (
     <ol className={styles.list} aria-label={label}>
       {lines.map((line) => (
@@ -50,7 +59,7 @@ export function WorkList({ lines, label }: { lines: WorkLine[]; label: string })
               </div>
             )}
             {line.working.length === 0 ? null : (
-              <Disclosure summary={line.takes}>
+              <Disclosure summary={line.takes} plain>
                 <ul className={styles.working}>
                   {line.working.map((sentence) => (
                     <li key={sentence}>{sentence}</li>
@@ -65,7 +74,7 @@ export function WorkList({ lines, label }: { lines: WorkLine[]; label: string })
               act={line.act}
               mayAct={line.mayAct}
               href={line.href}
-              kind={line.late === null ? 'plain' : 'primary'}
+              kind={line.late !== null || line.set.id === first ? 'primary' : 'plain'}
             />
           </div>
         </li>

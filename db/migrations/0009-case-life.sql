@@ -72,6 +72,7 @@ CREATE TABLE case_picks (
   CHECK (put_back_at IS NULL OR issued_at IS NULL)
 ) STRICT;
 CREATE INDEX case_picks_by_case ON case_picks (case_id, done_at);
+CREATE INDEX case_picks_by_session ON case_picks (session_id);
 CREATE INDEX case_picks_by_set ON case_picks (set_id) WHERE set_id IS NOT NULL;
 CREATE INDEX case_picks_standing ON case_picks (stock_id) WHERE stock_id IS NOT NULL AND put_back_at IS NULL AND issued_at IS NULL;
 -- However many people pick at once: a set stands on one trolley, and so does a labelled pouch.
@@ -131,6 +132,7 @@ CREATE TABLE kit_check_entries (
   entered_at TEXT NOT NULL
 ) STRICT;
 CREATE INDEX kit_check_entries_by_check ON kit_check_entries (check_id, seq);
+CREATE INDEX kit_check_entries_by_session ON kit_check_entries (session_id);
 CREATE TRIGGER kit_check_entries_are_never_changed BEFORE UPDATE ON kit_check_entries
   BEGIN SELECT raise(ABORT, 'entries of a check are append-only'); END;
 CREATE TRIGGER kit_check_entries_are_never_deleted BEFORE DELETE ON kit_check_entries
@@ -209,6 +211,7 @@ CREATE TABLE theatre_count_entries (
   entered_at TEXT NOT NULL
 ) STRICT;
 CREATE INDEX theatre_count_entries_by_count ON theatre_count_entries (count_id, seq);
+CREATE INDEX theatre_count_entries_by_session ON theatre_count_entries (session_id);
 CREATE TRIGGER theatre_count_entries_are_never_changed BEFORE UPDATE ON theatre_count_entries
   BEGIN SELECT raise(ABORT, 'entries of a count in theatre are append-only'); END;
 CREATE TRIGGER theatre_count_entries_are_never_deleted BEFORE DELETE ON theatre_count_entries
@@ -307,6 +310,7 @@ ALTER TABLE new_scans RENAME TO scans;
 CREATE INDEX scans_by_thing ON scans (context_kind, context_id, thing, seq) WHERE thing IS NOT NULL;
 CREATE INDEX scans_by_person ON scans (person_id, seq);
 CREATE INDEX scans_by_workstation ON scans (workstation_id, seq) WHERE workstation_id IS NOT NULL;
+CREATE INDEX scans_by_session ON scans (session_id);
 CREATE TRIGGER scans_are_never_changed BEFORE UPDATE ON scans
   BEGIN SELECT raise(ABORT, 'scans are append-only'); END;
 CREATE TRIGGER scans_are_never_deleted BEFORE DELETE ON scans

@@ -6,6 +6,7 @@ import { canBeCounted } from '@/lib/sets/count';
 import { turnStep } from '@/lib/sets/setState';
 import type { Database } from '../client';
 import { appendLedger } from '../ledger';
+import { openDisputes } from '../queries/bench/turnCounts';
 import type { Person } from '../queries/people';
 import { configurationLines, configurationVersions, setContents, sets } from '../schema';
 import { settleDueVersions } from './configurations/settle-due';
@@ -20,7 +21,8 @@ interface RefitSet {
 
 /**
  * Makes an open set follow the version now in force. What it holds is carried over line by line where one line of an
- * item becomes one line of it; all other lines are not counted yet, and show as such.
+ * item becomes one line of it; all other lines are not counted yet, and show as such. Lines on which two counts differ
+ * are settled first: a dispute is about a line, and only people close it.
  */
 export async function refitSet(
   request: RefitSet,
@@ -53,6 +55,12 @@ export async function refitSet(
       );
     if (!inForce || inForce.id === set.versionId)
       return refused('frozen', `${set.code} follows the version in force already.`);
+    const disputes = await openDisputes(write, setId);
+    if (disputes.length > 0)
+      return refused(
+        'frozen',
+        `On ${disputes.length === 1 ? 'one line' : `${disputes.length} lines`} of ${set.code} two counts differ. Count ${disputes.length === 1 ? 'it' : 'them'} again together first: afterwards the line may not be there any more.`,
+      );
     const lines = await write
       .select()
       .from(configurationLines)

@@ -51,7 +51,7 @@ export async function loadKitOfCase(
   const draft = versions.find((version) => version.status === 'draft');
   const plan = versions.find((version) => version.status === 'confirmed') ?? draft;
   if (!plan) return { kind: 'noPlan', booked };
-  const basis = await loadKitBasis(db, booked.id);
+  const basis = await kitBasis(db, booked.id);
   const kit = await kitFrom(basis, booked, plan.construct, { solver, lengthCover });
   const newerDraft = draft && draft !== plan ? draft.version : null;
   return {
@@ -78,7 +78,7 @@ export async function previewKit(
   mayRead(db, 'readHospital');
   const booked = await findCase(db, id);
   if (!booked) return null;
-  const basis = await loadKitBasis(db, booked.id);
+  const basis = await kitBasis(db, booked.id);
   const kit = await kitFrom(basis, booked, construct, { solver, lengthCover: 'figure' });
   return { kit, store: basis.store, catalogue: basis.catalogue };
 }
@@ -90,7 +90,8 @@ interface KitBasis {
   settings: KitSettings;
 }
 
-async function loadKitBasis(db: Reading, forCase: string): Promise<KitBasis> {
+/** What every kit is worked out from. Promises to `forCase` itself are no promises to another. */
+export async function kitBasis(db: Reading, forCase: string | null): Promise<KitBasis> {
   const [store, catalogue, engine, settings] = await Promise.all([
     loadStore(db, forCase),
     keptCatalogue(db),

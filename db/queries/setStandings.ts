@@ -1,9 +1,9 @@
-import { and, eq, gt, inArray, isNull, ne } from 'drizzle-orm';
+import { and, eq, gt, isNull, ne } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
-import { type CaseId, type ConfigurationId, caseId, type ItemId, itemId } from '@/lib/identity/ids';
+import { type CaseId, type ConfigurationId, caseId, type ItemId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { Construct } from '@/lib/plans/plan';
-import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { type Pieces, presentPieces } from '@/lib/sets/buildable';
 import { whyNotForCase } from '@/lib/sets/short/decision';
 import {
@@ -17,12 +17,13 @@ import { wallClock } from '@/lib/theatre/localTime';
 import type { Database } from '../client';
 import { planFromRow } from '../mappers/plan';
 import { mayRead, type Reading } from '../reader';
-import { cases, plans, setPromises, stock } from '../schema';
+import { cases, plans, setPromises } from '../schema';
 import { keptCatalogue } from './caseKit';
 import { loadFitEngine } from './fitRules';
 import { keptVersions } from './keptVersions';
 import { listSets, loadSetSettings, type SetOnFile } from './sets';
 import { presentDecisions } from './short/decisions';
+import { piecesInDate, type SinglePack, singlePacks } from './singlePacks';
 
 /** A set as it is now, and how it stands. */
 export interface StandingSet {
@@ -60,7 +61,7 @@ export async function loadSetStandings(
     keptCatalogue(db),
     loadFitEngine(db),
     loadSetSettings(db),
-    loadPacks(db),
+    singlePacks(db.read, now),
     plansOfPromisedCases(db, now),
     presentDecisions(db.read),
   ]);
@@ -72,7 +73,12 @@ export async function loadSetStandings(
   };
   const items = itemsById(catalogue);
   const today = wallClock(now).date;
-  const ground: StandingGround = { catalogue, engine, items, settings, packs: inDate(packs, today) };
+  const nobodys = piecesInDate(packs, today, { setId: null, forCase: null });
+  const ground: StandingGround = { catalogue, engine, items, settings, packs: nobodys };
+  const travels = new Set(packs.flatMap(({ with: sent }) => sent));
+  // what travels with a set is there for it, and for no other
+  const groundOf = ({ id }: SetOnFile): StandingGround =>
+    travels.has(id) ? { ...ground, packs: piecesInDate(packs, today, { setId: id, forCase: null }) } : ground;
   const judged = sets.filter(({ id }) => only === null || id === only).map(change);
   const standing = judged.map((set): StandingSet => {
     const version = versions.get(set.version.id);
@@ -89,7 +95,7 @@ export async function loadSetStandings(
           promises: version?.promises ?? [],
           cases: casesOf(set, sets, booked, packs, serves),
         },
-        ground,
+        groundOf(set),
       ),
       newer: inForce && inForce.id !== set.version.id ? inForce.version : null,
     };
@@ -153,7 +159,7 @@ function casesOf(
   set: SetOnFile,
   sets: readonly SetOnFile[],
   booked: ReadonlyMap<CaseId, BookedPlan>,
-  packs: readonly Pack[],
+  packs: readonly SinglePack[],
   serves: (set: SetOnFile, forCase: string) => boolean,
 ): JudgedCase[] {
   return set.promisedTo.flatMap((promise): JudgedCase[] => {
@@ -168,7 +174,14 @@ function casesOf(
         (promised.includes(one) || (!kinds.has(one.configuration.id) && canBeFetched(one, plan.caseDate))),
     );
     const { caseDate, ...rest } = plan;
-    return [{ ...rest, beside: heaps(beside), packs: inDate(packs, caseDate) }];
+    const { caseId: forCase } = plan;
+    return [
+      {
+        ...rest,
+        beside: heaps(beside, packs),
+        packs: piecesInDate(packs, caseDate, { setId: set.id, forCase }),
+      },
+    ];
   });
 }
 
@@ -176,44 +189,14 @@ function canBeFetched({ step, useBy, promisedTo }: SetOnFile, on: PlainDate): bo
   return step === 'inSterileStore' && promisedTo.length === 0 && (useBy === null || useBy >= on);
 }
 
-function heaps(sets: readonly SetOnFile[]): Pieces[] {
+/** What lies in some sets, and what travels with them. */
+function heaps(sets: readonly SetOnFile[], packs: readonly SinglePack[]): Pieces[] {
   const found = new Map<ItemId, number>();
-  for (const { lines } of sets)
-    for (const piece of presentPieces(lines))
-      found.set(piece.itemId, (found.get(piece.itemId) ?? 0) + piece.found);
+  const add = (id: ItemId, pieces: number) => found.set(id, (found.get(id) ?? 0) + pieces);
+  for (const { lines } of sets) for (const piece of presentPieces(lines)) add(piece.itemId, piece.found);
+  const there = new Set<string>(sets.map(({ id }) => id));
+  for (const { itemId: id, with: sent } of packs) add(id, sent.filter((one) => there.has(one)).length);
   return [...found].map(([id, pieces]) => ({ itemId: id, found: pieces }));
-}
-
-interface Pack {
-  itemId: ItemId;
-  quantity: number;
-  useBy: PlainDate | null;
-}
-
-async function loadPacks({ read }: Reading): Promise<Pack[]> {
-  const rows = await read
-    .select({
-      itemId: stock.itemId,
-      quantity: stock.quantity,
-      useBy: stock.useBy,
-      heldBecause: stock.heldBecause,
-    })
-    .from(stock)
-    .where(and(inArray(stock.form, ['pouch', 'sterilePacked']), gt(stock.quantity, 0)));
-  return rows
-    .filter(({ heldBecause }) => heldBecause === null)
-    .map((row) => ({
-      itemId: itemId.parse(row.itemId),
-      quantity: row.quantity,
-      useBy: row.useBy === null ? null : plainDate.parse(row.useBy),
-    }));
-}
-
-function inDate(packs: readonly Pack[], on: PlainDate): Map<ItemId, number> {
-  const pieces = new Map<ItemId, number>();
-  for (const { itemId: id, quantity, useBy } of packs)
-    if (useBy === null || !isPastUseBy(useBy, on)) pieces.set(id, (pieces.get(id) ?? 0) + quantity);
-  return pieces;
 }
 
 /** Plans parsed before, by id and revision: the same construct object keeps what is remembered about it good. */

@@ -1,4 +1,4 @@
-import { asc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
 import {
   configurationId,
   type ItemId,
@@ -20,6 +20,7 @@ import {
   configurations,
   configurationVersions,
   items,
+  packs,
   places,
   setContents,
   setPromises,
@@ -38,15 +39,44 @@ import { type PresentDecision, presentDecisions } from './short/decisions';
  */
 export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
   mayRead(db, 'readHospital');
-  const [stored, packs, decisions, hidden] = await Promise.all([
+  const [stored, packs, decisions, hidden, letOut] = await Promise.all([
     loadSets(db, forCase),
     loadPacks(db, forCase),
     presentDecisions(db.read),
     hiddenFrom(db),
+    letOutForOthers(db, forCase),
   ]);
-  const store = sentShort({ sets: stored, packs }, decisions, forCase);
+  const withLetOut = <T extends { id: string }>(one: T) => {
+    const reference = letOut.get(one.id);
+    return reference === undefined ? one : { ...one, letOutFor: { reference } };
+  };
+  const store = sentShort({ sets: stored.map(withLetOut), packs: packs.map(withLetOut) }, decisions, forCase);
   const known = (set: StoredSet) => (hidden.has(set.id) ? { ...set, contents: [], massGrams: null } : set);
   return { ...store, sets: store.sets.map(known) };
+}
+
+/**
+ * Sets and stock let out for one case before the biological result of their load was known, with that case's reference:
+ * they serve no other.
+ */
+async function letOutForOthers({ read }: Reading, forCase: string | null): Promise<Map<string, string>> {
+  const rows = await read
+    .select({ setId: packs.setId, stockId: packs.stockId, reference: cases.reference })
+    .from(packs)
+    .innerJoin(cases, eq(cases.id, packs.forCaseId))
+    .where(
+      and(
+        eq(packs.state, 'sterile'),
+        // what was let go short for one case is told by its decision
+        isNull(packs.decisionId),
+        forCase === null ? undefined : ne(packs.forCaseId, forCase),
+      ),
+    );
+  return new Map(
+    rows.flatMap(({ setId: set, stockId: heap, reference }) =>
+      [set, heap].flatMap((id) => (id === null ? [] : [[id, reference] as const])),
+    ),
+  );
 }
 
 /**

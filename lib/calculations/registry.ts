@@ -5,8 +5,10 @@ import { fewestTraysCalculation } from './fewestTrays/calculation';
 import { identifierCalculation } from './identifier/calculation';
 import { lengthCoverCalculation } from './lengthCover/calculation';
 import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
+import { loanNoticeCalculation } from './loanNotice/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
+import { setTurnaroundCalculation } from './setTurnaround/calculation';
 import { thermalDoseCalculation } from './thermalDose/calculation';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
@@ -17,7 +19,9 @@ const registered: readonly RegisteredCalculation[] = [
   identifierCalculation,
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
+  loanNoticeCalculation,
   plateRemarksCalculation,
+  setTurnaroundCalculation,
   thermalDoseCalculation,
 ];
 

@@ -13,6 +13,8 @@ export interface PackFacts {
   /** The sooner of what the shelf has on record and what the pack itself says. */
   useBy: PlainDate | null;
   placeName: string | null;
+  /** Another case alone that it was let out for before the result of its load was known. */
+  letOutFor: { reference: string } | null;
   /** State of our own pouch, where its label was read. */
   pouchState: string | null;
   /** Pieces that lie there and are on no other kit. */
@@ -31,6 +33,7 @@ export function packProblems(facts: PackFacts): Problem[] {
   const add = (code: string, message: string) => problems.push({ path: [], code, message });
   if (status === 'recalled') add('recalled', words.recalled(name));
   if (heldBecause !== null) add('held', words.packHeld(name, lot, heldBecause, instead));
+  if (facts.letOutFor) add('let-out-for-another', words.letOutForAnother(name, facts.letOutFor.reference));
   if (form === 'unsterile' || (facts.pouchState !== null && facts.pouchState !== 'sterile'))
     add('not-sterile', words.packNotSterile(name));
   if (useBy !== null && isPastUseBy(useBy, caseDate))

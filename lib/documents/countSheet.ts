@@ -4,19 +4,17 @@ import type { ItemId } from '../identity/ids';
 import type { PackShort } from '../packs/pack';
 import { writeGrams } from '../quantities/mass';
 import type { ConfigurationVersion } from '../sets/configuration';
-import { canBeCounted } from '../sets/count';
 import { completenessInputOf, type HeldLine, type SetSettings } from '../sets/holdings';
-import type { HeldBecause, TurnStep } from '../sets/setState';
+import type { TurnStep } from '../sets/setState';
 import { countWord } from '../wording/numbers';
-import { CLASS_SHORT_WORDS, SHEET_WORDS, countSheetWords as words } from '../wording/paper';
-import { HELD_BECAUSE_WORDS, stopAbout, stopWords, TURN_STEP_WORDS } from '../wording/sets';
-import { questionWords } from '../wording/theatre-counts';
+import { SHEET_WORDS, countSheetWords as words } from '../wording/paper';
+import { TURN_STEP_WORDS } from '../wording/sets';
+import { layerBlocks } from './countSheetLines';
+import { countSheetNotices } from './countSheetNotices';
 import { editionOf, type Printing, recordCode, sheetCautions, shortDateWords } from './edition';
-import { rowDrawings } from './itemDrawing';
-import { itemWarnings } from './itemWarnings';
+import { emptyTable } from './emptyTable';
 import { mustHaveMark } from './mustHaveMark';
-import { rackGrid } from './rackGrid';
-import { type Block, type Cell, type Notice, type Sheet, type Table, text, textCell } from './sheet';
+import type { Block, Sheet } from './sheet';
 
 /** What a count sheet is made from: a set as it is now, and the version it follows. */
 export interface CountSheetOf {
@@ -47,8 +45,6 @@ export interface CountSheetOf {
   number?: string | null;
 }
 
-/** Room for a drawing in a row, in millimetres of paper. */
-const DRAWING = { widthMm: 36, heightMm: 11 };
 const EMPTY_FOREIGN_ROWS = 4;
 
 /**
@@ -79,7 +75,7 @@ export function countSheet(given: CountSheetOf): Sheet {
       { term: 'Use-by', value: set.useBy === null ? 'none while open' : shortDateWords(set.useBy) },
     ],
     blocks: [
-      ...notices(given),
+      ...countSheetNotices(given),
       { kind: 'paragraph', text: words.howTo, size: 'body' },
       { kind: 'legend', title: words.legendTitle, marks: ([1, 2, 3, 4] as const).map(mustHaveMark) },
       ...layers.flatMap((layer) => layerBlocks(layer, given)),
@@ -106,147 +102,6 @@ export function countSheet(given: CountSheetOf): Sheet {
     edition,
     cautions: sheetCautions(edition),
   };
-}
-
-function notices({ set, items, sentShort, questions = [], printing }: CountSheetOf): Notice[] {
-  const name = (id: ItemId) => items.get(id)?.name ?? id;
-  const found: Notice[] = [];
-  if (set.version.status === 'draft') {
-    found.push({ kind: 'notice', word: words.draftWord, shape: 'note', lines: [words.draftVersion] });
-  }
-  if (set.step === 'held') {
-    const because =
-      set.heldBecause === null ? 'nobody has said why' : HELD_BECAUSE_WORDS[set.heldBecause as HeldBecause];
-    found.push({
-      kind: 'notice',
-      word: words.heldWord,
-      shape: 'stop',
-      lines: [`because ${because ?? set.heldBecause}.`],
-    });
-  }
-  if (questions.length > 0) {
-    found.push({
-      kind: 'notice',
-      word: words.openQuestionWord,
-      shape: 'stop',
-      lines: questions.map((one) => words.openQuestion(questionWords(one), one.reference)),
-    });
-  }
-  // an open set is about to be counted: what was found before must not guide the counter
-  if (canBeCounted(set.step)) return found;
-  const short = set.lines.filter((line) => line.found !== null && line.found < line.expected);
-  const foreign = set.foreign.map(({ itemId, quantity }) => words.foreignLine(quantity, name(itemId)));
-  if (short.length > 0 || foreign.length > 0) {
-    const lines = [...short]
-      .sort((a, b) => a.mustHaveClass - b.mustHaveClass)
-      .map((line) =>
-        words.shortLine(
-          name(line.itemId),
-          placeOf(line),
-          line.found ?? 0,
-          line.expected,
-          CLASS_SHORT_WORDS[line.mustHaveClass],
-        ),
-      );
-    const whatItStops = [
-      ...(sentShort?.stops ?? []).map((stop) =>
-        words.stops(stopAbout(stop, printing.at), stopWords(stop, name)),
-      ),
-      ...(sentShort?.forCase ? [words.forCaseOnly(sentShort.forCase.reference)] : []),
-    ];
-    found.push({
-      kind: 'notice',
-      word: words.shortWord,
-      shape: 'stop',
-      lines: [...lines, ...foreign, ...whatItStops],
-    });
-  }
-  const notCounted = set.lines.filter((line) => line.found === null).length;
-  if (notCounted > 0) {
-    found.push({
-      kind: 'notice',
-      word: words.notCountedWord,
-      shape: 'unknown',
-      lines: [words.notCounted(notCounted)],
-    });
-  }
-  return found;
-}
-
-const placeOf = ({ layer, row, slot }: HeldLine) => `layer ${layer}, ${row} · ${slot}`;
-
-function layerBlocks(layer: number, { set, version, items }: CountSheetOf): Block[] {
-  const lines = set.lines.filter((line) => line.layer === layer);
-  const name = version.layers.find((one) => one.layer === layer)?.name;
-  const pieces = lines.reduce((sum, { expected }) => sum + expected, 0);
-  const loose = lines.filter(({ rackItemId }) => rackItemId === null);
-  const racks = [...new Set(lines.flatMap(({ rackItemId }) => rackItemId ?? []))];
-  return [
-    {
-      kind: 'heading',
-      level: 2,
-      text: name === undefined ? words.layerUnnamed(layer) : words.layer(layer, name),
-      note: words.layerNote(lines.length, pieces),
-    },
-    ...(loose.length > 0 ? [lineTable(layer, loose, items)] : []),
-    ...racks.flatMap((rackItemId): Block[] => [
-      { kind: 'heading', level: 3, text: items.get(rackItemId)?.name ?? rackItemId, note: null },
-      rackGrid(
-        items.get(rackItemId)?.name ?? rackItemId,
-        lines.filter((line) => line.rackItemId === rackItemId),
-        items,
-      ),
-      emptyTable(words.rackUnsound, [{ head: words.rackUnsound, widthMm: null }], 1),
-    ]),
-  ];
-}
-
-function lineTable(layer: number, lines: readonly HeldLine[], items: ReadonlyMap<ItemId, Item>): Table {
-  const { columns } = words;
-  const known = lines.flatMap(({ itemId }) => items.get(itemId) ?? []);
-  const drawings = rowDrawings(known, DRAWING);
-  const narrow = (head: string, widthMm: number) => ({ head, widthMm, align: 'centre' as const });
-  return {
-    kind: 'table',
-    caption: words.tableCaption(layer),
-    columns: [
-      narrow(columns.place, 14),
-      { head: columns.drawing, widthMm: DRAWING.widthMm + 4, align: 'left' },
-      { head: columns.item, widthMm: null, align: 'left' },
-      narrow(columns.mustHaveClass, 10),
-      narrow(columns.expected, 17),
-      narrow(columns.before, 14),
-      narrow(columns.added, 14),
-      narrow(columns.after, 14),
-      { head: columns.unsound, widthMm: 22, align: 'left' },
-    ],
-    rowHeader: 2,
-    rowMm: 10.5,
-    rows: lines.map((line): Cell[] => [
-      textCell(text(`${line.row} · ${line.slot}`, 'large', true)),
-      drawings.get(line.itemId) ?? textCell(text('no drawing', 'small')),
-      itemCell(line, items),
-      { kind: 'mark', mark: mustHaveMark(line.mustHaveClass) },
-      textCell(text(String(line.expected), 'key', true), text(words.minimum(line.minimum), 'small')),
-      { kind: 'blank' },
-      { kind: 'blank' },
-      { kind: 'blank' },
-      { kind: 'blank' },
-    ]),
-  };
-}
-
-function itemCell(line: HeldLine, items: ReadonlyMap<ItemId, Item>): Cell {
-  const item = items.get(line.itemId);
-  const substitutes = line.substitutes.map((id) => items.get(id)?.code ?? id);
-  return textCell(
-    text(item?.name ?? line.itemId, 'body', true),
-    ...(item?.nickname ? [text(`“${item.nickname}”`, 'small')] : []),
-    text(item?.code ?? '', 'small'),
-    ...itemWarnings(item),
-    ...(item && item.partsPerPiece > 1 ? [text(words.parts(item.partsPerPiece), 'small', true)] : []),
-    ...(substitutes.length > 0 ? [text(words.substitutes(substitutes.join(', ')), 'small')] : []),
-  );
 }
 
 function foreignBlocks(): Block[] {
@@ -293,20 +148,4 @@ function massBlocks({ set, version, items, settings }: CountSheetOf): Block[] {
       1,
     ),
   ];
-}
-
-/** Rows of empty cells, to be written in. */
-function emptyTable(
-  caption: string,
-  columns: { head: string; widthMm: number | null }[],
-  rows: number,
-): Table {
-  return {
-    kind: 'table',
-    caption,
-    columns: columns.map((column) => ({ ...column, align: 'left' })),
-    rowHeader: null,
-    rowMm: 10,
-    rows: Array.from({ length: rows }, () => columns.map((): Cell => ({ kind: 'blank' }))),
-  };
 }

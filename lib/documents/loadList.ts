@@ -7,7 +7,7 @@ import { INDICATOR_WORDS, LOAD_STATE_WORDS, RESULT_WORDS } from '../wording/load
 import { capitalised, listWords } from '../wording/numbers';
 import { SHEET_WORDS } from '../wording/paper';
 import { bandWords } from '../wording/thermal-dose';
-import { editionOf, momentWords, type Printing, recordCode, sheetCautions } from './edition';
+import { editionOf, momentWords, type Printing, recordCode, sheetCautions, shortDateWords } from './edition';
 import { type Block, type Cell, type Column, type Sheet, text, textCell } from './sheet';
 
 /** What a load list is made from: a load as it is now. */
@@ -146,7 +146,7 @@ function indicatorTable(indicators: LoadListOf['load']['facts']['indicators']): 
       ...indicators.map((one): Cell[] => [
         textCell(text(capitalised(INDICATOR_WORDS[one.kind]), 'body', true)),
         one.lot === null ? blank : textCell(text(one.lot)),
-        one.useBy === null ? blank : textCell(text(one.useBy)),
+        one.useBy === null ? blank : textCell(text(shortDateWords(one.useBy))),
         one.position === null ? blank : textCell(text(one.position)),
         one.result === 'pending'
           ? blank

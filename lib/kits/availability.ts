@@ -34,6 +34,7 @@ function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
   if (set.heldBecause !== null || set.step === 'held')
     return { kind: 'held', reason: set.heldBecause ?? 'held' };
   if (set.onKitOf !== undefined) return { kind: 'onOtherKit', reference: set.onKitOf };
+  if (set.letOutFor) return { kind: 'letOutForOneCase', reference: set.letOutFor.reference };
   if (set.shortFor) return { kind: 'shortForOneCase', reference: set.shortFor.reference };
   if (set.step !== 'inSterileStore') return { kind: 'notInStore', step: set.step, readyAt: set.readyAt };
   if (set.useBy !== null && isPastUseBy(set.useBy, caseDate)) return { kind: 'pastUseBy', useBy: set.useBy };
@@ -42,6 +43,7 @@ function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
 
 function whyNotPack(pack: StoredPack, caseDate: PlainDate): Unavailable | null {
   if (pack.heldBecause !== null) return { kind: 'held', reason: pack.heldBecause };
+  if (pack.letOutFor) return { kind: 'letOutForOneCase', reference: pack.letOutFor.reference };
   if (pack.useBy !== null && isPastUseBy(pack.useBy, caseDate))
     return { kind: 'pastUseBy', useBy: pack.useBy };
   return null;

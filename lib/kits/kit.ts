@@ -127,7 +127,8 @@ export type Unavailable =
   /** Let go short for one other case; `null`: for a case, and that has lapsed. */
   | { kind: 'shortForOneCase'; reference: string | null }
   /** Picked for another case: it lies with that kit. */
-  | { kind: 'onOtherKit'; reference: string };
+  | { kind: 'onOtherKit'; reference: string }
+  | { kind: 'letOutForOneCase'; reference: string };
 
 /** A set that can't be opened now, named because it would help. */
 export interface UnavailableSet {

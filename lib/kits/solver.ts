@@ -32,5 +32,14 @@ export type SolverAnswer =
   | { status: 'nothingFound' }
   | { status: 'infeasible' };
 
+export interface SolverOptions {
+  timeLimitMs: number;
+  /**
+   * Whether the solver first looks for what it can leave out. To be switched off for a programme that is lean already: long
+   * rows over thousands of variables then cost more to look through than to solve.
+   */
+  presolve?: boolean;
+}
+
 /** Solves one programme. Rejects only on a fault of the solver itself, never for a hard instance. */
-export type Solver = (programme: IntegerProgramme, options: { timeLimitMs: number }) => Promise<SolverAnswer>;
+export type Solver = (programme: IntegerProgramme, options: SolverOptions) => Promise<SolverAnswer>;

@@ -31,6 +31,8 @@ export interface StoredSet {
   shortFor?: { reference: string | null };
   /** The other case whose kit it lies with, picked; left out where it lies in its place. */
   onKitOf?: string;
+  /** The other case alone that it was let out for before the result of its load was known. */
+  letOutFor?: { reference: string };
   contents: { itemId: ItemId; found: number; expected: number; mustHaveClass: MustHaveClass }[];
 }
 
@@ -45,4 +47,6 @@ export interface StoredPack {
   owner: 'ours' | 'consignment';
   place: { id: PlaceId; name: string; metres: number } | null;
   heldBecause: string | null;
+  /** The other case alone that it was let out for before the result of its load was known. */
+  letOutFor?: { reference: string };
 }

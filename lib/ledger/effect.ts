@@ -75,6 +75,7 @@ export const ACT_EFFECT = {
   'pack-pouch': 'kit',
   'pack-set': 'kit',
   'pick-for-case': 'kit',
+  'plan-sets': 'kit',
   'print-label': 'bookkeeping',
   'print-sheet': 'bookkeeping',
   'promise-set': 'kit',

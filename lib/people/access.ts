@@ -200,5 +200,25 @@ export const ENDPOINTS = {
   'POST /api/theatre-counts/[id]/abandon': 'countInTheatre',
   'POST /api/theatre-questions/[id]/acts': 'workOnQuestion',
   'POST /api/theatre-questions/[id]/settle': 'workOnQuestion',
+  'POST /api/theatre-list/plan': 'keepTheatreList',
+  'GET /api/theatre-list/standings': 'readHospital',
 } as const satisfies Record<string, Reach>;
 export type Endpoint = keyof typeof ENDPOINTS;
+
+/**
+ * Every server action, by its file and the step it is asked for where it has several, and the act it takes: asked in the
+ * operation behind it, which answers a form with a sentence. A test calls each as every role and as nobody, and an action
+ * of the build that is not declared here fails it.
+ */
+export const ACTIONS = {
+  'app/cases/new/book-case-action.ts bookCaseAction': 'bookCase',
+  'app/fit/actions.ts act approve': 'approveFitRule',
+  'app/fit/actions.ts act askWithdrawal': 'draftFitRule',
+  'app/fit/actions.ts act discard': 'draftFitRule',
+  'app/fit/actions.ts act keep': 'draftFitRule',
+  'app/fit/actions.ts act withdraw': 'approveFitRule',
+  'app/fit/actions.ts draftException': 'draftFitRule',
+  'app/fit/actions.ts draftRule': 'draftFitRule',
+  'app/fit/try-rule.ts tryRule': 'readHospital',
+} as const satisfies Record<string, Act>;
+export type Action = keyof typeof ACTIONS;

@@ -190,6 +190,32 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         'Cooling, reading the indicators, accepting.',
         OURS,
       ),
+      longPercent: number(
+        'Nine turns in ten take at most',
+        '% of the usual time',
+        'By how much a stage may run late before its set counts as at risk; weighs as much as ten turns of a set’s own.',
+        OURS,
+      ),
+    },
+  },
+  planning: {
+    title: 'Planning the theatre list',
+    about: 'By which times sets are given to cases, and how far ahead.',
+    fields: {
+      planBy: {
+        kind: 'choice',
+        label: 'A set must be ready in time',
+        about: 'The times are those of each kind’s own turns, or the usual ones until there are enough.',
+        source: OURS,
+        choices: { p50: 'half of the time', p90: 'nine times in ten' },
+      },
+      marginMinutes: number(
+        'Margin wanted',
+        'minutes',
+        'Less than this between ready, nine times in ten, and needed counts as a risk.',
+        OURS,
+      ),
+      horizonDays: number('Planned ahead', 'days', 'Cases later than this are not planned yet.', OURS),
     },
   },
   bench: {

@@ -53,6 +53,16 @@ export const LOCAL_SETTINGS = {
     packedMinutes: z.number().int().min(1).max(2_880).default(30),
     steriliserMinutes: z.number().int().min(1).max(2_880).default(75),
     acceptanceMinutes: z.number().int().min(1).max(2_880).default(45),
+    /** What nine turns in ten stay within, in percent of the usual time. */
+    longPercent: z.number().int().min(100).max(400).default(150),
+  }),
+  /** Who gets which set: by which times, and how far ahead. */
+  planning: z.object({
+    /** A set must be ready in time as it is half of the time, or nine times in ten. */
+    planBy: z.enum(['p50', 'p90']).default('p50'),
+    /** Less than this between nine-in-ten ready and needed counts as a risk. */
+    marginMinutes: z.number().int().min(0).max(1_440).default(30),
+    horizonDays: z.number().int().min(1).max(28).default(7),
   }),
   bench: z.object({
     /** Which counts a second person checks without seeing the first one's figures. */

@@ -15,6 +15,8 @@ export type Stage = (typeof STAGES)[number];
 export interface StageTime {
   stage: Stage;
   minutes: number;
+  /** What it stays within nine times in ten. */
+  longMinutes: number;
   /** Past turns of this kind of set it is the median of; `null`: too few, so the hospital's usual time stands in. */
   fromTurns: number | null;
 }
@@ -29,9 +31,41 @@ export const AFTER_STAGE = Object.fromEntries(
   STAGES.map((stage, at) => [stage, STAGES[at + 1] ?? 'inSterileStore']),
 ) as Record<Stage, TurnStep>;
 
-export function stageTime(stage: Stage, pastMinutes: readonly number[], usualMinutes: number): StageTime {
-  if (pastMinutes.length < LEAST_TURNS) return { stage, minutes: usualMinutes, fromTurns: null };
-  return { stage, minutes: median(pastMinutes), fromTurns: pastMinutes.length };
+/** What the hospital says of a stage until its own turns do. */
+export interface UsualTime {
+  minutes: number;
+  /** What nine turns in ten stay within, as a share of that: 1.5 is half as long again. */
+  longShare: number;
+}
+
+/** How many turns of its own weigh as much as what the hospital says about long ones: a tenth is not seen in a few. */
+const PRIOR_TURNS = 10;
+
+/**
+ * How long a stage takes: the median of past turns, and what nine in ten stay within. The latter is the median times a share,
+ * which is the one seen, weighed by the number of turns, and the one the hospital states, weighed as `PRIOR_TURNS`.
+ */
+export function stageTime(stage: Stage, pastMinutes: readonly number[], usual: UsualTime): StageTime {
+  const own = pastMinutes.length >= LEAST_TURNS;
+  const minutes = own ? median(pastMinutes) : usual.minutes;
+  const turns = own ? pastMinutes.length : 0;
+  const seen = own && minutes > 0 ? nineInTen(pastMinutes) / minutes : 1;
+  const share = (turns * seen + PRIOR_TURNS * usual.longShare) / (turns + PRIOR_TURNS);
+  return {
+    stage,
+    minutes,
+    longMinutes: Math.max(minutes, Math.ceil(minutes * share - 1e-9)),
+    fromTurns: own ? turns : null,
+  };
+}
+
+/** The nine-in-ten point, between neighbours in proportion (Hyndman and Fan 1996, definition 7, the usual default). */
+function nineInTen(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (sorted.length - 1) * 0.9;
+  const below = sorted[Math.floor(at)] ?? 0;
+  const above = sorted[Math.ceil(at)] ?? below;
+  return below + (above - below) * (at - Math.floor(at));
 }
 
 /** The middle one; of an even number, the mean of the middle two, rounded up to a whole minute. */

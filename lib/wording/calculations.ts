@@ -179,7 +179,7 @@ export const completenessWords = {
     whole: 'Every line is whole.',
     uncounted: (lines: number) => `${lines === 1 ? 'One line is' : `${lines} lines are`} not counted yet.`,
     surplus: (pieces: number) =>
-      `${pieces === 1 ? 'One piece is' : `${pieces} pieces are`} over: their home must be found first.`,
+      `${pieces === 1 ? 'One piece is' : `${pieces} pieces are`} over: ${pieces === 1 ? 'its' : 'their'} home must be found first.`,
     classOne: (lines: readonly string[]) =>
       `${listWords(lines)}: class 1 is short. Held; only theatre lead and operating surgeon together, for one named case.`,
     classTwo: (lines: readonly string[]) =>

@@ -78,6 +78,8 @@ export const pickWords = {
     `${name} is recalled: put it aside, it goes to nobody. The plan needs the surgeon’s word, or the list worked out again.`,
   packHeld: (name: string, lot: string | null, because: string, instead: Instead) =>
     `${name}${lotWords(lot)} is held, because ${heldWords(because)}. ${insteadWords(instead)}`,
+  letOutForAnother: (name: string, reference: string) =>
+    `${name} was let out for case ${reference} alone, before the result of its load was known. Put it aside, and take another pack.`,
   packNotSterile: (name: string) => `This ${name} is not sterile: take one from a closed sterile pack.`,
   packPastUseBy: (
     name: string,

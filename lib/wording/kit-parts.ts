@@ -5,6 +5,7 @@ import type { ChainKind, LengthBasis, Needs, PieceNeed, SlotName, StepKey } from
 import { writeMm } from '../quantities/length';
 import { wallClock } from '../theatre/localTime';
 import { listWords } from './numbers';
+import { MONTHS } from './sets';
 
 /** How items are called on the screen or sheet at hand. */
 export type ItemName = (itemId: ItemId) => string;
@@ -87,10 +88,11 @@ function follows(a: StepKey, b: StepKey): boolean {
   );
 }
 
-/** `05:40`, and the day with it where it is not today's by the text alone. */
+/** `05:40 on 14 Jan`: the month as a word, since figures alone are read in two orders. */
 export function readyWords(at: string): string {
   const { time, date } = wallClock(at);
-  return `${time} on ${date.slice(8)}/${date.slice(5, 7)}`;
+  const [, month, day] = date.split('-');
+  return `${time} on ${Number(day)} ${MONTHS[Number(month) - 1]}`;
 }
 
 /** Where the length of a piece comes from. */

@@ -78,6 +78,8 @@ export function unavailableWords(because: Unavailable): string {
       return because.reference === null
         ? 'short, and what let it go has lapsed'
         : `short, and let go for ${because.reference} only`;
+    case 'letOutForOneCase':
+      return `let out before the biological result of its load, for ${because.reference} only`;
     default:
       return never(because);
   }

@@ -73,6 +73,7 @@ const ACT_WORDS = {
   'pack-pouch': 'Pouch packed',
   'pack-set': 'Set packed',
   'pick-for-case': 'Picked for a case',
+  'plan-sets': 'Sets given to cases by planning',
   'print-label': 'Label printed',
   'print-sheet': 'Count sheet printed',
   'promise-set': 'Set promised to a case',

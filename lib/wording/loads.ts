@@ -86,7 +86,7 @@ export const FATE_WORDS: Record<PackFate, string> = {
 };
 export const FATE_TONES: Record<PackFate, Tone> = {
   here: 'attention',
-  heldAlready: 'attention',
+  heldAlready: 'stop',
   used: 'stop',
   openedHere: 'neutral',
   notEstablished: 'unknown',
@@ -203,6 +203,8 @@ export const loadWords = {
   notHeld: 'This pouch is not held.',
   holdStays: 'Its own load failed: it is discarded or processed again, and no hold is lifted.',
   loadNotAccepted: 'Its load is not accepted.',
+  waitsForBiological: (load: string) =>
+    `It is an implant, and the biological result of load ${load} has not passed yet: it stays held until it has. Before that only the packs go that the exception at acceptance named. Take another meanwhile, or sterilise this one again.`,
   held: (failed: string, since: string | null) =>
     since === null
       ? `Load ${failed} failed, and no accepted load before it is on record.`

@@ -63,9 +63,9 @@ export function gateSentence(finding: GateFinding, name: (id: ItemId) => string)
     case 'newerVersion':
       return `Version ${finding.version} of its configuration is in force, and it still follows an older one.`;
     case 'massOver':
-      return `Above the limit of ${writeGrams(finding.limitGrams)}.${finding.highest ? ' It is the highest limit here.' : ''}`;
+      return `Its mass is above the limit of ${writeGrams(finding.limitGrams)}.${finding.highest ? ' It is the highest limit here.' : ''}`;
     case 'massNear':
-      return `Near the limit of ${writeGrams(finding.limitGrams)}.`;
+      return `Its mass is near the limit of ${writeGrams(finding.limitGrams)}.`;
     case 'massNotEstablished':
       return 'The mass is not established: some pieces have no stated mass. Weigh it.';
     case 'scaleDiffers':

@@ -1,7 +1,7 @@
 import { never } from '../identity/result';
 import type { RefusalOfScan, ScanHow, ScanMeaning, ScanVerdict } from '../scanning/meaning';
 import { wallClock } from '../theatre/localTime';
-import { listWords } from './numbers';
+import { capitalised, listWords } from './numbers';
 import { momentWords } from './sets';
 
 /** The word beside the shape and the colour. */
@@ -77,7 +77,7 @@ function meaningSentence(meaning: ScanMeaning): string {
     case 'case':
       return `Case ${meaning.reference}.`;
     case 'refused':
-      return WAYS_OUT[meaning.because](meaning.candidates[0] ?? 'this');
+      return capitalised(WAYS_OUT[meaning.because](meaning.candidates[0] ?? 'this'));
     case 'unknown':
       return meaning.gtin === null
         ? 'No code known here: kept as text, and nothing was guessed.'
@@ -136,7 +136,7 @@ export function thingWords(meaning: ScanMeaning): string {
     case 'case':
       return meaning.reference;
     case 'refused':
-      return meaning.candidates[0] ?? 'Code';
+      return capitalised(meaning.candidates[0] ?? 'code');
     case 'unknown':
       return meaning.gtin === null ? meaning.text : `GTIN ${meaning.gtin}`;
     default:

@@ -212,7 +212,8 @@ export function momentWords(instant: string, now: string): string {
   return `${Number(day)} ${MONTHS[Number(month) - 1]} ${then.time}`;
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+/** Short names of the months, January first. */
+export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** The must-haves that are not simply there, one sentence each: what is below, and what stands in. */
 export function unmetWords(lines: CompletenessOutput['mustHaves']['lines']): string[] {

@@ -27,6 +27,7 @@ export const theatreListWords = {
   outOfService: (set: string) => `${set} is out of service.`,
   notPromised: (set: string, reference: string) => `${set} is not promised to ${reference}.`,
   promisedAlready: (set: string, reference: string) => `${set} is promised to ${reference} already.`,
+  planOvertaken: 'Promises changed while the plan was made. Nothing was saved: it is made anew.',
   lost: (reference: string, sets: readonly string[]) =>
     `${reference} no longer has ${listWords(sets)}: another case has it over that time.`,
 };

@@ -34,6 +34,8 @@ export const turnWords = {
     )}.`,
   packDoesNotFit: (code: string, to: TurnStep) =>
     `The pack of ${code} is not as “${TURN_STEP_WORDS[to]}” needs it: send the set to washing, and pack and sterilise it again.`,
+  waitsForBiological: (code: string, load: string) =>
+    `${code} holds implants, and the biological result of load ${load} has not passed yet: it stays held until it has. Before that only the packs go that the exception at acceptance named. Take another set meanwhile, or send this one to washing, and pack and sterilise it again.`,
   proveFirst: 'Prove who you are again for this; a proof is good for two minutes.',
 
   openAlready: (code: string) => `${code} is open already.`,

@@ -50,16 +50,21 @@ async function runner(command, name, count, env = {}) {
   } catch {
     throw new PlainProblem('The test runner ended without a report: what it said is shown above.');
   }
-  if (counts.passed + counts.failed === 0) throw new PlainProblem('No test was found to run.');
   // an error that belongs to no test, such as an unhandled rejection, shows in the exit code alone
   if (!ok && counts.failed === 0) counts.failed = 1;
   return counts;
 }
 
+/** @param {Counts} counts */
+function requireTests(counts) {
+  if (counts.passed + counts.failed === 0) throw new PlainProblem('No test was found to run.');
+  return counts;
+}
+
 /** @param {'unit' | 'database'} project @returns {Stage} */
-const vitest = (project) => (rest) => {
+const vitest = (project) => async (rest) => {
   const report = `vitest-${project}.json`;
-  return runner(
+  const counts = await runner(
     [
       tool('vitest/vitest.mjs'),
       'run',
@@ -73,6 +78,7 @@ const vitest = (project) => (rest) => {
     countVitest,
     { NODE_ENV: 'test' },
   );
+  return requireTests(counts);
 };
 
 /** In the order they run: the quick ones first. @type {Record<string, Stage>} */
@@ -109,8 +115,17 @@ export const STAGES = {
       throw new PlainProblem('The browser tests were not run, because there is no build to test.');
     }
     const browser = await ensureBrowser(console.log);
-    return runner([tool('@playwright/test/cli.js'), 'test', ...rest], 'playwright.json', countPlaywright, {
-      KITWRIGHT_CHROMIUM: browser,
-    });
+    /** @type {(project: 'alone' | 'together') => Promise<Counts>} */
+    const playwright = (project) => {
+      const report = `playwright-${project}.json`;
+      return runner(
+        [tool('@playwright/test/cli.js'), 'test', `--project=${project}`, '--pass-with-no-tests', ...rest],
+        report,
+        countPlaywright,
+        { KITWRIGHT_CHROMIUM: browser, KITWRIGHT_REPORT: join(VAR, 'test', report) },
+      );
+    };
+    // those that hold the program to a time first, while nothing else runs
+    return requireTests(addUp([await playwright('alone'), await playwright('together')]));
   },
 };

@@ -6,7 +6,7 @@ export const CASES_ABOUT_CHAINS: CasePlan[] = [
   {
     reference: 'LM-26-N8CV',
     story:
-      'Bit and sleeve each suit the screw but not each other: SFT-02 has 2.8 bits and 2.5 sleeves, no 2.5 bit.',
+      'Bit and sleeve each suit the screw but not each other: SFT-02 has 2.8 bits and 2.5 sleeves, and no 2.5 bit but the pouch that travels with it.',
     theatre: 'theatre_1',
     when: { days: 2, from: '12:30', to: '14:30' },
     surgeon: 'person_ines-halloran',
@@ -40,7 +40,7 @@ export const CASES_ABOUT_CHAINS: CasePlan[] = [
   {
     reference: 'LM-26-H2LT',
     story:
-      'The 4.5 sleeve in the locking set was made for the older slot: it does not sit in two-zone holes, and the 3.2 bits of LFL-01 are blunt.',
+      'The 4.5 sleeve in the locking set was made for the older slot: it does not sit in two-zone holes, so LFS-02 was sent short of its insert sleeve for this case alone.',
     theatre: 'theatre_3',
     when: { days: 3, from: '13:00', to: '15:00' },
     surgeon: 'person_tobias-wray',
@@ -50,7 +50,7 @@ export const CASES_ABOUT_CHAINS: CasePlan[] = [
     plans: [
       {
         status: 'confirmed',
-        hoursAgo: 18,
+        hoursAgo: 44,
         construct: constructOf({
           region: 'tibiaShaft',
           limb: 'left',

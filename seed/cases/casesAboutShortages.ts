@@ -74,7 +74,8 @@ export const CASES_ABOUT_SHORTAGES: CasePlan[] = [
   },
   {
     reference: 'LM-26-F7MR',
-    story: 'No threaded sleeve: DFF-01 has lost both, the other sets that hold one are in theatre or held.',
+    story:
+      'No threaded sleeve: DFF-01 is held without a sound one, the other sets that hold one are in theatre or held.',
     theatre: 'theatre_3',
     when: { days: 1, from: '09:00', to: '12:00' },
     surgeon: 'person_tobias-wray',
@@ -109,7 +110,7 @@ export const CASES_ABOUT_SHORTAGES: CasePlan[] = [
   {
     reference: 'LM-26-W2KC',
     story:
-      'Two cases want LFS-01: LFS-02 has lost its insert sleeve and the 70 mm screws, LFS-03 is back in the morning before.',
+      'Two cases want LFS-01: LFS-02 goes for another case alone, without its insert sleeve, LFS-03 is back in the morning before.',
     theatre: 'theatre_2',
     when: { days: 2, from: '10:45', to: '12:45' },
     surgeon: 'person_sunita-marlowe',
@@ -143,7 +144,7 @@ export const CASES_ABOUT_SHORTAGES: CasePlan[] = [
   },
   {
     reference: 'LM-26-A9GD',
-    story: 'Use-by: DFB-02 is past its use-by on the case date and lacks a limiter besides; DFB-01 serves.',
+    story: 'Use-by: DFB-02 is whole, but past its use-by on the case date; DFB-01 serves.',
     theatre: 'theatre_3',
     when: { days: 4, from: '08:30', to: '10:00' },
     surgeon: 'person_tobias-wray',

@@ -41,7 +41,7 @@ export const NIGHT_AND_MORNING: CasePlan[] = [
   {
     reference: 'LM-26-7K2P',
     story:
-      'Night: SFL-01 lacks its torque limiter (one is pouched), SFL-05 is promised to 08:30, SFL-07 is ready at 05:40.',
+      'Night: SFL-01 has no torque limiter (one is pouched), SFL-05 is promised to 08:30, SFL-07 is ready at 05:40.',
     theatre: 'theatre_3',
     when: { days: 1, from: '02:10', to: '03:50' },
     surgeon: 'person_tobias-wray',

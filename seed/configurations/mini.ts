@@ -49,7 +49,7 @@ export const MINI: ConfigurationPlan[] = [
               stops('CR-S-E15'),
               stops('CR-S-E20'),
               orSubstitute('CR-S-I20', 1, []),
-              orSubstitute('CR-S-I15', 1, []),
+              backUp('CR-S-I15'),
             ],
             [
               orSubstitute('CR-G-MINI', 1, []),

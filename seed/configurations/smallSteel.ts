@@ -97,17 +97,20 @@ const lockingScrews: LayerPlan = {
   },
 };
 
-/** The instruments layer, with the one sleeve that the versions differ in. */
-const lockingInstruments = (slotSleeve: string): LayerPlan => ({
+/** The instruments layer, with the sleeve that the versions differ in. */
+const lockingInstruments = (slotSleeve: string, locking = LOCKING_35_STEEL): LayerPlan => ({
   name: 'Instruments',
   rows: [
     PLAIN_35_STEEL,
     [stops(slotSleeve), orSubstitute('CR-T-HB40', 1, []), backUp('CR-K-35')],
-    LOCKING_35_STEEL,
+    locking,
     SMALL_REDUCTION,
     SMALL_WIRES,
   ],
 });
+
+/** Before limiters lay in the sets, each was a pouch of its own. */
+const WITHOUT_LIMITER = LOCKING_35_STEEL.filter(({ code }) => code !== 'PT-L-1500');
 
 export const SMALL_STEEL_LOCKING: ConfigurationPlan = {
   code: 'SFL',
@@ -117,11 +120,11 @@ export const SMALL_STEEL_LOCKING: ConfigurationPlan = {
       version: 1,
       status: 'superseded',
       inForceDaysAgo: 600,
-      note: 'First version, with the older slot sleeve.',
+      note: 'First version, with the older slot sleeve; torque limiters are pouches of their own.',
       ...boxes,
-      promises: [lockingForearm],
+      promises: [],
       layers: [
-        lockingInstruments('CR-S-D35-A'),
+        lockingInstruments('CR-S-D35-A', WITHOUT_LIMITER),
         { name: 'Plates', rows: [platesOf('CR-Q35-N', [5, 6, 7, 8, 9, 10])] },
         lockingScrews,
       ],
@@ -131,7 +134,7 @@ export const SMALL_STEEL_LOCKING: ConfigurationPlan = {
       status: 'inForce',
       inForceDaysAgo: 150,
       ...boxes,
-      note: 'A sleeve that sits in two-zone holes in place of the older one; two plates of each length.',
+      note: 'A sleeve that sits in two-zone holes in place of the older one; a torque limiter; two plates of each length.',
       promises: [lockingForearm, combinedForearm],
       layers: [
         lockingInstruments('CR-S-D35'),

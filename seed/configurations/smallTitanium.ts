@@ -231,7 +231,13 @@ export const SMALL_TITANIUM: ConfigurationPlan[] = [
           SMALL_REDUCTION,
           SMALL_WIRES,
         ),
-        { name: 'Plates', rows: [sidedPlates('SF-CL27', [4, 6]), sidedPlates('SF-OL35', [3, 5])] },
+        {
+          name: 'Plates',
+          rows: [
+            sidedPlates('SF-CL27', [4, 6]),
+            [...sidedPlates('SF-OL35', [3]), backUp('SF-OL35-L-05'), backUp('SF-OL35-R-05')],
+          ],
+        },
         {
           name: 'Screws 2.7',
           rows: [[handy('PT-O-SCREW')]],

@@ -5,14 +5,20 @@ const inStore = { step: 'inSterileStore', place: 'place_store-c' } as const;
 /** Large sets, and those without implants. */
 export const LARGE_SETS: SetPlan[] = [
   { code: 'LFS-01', configuration: 'LFS', ...inStore, hoursInStep: 100, useByDays: 150 },
-  // no insert sleeve for lag screws, and the long 6.5 screws are gone
+  // no insert sleeve for lag screws, and the long 6.5 screws have run low: it goes for one case without lag screws
   {
     code: 'LFS-02',
     configuration: 'LFS',
     ...inStore,
-    hoursInStep: 150,
-    useByDays: 140,
-    short: { 'CR-S-I45': { found: 0 }, 'CR-J65-70': { found: 0 }, 'CR-J65-75': { found: 1 } },
+    hoursInStep: 20,
+    useByDays: 179,
+    short: { 'CR-S-I45': { found: 0 }, 'CR-J65-70': { found: 1 }, 'CR-J65-75': { found: 1 } },
+    sentShort: {
+      forCase: 'LM-26-H2LT',
+      by: ['person_gwen-sallis', 'person_tobias-wray'],
+      reason:
+        'No lag screw is planned in this case, so the insert sleeve is not needed; a new one is on order.',
+    },
   },
   {
     code: 'LFS-03',
@@ -23,7 +29,7 @@ export const LARGE_SETS: SetPlan[] = [
     place: 'place_dirty-side',
   },
 
-  // no sound pilot bit for plain screws: the 4.3 bit is there, and so is the 3.2 sleeve, and neither helps the other
+  // no sound pilot bit for plain screws in it: the 4.3 bit and the 3.2 sleeve do not help each other, so a pouch travels with it
   {
     code: 'LFL-01',
     configuration: 'LFL',
@@ -31,6 +37,11 @@ export const LARGE_SETS: SetPlan[] = [
     hoursInStep: 64,
     useByDays: 150,
     short: { 'CR-B32-145': { found: 0, unsound: 2, condition: 'blunt' } },
+    sentShort: {
+      standIns: ['CR-B32-145'],
+      by: ['person_hettie-crane'],
+      reason: 'Both bits were blunt and are discarded; a sharp one goes with it as a pouch.',
+    },
   },
   {
     code: 'LFL-02',
@@ -66,9 +77,10 @@ export const LARGE_SETS: SetPlan[] = [
   {
     code: 'DFF-01',
     configuration: 'DFF',
-    ...inStore,
-    hoursInStep: 300,
-    useByDays: 110,
+    step: 'held',
+    heldBecause: 'mustHaveDamaged',
+    hoursInStep: 27,
+    place: 'place_held-shelf',
     short: { 'SF-S-T50': { found: 0, unsound: 2, condition: 'boreWorn' } },
   },
 

@@ -33,6 +33,16 @@ export interface SetPlan {
   countedBy?: DemoPerson;
   /** A second person's count that found something else. */
   secondCount?: { by: DemoPerson; short: Record<string, Found> };
+  /** What let it be packed short in class 1 or 2, after it waited for that decision. */
+  sentShort?: {
+    /** Items whose pouches travel with it, by code. */
+    standIns?: string[];
+    /** Reference of the one case it goes for. */
+    forCase?: string;
+    /** Those who stood for it, in the order in which the table of short sets names them. */
+    by: DemoPerson[];
+    reason: string;
+  };
   /** Never counted since it came, so nothing is known to be in it: a loan just arrived. */
   neverCounted?: true;
 }

@@ -50,14 +50,14 @@ export const SMALL_SETS: SetPlan[] = [
     ],
   },
 
-  // the night case: 01 lacks its limiter, 05 is whole and promised to the morning, 07 is back at 05:40
+  // the night case: 01 is made up to the version without a limiter, 05 is whole and promised to the morning, 07 is back at 05:40
   {
     code: 'SFL-01',
     configuration: 'SFL',
+    version: 1,
     ...inStore,
     hoursInStep: 20,
     useByDays: 175,
-    short: { 'PT-L-1500': { found: 0 } },
   },
   { code: 'SFL-05', configuration: 'SFL', ...inStore, hoursInStep: 44, useByDays: 172 },
   {

@@ -12,7 +12,7 @@ export const TITANIUM_SETS: SetPlan[] = [
     readyInMinutes: 90,
     place: null,
   },
-  // short in class 2: one of two pilot bits is left, and a screw length has run low
+  // short in class 2: no bit for plain screws but the pouch that travels with it, and a screw length has run low
   {
     code: 'SFT-02',
     configuration: 'SFT',
@@ -23,6 +23,12 @@ export const TITANIUM_SETS: SetPlan[] = [
       'SF-B25-125': { found: 0 },
       'SF-B28-150': { found: 1, unsound: 1, condition: 'blunt' },
       'SF-L35-24': { found: 1 },
+    },
+    sentShort: {
+      standIns: ['CR-B25-110'],
+      by: ['person_maurice-oduya'],
+      reason:
+        'No bit of the set’s own maker on the shelf; the steel maker’s of the same diameter goes with it.',
     },
   },
   {
@@ -44,13 +50,13 @@ export const TITANIUM_SETS: SetPlan[] = [
     useByDays: 171,
     short: { 'SF-L27-20': { found: 2 }, 'SF-L27-22': { found: 1 }, 'SF-L27-18': { found: 2 } },
   },
-  // the right plates have gone
+  // the right plates have gone, and nothing stands in for the longer one: it waits on the bench for them
   {
     code: 'DRT-03',
     configuration: 'DRT',
-    ...inStore,
-    hoursInStep: 8,
-    useByDays: 179,
+    step: 'onBench',
+    hoursInStep: 5,
+    place: 'place_bench',
     short: { 'SF-DR27-R-03': { found: 0 }, 'SF-DR27-R-04': { found: 0 } },
   },
   // no sound threaded sleeve
@@ -132,7 +138,6 @@ export const TITANIUM_SETS: SetPlan[] = [
     ...inStore,
     hoursInStep: 33,
     useByDays: 3,
-    short: { 'PT-L-0800': { found: 0, unsound: 1, condition: 'markingGone' } },
   },
   {
     code: 'DFB-03',

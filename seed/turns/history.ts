@@ -57,7 +57,8 @@ export function historyOf(plan: SetPlan, index: number, now: number): SetHistory
   const step = heldFrom ?? plan.step;
   const left = heldFrom ? since - draw(20, 90) * MINUTE : since;
   const failed = plan.heldBecause === 'indicatorOrCycleFailed';
-  const present = presentSteps(step, failed ? besideGrid(left) : left, draw);
+  const steps = presentSteps(step, failed ? besideGrid(left) : left, draw);
+  const present = plan.sentShort ? afterDecision(steps) : steps;
   if (heldFrom) present.push({ step: 'held', at: since });
   const turns = [present];
   // a loan that just came has no turns here before
@@ -82,6 +83,20 @@ function presentSteps(step: TurnStep, at: number, draw: Draw): StepTaken[] {
     return [...before('inSterileStore', stored, draw), { step: 'inSterileStore', at: stored }, { step, at }];
   }
   return [...before(step, at, draw), { step, at }];
+}
+
+/** From being set aside for a decision to being packed. */
+const DECIDING = 35 * MINUTE;
+
+/** Steps of a set that waited on the bench until it was sent short: all before that lies so much further back. */
+function afterDecision(steps: readonly StepTaken[]): StepTaken[] {
+  const packed = steps.findIndex(({ step }) => step === 'packed');
+  const asked = (steps[packed]?.at ?? 0) - DECIDING;
+  return [
+    ...steps.slice(0, packed).map(({ step, at }) => ({ step, at: at - DECIDING })),
+    { step: 'shortAwaitingDecision', at: asked },
+    ...steps.slice(packed),
+  ];
 }
 
 /** A turn that ended in theatre, whose next turn began at `next`. */

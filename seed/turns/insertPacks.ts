@@ -5,8 +5,8 @@ import { packNumberOf } from '@/lib/packs/packNumber';
 import { type HospitalClock, localDate } from '../hospitalClock';
 import { insertAll } from '../insertAll';
 import { setIdOf } from '../insertSets';
-import { backUpsShort, decisionIdOf, insertBackUpsDecisions, type PackedShort } from './backUpsShort';
 import type { SetHistory, TurnTaken } from './history';
+import { decisionIdOf, insertShortDecisions, packedShort } from './packedShort';
 
 const USE_BY_DAYS = 180;
 const PACKS_BEFORE = 3_100;
@@ -41,15 +41,15 @@ export async function insertPacks(
         { lineId, itemId: line.itemId, mustHaveClass: line.mustHaveClass, expected: line.expected, found },
       ];
     });
-  const shortSets = await backUpsShort(write, clock.now.toISOString());
-  const short = made.flatMap((pack): PackedShort[] => {
-    const setId = setIdOf(pack.history.plan.code);
-    const lacks = pack.present ? shortSets.get(setId) : undefined;
-    if (!lacks) return [];
-    const { turnId, packedBy, packedAt } = pack;
-    return [{ setId, turnId, packedBy, packedAt: new Date(packedAt).toISOString(), short: lacks }];
-  });
-  await insertBackUpsDecisions(write, short);
+  const present = made.filter((pack) => pack.present);
+  const short = await packedShort(
+    write,
+    present.map(({ history: { plan }, turnId, packedBy, packedAt }) => {
+      return { plan, setId: setIdOf(plan.code), turnId, packedBy, packedAt };
+    }),
+    clock.now.toISOString(),
+  );
+  await insertShortDecisions(write, short);
   const shortOf = new Map(short.map((one) => [one.turnId, one]));
   await insertAll(
     write,
@@ -71,6 +71,7 @@ export async function insertPacks(
         contents: contentsOf(setId),
         short: lacks?.short ?? null,
         decisionId: lacks ? decisionIdOf(lacks) : null,
+        forCaseId: lacks?.short.forCase?.id ?? null,
         loadId: loadOf.get(pack.packId) ?? null,
         useBy: pack.present
           ? (setOf.get(setId)?.useBy ?? null)

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { ENDPOINTS, type Reach, SCREENS } from '@/lib/people/access';
+import { ACTIONS, type Action, ENDPOINTS, type Reach, SCREENS } from '@/lib/people/access';
+import { DEMO_PASSWORD } from '@/lib/people/demo';
 import { may } from '@/lib/people/permissions';
 import { type Role, role as roles } from '@/lib/people/role';
 import { type DemoPerson, PEOPLE } from '@/seed/hospital/people';
@@ -178,4 +179,92 @@ test('every action of the build sends nobody to sign in, before it looks at what
   }
   expect(wrong).toEqual([]);
   expect(await head(), 'the head of the ledger').toBe(before);
+});
+
+/** What each action is sent: right in form, about nothing that is there, so that whoever may is told just that. */
+const SENT: Record<Action, { body: () => BodyInit; letThrough: RegExp }> = {
+  'app/cases/new/book-case-action.ts bookCaseAction': {
+    // as React sends a form to an action: its fields under the number by which the arguments name it
+    body: () => {
+      const form = new FormData();
+      const fields = {
+        theatreId: 'theatre_none',
+        date: '2031-01-15',
+        time: '08:30',
+        minutes: '60',
+        region: 'ankle',
+        limb: 'left',
+        surgeonId: 'person_none',
+        urgency: 'booked',
+        startId: '',
+      };
+      for (const [name, value] of Object.entries(fields)) form.append(`_1_${name}`, value);
+      form.append('0', '[[],"$K1"]');
+      return form;
+    },
+    letThrough: /"path":"theatreId"/,
+  },
+  ...acts({
+    approve: { day: '2031-01-15', proof: { secret: DEMO_PASSWORD }, trialId: 'trial_none' },
+    askWithdrawal: { because: 'The maker’s instructions changed.' },
+    discard: {},
+    keep: {},
+    withdraw: { day: '2031-01-15', proof: { secret: DEMO_PASSWORD }, trialId: 'trial_none' },
+  }),
+  'app/fit/actions.ts draftException': { body: () => '[{}]', letThrough: /"path":"firstItemId"/ },
+  'app/fit/actions.ts draftRule': { body: () => '[{},0]', letThrough: /"path":"code"/ },
+  'app/fit/try-rule.ts tryRule': { body: () => '[{}]', letThrough: /"path":"code"/ },
+};
+
+function acts<Step extends string>(stated: Record<Step, object>) {
+  type Name = `app/fit/actions.ts act ${Step}`;
+  return Object.fromEntries(
+    Object.entries(stated).map(([step, said]) => [
+      `app/fit/actions.ts act ${step}`,
+      { body: () => JSON.stringify(['rule', 'rule_none', step, said]), letThrough: /there is no such rule/ },
+    ]),
+  ) as Record<Name, { body: () => BodyInit; letThrough: RegExp }>;
+}
+
+const REFUSED = / may not |can’t book a case/;
+
+test('every action of the build is declared, and does its work for who may and for nobody else', async ({
+  baseURL,
+}) => {
+  const site = baseURL ?? '';
+  test.setTimeout(120_000);
+  const path = 'server/server-reference-manifest.json';
+  test.skip(!existsSync(join(process.cwd(), BUILD, path)), 'a running server without its build');
+  type Built = { filename: string; exportedName: string; workers: Record<string, unknown> };
+  const { node, edge } = fromBuild(path) as Record<'node' | 'edge', Record<string, Built>>;
+  expect(edge).toEqual({});
+  const built = Object.entries(node).map(([id, one]) => ({
+    id,
+    ...one,
+    name: `${one.filename} ${one.exportedName}`,
+  }));
+  const declared = Object.keys(ACTIONS) as Action[];
+  const own = (name: string) => declared.filter((one) => one === name || one.startsWith(`${name} `));
+  expect(built.filter(({ name }) => own(name).length === 0).map(({ name }) => name)).toEqual([]);
+  expect([...new Set(built.flatMap(({ name }) => own(name)))].sort()).toEqual([...declared].sort());
+  const given = await cookies(site);
+  const wrong: string[] = [];
+  const calls = built.flatMap(({ id, name, workers }) =>
+    own(name).flatMap((action) => given.map(([role, cookie]) => ({ id, action, role, cookie, workers }))),
+  );
+  await each(calls, async ({ id, action, role, cookie, workers }) => {
+    const [worker = ''] = Object.keys(workers);
+    const route = worker.replace(/^app/, '').replace(/\/page$/, '') || '/';
+    const body = SENT[action].body();
+    const headers: Record<string, string> = { 'Next-Action': id, Cookie: cookie };
+    if (typeof body === 'string') headers['Content-Type'] = 'text/plain;charset=UTF-8';
+    const answer = await fetch(site + nowhere(route), { method: 'POST', redirect: 'manual', headers, body });
+    const said = await answer.text();
+    const letIn = SENT[action].letThrough.test(said) && !REFUSED.test(said);
+    const refused = REFUSED.test(said) && !SENT[action].letThrough.test(said);
+    const should = may(role, ACTIONS[action]);
+    if (answer.status !== 200 || letIn !== should || refused === should)
+      wrong.push(`${role}, ${action}: ${answer.status} ${said.slice(0, 300)}`);
+  });
+  expect(wrong).toEqual([]);
 });

@@ -5,7 +5,7 @@ import { Outbox } from '@/lib/bench/outbox';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
 import type { DemoPerson } from '@/seed/hospital/people';
 import { flakyNetwork } from './flaky-network';
-import { actAs, expect, expectAccessible, test } from './harness';
+import { ALONE, actAs, expect, expectAccessible, test } from './harness';
 import { sessionCookie } from './harness/act-as';
 import { scan } from './scanning-keys';
 
@@ -14,6 +14,9 @@ test.describe.configure({ timeout: 120_000 });
 
 const FIRST = 'person_wren-adeyemi';
 const SECOND = 'person_jolene-stott';
+
+/** A proof is slow to check by design, and what follows it writes: on a busy machine that takes its time. */
+const ANSWERED = { timeout: 30_000 };
 
 const cells = (page: Page) => page.locator('[data-line]');
 const hollow = (page: Page) => page.locator('[data-line][data-state="hollow"]');
@@ -84,26 +87,28 @@ async function as(browser: Browser, person: DemoPerson, url: string): Promise<Pa
   return context.newPage();
 }
 
-test('a set of many lines is counted by keyboard faster than on paper; nothing is filled in, and it becomes what the set holds', async ({
-  page,
-}, info) => {
-  await actAs(page, FIRST);
-  await begin(page, 'sfs-09');
-  await expect(cells(page).filter({ hasText: /\d+ ?of/ })).toHaveCount(0);
-  await expect(page.getByRole('button', { name: /all correct|as expected/i })).toHaveCount(0);
-  const began = Date.now();
-  const lines = await countSet(page);
-  const seconds = (Date.now() - began) / 1000;
-  const perSixty = (seconds / lines) * 60;
-  info.annotations.push({ type: 'measured', description: `${lines} lines in ${seconds.toFixed(1)} s` });
-  console.log(
-    `bench: ${lines} lines counted by keyboard in ${seconds.toFixed(1)} s; 60 lines: ${perSixty.toFixed(1)} s`,
-  );
-  expect(perSixty).toBeLessThan(90);
-  await expect(page.getByText('stops', { exact: true }).first()).toBeVisible();
-  await close(page);
-  await expect(page).toHaveURL(/\/sets\/set_sfs-09$/);
-});
+test(
+  'a set of many lines is counted by keyboard faster than on paper; nothing is filled in, and it becomes what the set holds',
+  ALONE,
+  async ({ page }, info) => {
+    await actAs(page, FIRST);
+    await begin(page, 'sfs-09');
+    await expect(cells(page).filter({ hasText: /\d+ ?of/ })).toHaveCount(0);
+    await expect(page.getByRole('button', { name: /all correct|as expected/i })).toHaveCount(0);
+    const began = Date.now();
+    const lines = await countSet(page);
+    const seconds = (Date.now() - began) / 1000;
+    const perSixty = (seconds / lines) * 60;
+    info.annotations.push({ type: 'measured', description: `${lines} lines in ${seconds.toFixed(1)} s` });
+    console.log(
+      `bench: ${lines} lines counted by keyboard in ${seconds.toFixed(1)} s; 60 lines: ${perSixty.toFixed(1)} s`,
+    );
+    expect(perSixty).toBeLessThan(90);
+    await expect(page.getByText('stops', { exact: true }).first()).toBeVisible();
+    await close(page);
+    await expect(page).toHaveURL(/\/sets\/set_sfs-09$/, ANSWERED);
+  },
+);
 
 test('entries look hollow until they are saved, survive the network and a reload, and a count with one pending is not closed', async ({
   page,
@@ -206,12 +211,19 @@ test('by scanner: a piece adds one to its line, a serial counts once, a piece of
   await expect(bit).toHaveAccessibleName(/1 of 2/);
   await scan(page, ']d2010952162354969721A2');
   await expect(bit).toHaveAccessibleName(/2 of 2/);
+  // and the strip says the same as the bench
+  const strip = page.locator('[data-scan-state]').first();
+  await expect(strip).toContainText('One more');
+  await expect(strip).toHaveAttribute('data-scan-state', 'understood');
   await scan(page, ']d2010952689977288610B7');
   await expect(page.getByText('1 foreign')).toBeVisible();
   await page.getByRole('button', { name: /^Take home:/ }).click();
   const dialog = page.getByRole('dialog');
-  await expect(dialog.getByRole('radio').first()).toBeVisible();
-  await dialog.getByRole('radio').first().check();
+  // the sets that hold it are looked up meanwhile; “elsewhere” is there from the beginning
+  await dialog
+    .getByRole('radio', { name: /holds this item|lacks/ })
+    .first()
+    .check();
   await dialog.getByRole('button', { name: 'They are on their way home' }).click();
   await expect(page.getByText('on its way home')).toBeVisible();
 });
@@ -225,7 +237,7 @@ test('the second check is blind; where it differs both figures are kept, and two
   await begin(page, 'pwr-03');
   await countSet(page, () => '2');
   await close(page);
-  await expect(page).toHaveURL(/\/sets\/set_pwr-03$/);
+  await expect(page).toHaveURL(/\/sets\/set_pwr-03$/, ANSWERED);
 
   const other = await as(browser, SECOND, baseURL ?? '');
   await begin(other, 'pwr-03', 'Begin the blind second check');
@@ -234,7 +246,7 @@ test('the second check is blind; where it differs both figures are kept, and two
   await expect(other.getByText('Nothing is entered yet.')).toBeVisible();
   await countSet(other, (at) => (at === 0 ? '3' : '2'));
   await close(other, 'Close the second check');
-  await expect(other.getByRole('heading', { name: 'Two counts differ' })).toBeVisible();
+  await expect(other.getByRole('heading', { name: 'Two counts differ' })).toBeVisible(ANSWERED);
   await expect(other.getByRole('table').getByRole('cell').first()).toContainText('2');
   await expect(other.getByRole('table').getByRole('cell').nth(1)).toContainText('3');
   await expectAccessible(other, { screens: ['desk', 'narrowest'] });
@@ -246,7 +258,7 @@ test('the second check is blind; where it differs both figures are kept, and two
   await other.getByRole('button', { name: 'Settle these lines' }).click();
   await proveSecond(other, 'Wren Adeyemi', 'We counted together');
   await prove(other, 'Settle these lines');
-  await expect(other).toHaveURL(/\/sets\/set_pwr-03$/);
+  await expect(other).toHaveURL(/\/sets\/set_pwr-03$/, ANSWERED);
   await other.goto('/sets/set_pwr-03/count');
   await expect(other.getByRole('heading', { name: 'Where it stands' })).toBeVisible();
   await expect(other.getByRole('heading', { name: 'Two counts differ' })).toHaveCount(0);

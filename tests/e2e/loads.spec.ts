@@ -41,7 +41,6 @@ test('a load is made up by scanner, run, read, unloaded and accepted; what was w
   page,
   problems,
 }) => {
-  test.setTimeout(120_000);
   // a file with faults is refused on purpose
   problems.expect(/422/);
   await page.goto('/loads');
@@ -92,7 +91,6 @@ test('a load is made up by scanner, run, read, unloaded and accepted; what was w
 test('a lead accepts with proof; a technician is told who may; rejecting holds everything since the last accepted', async ({
   page,
 }) => {
-  test.setTimeout(120_000);
   await openLoad(page, 'Awaiting acceptance');
   await expect(page.getByText('A decontamination lead accepts loads')).toBeVisible();
   const address = page.url();

@@ -8,7 +8,6 @@ const MOST_TRAYS = 15;
 test('from a confirmed plan to the kit, its papers, and what a set leaving the store does to it', async ({
   page,
 }) => {
-  test.setTimeout(180_000);
   await actAs(page, SURGEON);
 
   // today’s page leads to the kit, which is ready with one tray

@@ -1,5 +1,5 @@
 import { DEMO_BADGES, DEMO_PASSWORD, DEMO_PIN } from '@/lib/people/demo';
-import { actAs, expect, expectAccessible, test } from './harness';
+import { ALONE, actAs, expect, expectAccessible, test } from './harness';
 import { scan } from './scanning-keys';
 
 const SIGNED_OUT = { cookies: [], origins: [] };
@@ -60,38 +60,39 @@ test('a page that is not for one’s role says so with 403', async ({ page, prob
   await expect(page.getByText('A sterile services technician does not work on this page')).toBeVisible();
 });
 
-test('at a workstation a badge and its PIN change the person within two seconds; what was begun stays', async ({
-  page,
-  problems,
-}) => {
-  problems.expect(/401/);
-  await actAs(page, 'person_edda-winslow');
-  await page.goto('/people/workstations');
-  const name = `Bench ${Date.now() % 100_000}`;
-  await page.getByLabel('Name of this workstation').fill(name);
-  await page.getByRole('button', { name: 'Enrol this browser' }).click();
-  await expect(page.getByText(`This browser is ${name}.`)).toBeVisible();
+test(
+  'at a workstation a badge and its PIN change the person within two seconds; what was begun stays',
+  ALONE,
+  async ({ page, problems }) => {
+    problems.expect(/401/);
+    await actAs(page, 'person_edda-winslow');
+    await page.goto('/people/workstations');
+    const name = `Bench ${Date.now() % 100_000}`;
+    await page.getByLabel('Name of this workstation').fill(name);
+    await page.getByRole('button', { name: 'Enrol this browser' }).click();
+    await expect(page.getByText(`This browser is ${name}.`)).toBeVisible();
 
-  await page.goto('/catalogue');
-  await page.getByRole('searchbox', { name: 'Search' }).fill('half-done');
-  // a scanner types: one key after the other, faster than any hand, and Enter
-  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-  await page.locator('aside[data-listening]').waitFor();
-  await scan(page, DEMO_BADGES['person_tomas-birkett'] ?? '');
-  const dialog = page.getByRole('dialog', { name: 'Badge read' });
-  await expect(dialog.getByLabel('Your PIN')).toBeFocused();
-  expect(await page.content()).not.toContain(DEMO_BADGES['person_tomas-birkett']);
-  await page.keyboard.type('000000', BY_HAND);
-  await page.keyboard.press('Enter');
-  await expect(dialog.getByText('The badge and the PIN do not go together.')).toBeVisible();
-  await page.keyboard.type(DEMO_PIN, BY_HAND);
-  const began = Date.now();
-  await page.keyboard.press('Enter');
-  await expect(page.getByRole('button', { name: /Tomas Birkett/ })).toBeVisible();
-  expect(Date.now() - began, 'milliseconds from the PIN to the other person').toBeLessThan(2000);
-  await expect(page.getByRole('searchbox', { name: 'Search' })).toHaveValue('half-done');
-  await expect(page).toHaveURL(/\/catalogue/);
-});
+    await page.goto('/catalogue');
+    await page.getByRole('searchbox', { name: 'Search' }).fill('half-done');
+    // a scanner types: one key after the other, faster than any hand, and Enter
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await page.locator('aside[data-listening]').waitFor();
+    await scan(page, DEMO_BADGES['person_tomas-birkett'] ?? '');
+    const dialog = page.getByRole('dialog', { name: 'Badge read' });
+    await expect(dialog.getByLabel('Your PIN')).toBeFocused();
+    expect(await page.content()).not.toContain(DEMO_BADGES['person_tomas-birkett']);
+    await page.keyboard.type('000000', BY_HAND);
+    await page.keyboard.press('Enter');
+    await expect(dialog.getByText('The badge and the PIN do not go together.')).toBeVisible();
+    await page.keyboard.type(DEMO_PIN, BY_HAND);
+    const began = Date.now();
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('button', { name: /Tomas Birkett/ })).toBeVisible();
+    expect(Date.now() - began, 'milliseconds from the PIN to the other person').toBeLessThan(2000);
+    await expect(page.getByRole('searchbox', { name: 'Search' })).toHaveValue('half-done');
+    await expect(page).toHaveURL(/\/catalogue/);
+  },
+);
 
 test('a session that is over locks the page, and what was begun on it is there after signing in', async ({
   page,

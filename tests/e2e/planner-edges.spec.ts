@@ -64,14 +64,9 @@ test('the API refuses bad plans with every path, and unknown ids', async ({ page
   ).toBe(404);
 });
 
-test('cases, booking, planner and starts are accessible in both themes and narrow', async ({ page }) => {
-  test.setTimeout(180_000);
-  for (const path of ['/cases', '/cases/new', '/plans', '/cases/case_lm-26-9rtb']) {
-    await page.goto(path);
-    await expectAccessible(page);
-  }
+test('the planner is readable by everyone on a tablet, and with a hole chosen', async ({ page }) => {
   await page.goto('/cases/case_lm-26-p3ka/plan');
-  await expectAccessible(page, { screens: ['desk', 'tablet', 'narrowest'] });
+  await expectAccessible(page, { screens: ['tablet'] });
   await setScreen(page, 'desk');
   await holeOf(page, 'S3').click();
   await expectAccessible(page);

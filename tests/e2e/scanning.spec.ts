@@ -5,7 +5,7 @@ import { chromium, type Page } from '@playwright/test';
 import bwipjs from 'bwip-js/node';
 import { TRIAL_TEXTS } from '../../lib/scanning/setUp';
 import { findBrowser } from '../../scripts/bootstrap/browser.mjs';
-import { expect, test } from './harness';
+import { ALONE, expect, test } from './harness';
 import { scan, sendTimedScan } from './scanning-keys';
 
 /** A plate of the demo by its GTIN, with lot and serial as a maker's label has them. */
@@ -129,44 +129,48 @@ test('a badge is shown nowhere, kept nowhere, and not sent as a scan', async ({ 
   expect(sent.join('')).toBe('');
 });
 
-test('from the last key of a scan to its sign on the screen: at most 100 ms for 95 of 100', async ({
-  page,
-}) => {
-  test.setTimeout(240_000);
-  await page.goto('/scan');
-  await ready(page);
-  const devtools = await page.context().newCDPSession(page);
-  let aheadMs = 1500;
-  let serial = 100;
-  const timed = async () => {
-    serial += 1;
-    const onItsWay = await sendTimedScan(devtools, `${PLATE_CODE}${serial}`, aheadMs, { everyMs: 1 });
-    aheadMs = 50 + 2 * onItsWay;
-    await expect(strip(page).getByText(`serial SN-${serial}`, { exact: false }).first()).toBeVisible();
-    await expect(page.getByText(/not stored yet$/)).toHaveCount(0);
-  };
-  /** The 38th of 40 scans, from the moment the last key went down. */
-  const round = async () => {
-    await page.evaluate(() => performance.clearMeasures());
-    for (let number = 0; number < 40; number += 1) await timed();
-    const took = await page.evaluate(() => {
-      const of = (name: string) => performance.getEntriesByName(name).map(({ duration }) => duration);
-      return { shown: of('scan-shown'), answered: of('scan-answered') };
-    });
-    expect(took.shown).toHaveLength(40);
-    const p95 = (all: number[]) => Math.round([...all].sort((a, b) => a - b)[37] ?? Number.NaN);
-    return { shown: p95(took.shown), answered: p95(took.answered) };
-  };
-  // the first one fetches the picture and compiles the page's own code
-  await timed();
-  // a machine that does much else at once is slow by chance: the quickest of three rounds is the page's own time
-  const rounds = [await round()];
-  while (rounds.length < 3 && Math.min(...rounds.map(({ shown }) => shown)) > 100) rounds.push(await round());
-  console.log(
-    `scan to screen, p95 of 40, first of ${rounds.length}: shown ${rounds[0]?.shown} ms, stored and answered ${rounds[0]?.answered} ms`,
-  );
-  expect(Math.min(...rounds.map(({ shown }) => shown))).toBeLessThanOrEqual(100);
-});
+test(
+  'from the last key of a scan to its sign on the screen: at most 100 ms for 95 of 100',
+  ALONE,
+  async ({ page }) => {
+    // up to three rounds of forty scans, each waited for
+    test.setTimeout(120_000);
+    await page.goto('/scan');
+    await ready(page);
+    const devtools = await page.context().newCDPSession(page);
+    let aheadMs = 1500;
+    let serial = 100;
+    const timed = async () => {
+      serial += 1;
+      const onItsWay = await sendTimedScan(devtools, `${PLATE_CODE}${serial}`, aheadMs, { everyMs: 1 });
+      aheadMs = 50 + 2 * onItsWay;
+      await expect(strip(page).getByText(`serial SN-${serial}`, { exact: false }).first()).toBeVisible();
+      await expect(page.getByText(/not stored yet$/)).toHaveCount(0);
+    };
+    /** The 38th of 40 scans, from the moment the last key went down. */
+    const round = async () => {
+      await page.evaluate(() => performance.clearMeasures());
+      for (let number = 0; number < 40; number += 1) await timed();
+      const took = await page.evaluate(() => {
+        const of = (name: string) => performance.getEntriesByName(name).map(({ duration }) => duration);
+        return { shown: of('scan-shown'), answered: of('scan-answered') };
+      });
+      expect(took.shown).toHaveLength(40);
+      const p95 = (all: number[]) => Math.round([...all].sort((a, b) => a - b)[37] ?? Number.NaN);
+      return { shown: p95(took.shown), answered: p95(took.answered) };
+    };
+    // the first one fetches the picture and compiles the page's own code
+    await timed();
+    // a machine that does much else at once is slow by chance: the quickest of three rounds is the page's own time
+    const rounds = [await round()];
+    while (rounds.length < 3 && Math.min(...rounds.map(({ shown }) => shown)) > 100)
+      rounds.push(await round());
+    console.log(
+      `scan to screen, p95 of 40, first of ${rounds.length}: shown ${rounds[0]?.shown} ms, stored and answered ${rounds[0]?.answered} ms`,
+    );
+    expect(Math.min(...rounds.map(({ shown }) => shown))).toBeLessThanOrEqual(100);
+  },
+);
 
 test('a scanner set to a German keyboard is found out, and then understood', async ({ page }) => {
   await page.goto('/scan/set-up');

@@ -1,13 +1,8 @@
 import { plainDataMatrix } from '@/app/_pdf/dataMatrix';
 import { measureText } from '@/app/_pdf/label/outlines';
 import { type Raster, rasterise } from '@/app/_pdf/label/raster';
-import {
-  LABEL_STOCKS,
-  type Label,
-  type LabelContent,
-  type LabelStock,
-  layLabel,
-} from '@/lib/documents/label';
+import { LABEL_STOCKS, type Label, type LabelContent, type LabelStock } from '@/lib/documents/label';
+import { layLabel } from '@/lib/documents/layLabel';
 import { labelText, packNumberOf } from '@/lib/packs/packNumber';
 import { crop, type Picture } from './picture';
 import { scan } from './scan';

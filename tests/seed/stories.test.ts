@@ -1,8 +1,11 @@
+import { eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { loadCatalogue } from '@/db/queries/catalogue';
 import { loadFitEngine } from '@/db/queries/fitRules';
+import { loadStore } from '@/db/queries/store';
+import { shortDecisions } from '@/db/schema';
 import type { CaseKit } from '@/lib/kits/caseKit';
 import { assessPlan, stopsOf } from '@/lib/plans/assess';
 import { planCatalogueOf } from '@/lib/plans/planCatalogue';
@@ -90,13 +93,42 @@ describe('cases with a reason', () => {
     expect(kit.verdict).toMatchObject({ kind: 'readyAt', late: true, setCodes: ['PTT-01'] });
   });
 
-  it('bit and sleeve each suit the screw but not each other: only with a pouched bit', async () => {
-    const kit = await kitOf(await demoDatabase(), 'LM-26-N8CV');
-    expect(kit.buildable).toBe('onlyWith');
+  it('bit and sleeve each suit the screw but not each other: only with a pouched bit, which travels with the set', async () => {
+    const db = await demoDatabase();
+    const kit = await kitOf(db, 'LM-26-N8CV');
+    expect(kit.verdict).toEqual({ kind: 'ready' });
     expect(codes(kit)).toEqual(['SFT-02']);
-    expect(kit.packs.filter((pack) => pack.role === 'open').map((pack) => pack.itemId)).toEqual([
+    expect(kit.packs.filter((pack) => pack.role === 'open')).toEqual([]);
+    const bits = kit.chains
+      .filter((chain) =>
+        kit.steps.some(({ step, chainIds }) => step === 'P1/S4' && chainIds.includes(chain.chainId)),
+      )
+      .flatMap((chain) => chain.links.filter(({ slot }) => slot === 'pilotBit').map(({ itemId }) => itemId));
+    expect(bits).toEqual(['item_cr-b25-110']);
+    // without what lets it travel, the same bit has to be opened besides
+    await db.tx(async (write) => {
+      await write
+        .update(shortDecisions)
+        .set({ lapsedAt: shortDecisions.decidedAt })
+        .where(eq(shortDecisions.setId, 'set_sft-02'));
+    });
+    const without = await kitOf(db, 'LM-26-N8CV');
+    expect(without.buildable).toBe('onlyWith');
+    expect(codes(without)).toEqual(['SFT-02']);
+    expect(without.packs.filter((pack) => pack.role === 'open').map((pack) => pack.itemId)).toEqual([
       'item_cr-b25-110',
     ]);
+  });
+
+  it('a set that went short for one case serves that one, and no other', async () => {
+    const db = await demoDatabase();
+    expect(codes(await kitOf(db, 'LM-26-H2LT'))).toContain('LFS-02');
+    const offered = async (forCase: string | null) =>
+      (await loadStore(db, forCase)).sets.find(({ code }) => code === 'LFS-02')?.shortFor;
+    expect(await offered('case_lm-26-h2lt')).toBeUndefined();
+    for (const other of ['case_lm-26-w2kc', null])
+      expect(await offered(other)).toEqual({ reference: 'LM-26-H2LT' });
+    expect(codes(await kitOf(db, 'LM-26-W2KC'))).toEqual(['LFS-01']);
   });
 
   it('a sleeve for the older slot does not sit in a two-zone hole: a second tray is opened for one that does', async () => {

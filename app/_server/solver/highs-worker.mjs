@@ -4,17 +4,17 @@ import { parentPort } from 'node:worker_threads';
 import loadHighs from 'highs';
 
 const highs = await loadHighs();
-parentPort.on('message', ({ id, programme, timeLimitMs }) => {
+parentPort.on('message', ({ id, programme, options }) => {
   try {
-    parentPort.postMessage({ id, answer: solve(programme, timeLimitMs) });
+    parentPort.postMessage({ id, answer: solve(programme, options) });
   } catch (error) {
     parentPort.postMessage({ id, fault: String(error?.message ?? error) });
   }
 });
 parentPort.postMessage({ ready: true });
 
-/** @param {import('@/lib/kits/solver').IntegerProgramme} programme @param {number} timeLimitMs */
-function solve(programme, timeLimitMs) {
+/** @param {import('@/lib/kits/solver').IntegerProgramme} programme @param {import('@/lib/kits/solver').SolverOptions} options */
+function solve(programme, { timeLimitMs, presolve = true }) {
   const { optimal, timeLimit, infeasible, solutionLimit } = highs.constants.modelStatus;
   return highs.withModel(modelOf(programme), (model) => {
     model.options.set({
@@ -23,6 +23,7 @@ function solve(programme, timeLimitMs) {
       mip_rel_gap: 0,
       mip_abs_gap: wholeObjective(programme) ? 0.999 : 1e-6,
       random_seed: 1,
+      presolve: presolve ? 'choose' : 'off',
     });
     const start = startOf(programme);
     if (start) model.raw.setSparseSolution(start);

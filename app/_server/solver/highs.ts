@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import type { IntegerProgramme, Solver, SolverAnswer } from '@/lib/kits/solver';
+import type { IntegerProgramme, Solver, SolverAnswer, SolverOptions } from '@/lib/kits/solver';
 
 interface Waiting {
   resolve: (answer: SolverAnswer) => void;
@@ -15,9 +15,9 @@ const kept = globalThis as typeof globalThis & { kitwrightSolver?: HighsThread }
  * The solver of this process: HiGHS in one thread of its own, started on first use and kept warm. Programmes queue
  * in that thread. The thread does not keep the process alive.
  */
-export const highsSolver: Solver = (programme, { timeLimitMs }) => {
+export const highsSolver: Solver = (programme, options) => {
   kept.kitwrightSolver ??= new HighsThread();
-  return kept.kitwrightSolver.solve(programme, timeLimitMs);
+  return kept.kitwrightSolver.solve(programme, options);
 };
 
 class HighsThread {
@@ -35,14 +35,14 @@ class HighsThread {
     this.worker.on('exit', () => this.end(new Error('the solver ended')));
   }
 
-  solve(programme: IntegerProgramme, timeLimitMs: number): Promise<SolverAnswer> {
+  solve(programme: IntegerProgramme, options: SolverOptions): Promise<SolverAnswer> {
     const id = this.next;
     this.next += 1;
     return new Promise((resolve, reject) => {
       this.waiting.set(id, { resolve, reject });
       // while somebody waits, the process must not end
       this.worker.ref();
-      this.worker.postMessage({ id, programme, timeLimitMs });
+      this.worker.postMessage({ id, programme, options });
     });
   }
 

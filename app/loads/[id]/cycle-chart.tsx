@@ -26,11 +26,16 @@ export function CycleChart({
     <figure className={styles.figure}>
       <Drawing chart={draw(WIDE)} box={WIDE} said={said} className={styles.wide} />
       <Drawing chart={draw(NARROW)} box={NARROW} said={said} className={styles.narrow} />
-      <figcaption>
-        <span className={classNames(styles.key, styles.keyBand)} aria-hidden="true" />
-        {`the band, ${bandWords(band).split(' for ')[0]}  `}
-        <span className={classNames(styles.key, styles.keyPlateau)} aria-hidden="true" />
-        the longest stretch within it. Nothing is drawn where nothing was logged.
+      <figcaption className={styles.legend}>
+        <span>
+          <span className={classNames(styles.key, styles.keyBand)} aria-hidden="true" />
+          {`the band, ${bandWords(band).split(' for ')[0]}`}
+        </span>
+        <span>
+          <span className={classNames(styles.key, styles.keyPlateau)} aria-hidden="true" />
+          the longest stretch within it
+        </span>
+        <span>Nothing is drawn where nothing was logged.</span>
       </figcaption>
     </figure>
   );

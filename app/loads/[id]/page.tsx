@@ -98,7 +98,7 @@ export default async function LoadPage({ params }: Props) {
         </Section>
       )}
       <div className={styles.twoParts}>
-        <div className={styles.part}>
+        <div className={styles.column}>
           <Contents
             key={person.id}
             load={{ id: load.id, number: load.number, state: load.state, revision: load.revision }}
@@ -106,6 +106,20 @@ export default async function LoadPage({ params }: Props) {
             waiting={waiting}
             mayWork={mayWork}
           />
+        </div>
+        <div className={styles.record}>
+          <CycleSection load={load} mayImport={mayWork} at={at} />
+          <Indicators
+            loadId={load.id}
+            number={load.number}
+            state={load.state}
+            indicators={load.facts.indicators}
+            required={load.facts.requiredIndicators}
+            mayWork={mayWork}
+            at={at}
+          />
+        </div>
+        <div className={styles.decision}>
           {load.state === 'awaitingAcceptance' ? <FindingsBefore findings={load.findings} /> : null}
           {load.state === 'awaitingAcceptance' || load.state === 'accepted' ? (
             <Decision
@@ -123,18 +137,6 @@ export default async function LoadPage({ params }: Props) {
               mayReject={may(person.role, 'rejectLoad')}
             />
           ) : null}
-        </div>
-        <div className={styles.part}>
-          <CycleSection load={load} mayImport={mayWork} at={at} />
-          <Indicators
-            loadId={load.id}
-            number={load.number}
-            state={load.state}
-            indicators={load.facts.indicators}
-            required={load.facts.requiredIndicators}
-            mayWork={mayWork}
-            at={at}
-          />
         </div>
       </div>
     </Page>

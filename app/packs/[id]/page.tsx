@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { ButtonRow } from '@/app/_ui/button-row';
 import { Cautions } from '@/app/_ui/cautions';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -157,7 +158,9 @@ export default async function PackPage({ params, searchParams }: Props) {
         />
       </Section>
       {pack.kind === 'pouch' && labelled.state === 'closed' && may(person.role, 'packSet') ? (
-        <UndoPouch pack={{ id: pack.id, number: labelled.number, revision: pack.revision }} />
+        <ButtonRow>
+          <UndoPouch pack={{ id: pack.id, number: labelled.number, revision: pack.revision }} />
+        </ButtonRow>
       ) : null}
       <Section title="Copies of the label" note="only the newest is good">
         {copies.length === 0 ? (

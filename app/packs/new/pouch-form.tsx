@@ -67,7 +67,7 @@ export function PouchForm({ packId, items }: { packId: string; items: ComboOptio
       </div>
       <ProofDialog
         title={`Pack ${name ?? 'a pouch'}`}
-        meaning="I packed"
+        meaning="I packed it"
         confirm="Pack it"
         open={proving}
         onOpen={setProving}

@@ -44,7 +44,9 @@ export function PersonActs({
     if (!sent.ok) return sent.sentence;
     if (sent.value?.firstPassword) setMade(sent.value);
     if (sent.value?.code) setBadge(sent.value.code);
-    showToast({ tone: 'good', word: 'Done', text: done });
+    // what is shown once says it by being there, and nothing lies over it
+    if (!sent.value?.firstPassword && !sent.value?.code)
+      showToast({ tone: 'good', word: 'Done', text: done });
     router.refresh();
     return undefined;
   }
@@ -97,7 +99,10 @@ export function PersonActs({
               <ConfirmDialog
                 title={hasBadge ? `A new badge for ${name}?` : `A badge for ${name}?`}
                 confirm="Issue the badge"
-                trigger={{ label: hasBadge ? 'Issue a new badge' : 'Issue a badge', kind: 'primary' }}
+                trigger={{
+                  label: hasBadge ? 'Issue a new badge' : 'Issue a badge',
+                  kind: hasBadge ? 'plain' : 'primary',
+                }}
                 onConfirm={() => act({ act: 'badge' }, 'The badge is ready to print.')}
               >
                 The card is shown once, to be printed now.

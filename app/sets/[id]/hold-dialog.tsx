@@ -6,7 +6,6 @@ import styles from '@/app/_turns/turns.module.css';
 import { useAct } from '@/app/_turns/use-act';
 import { Button } from '@/app/_ui/button';
 import { Dialog } from '@/app/_ui/dialog';
-import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { RadioGroup } from '@/app/_ui/radio-group';
 import { TextArea } from '@/app/_ui/text-area';
 import { type HeldBecause, heldBecause } from '@/lib/sets/setState';
@@ -80,7 +79,6 @@ export function HoldDialog({
           onValue={setNote}
           problems={asked && note.trim() === '' ? ['Say what was seen, in a few words.'] : []}
         />
-        <PatientDataHint text={note} />
         {refusal ? (
           <p role="alert" className={styles.refusal}>
             {refusal}

@@ -6,7 +6,6 @@ import styles from '@/app/_turns/turns.module.css';
 import { useAct } from '@/app/_turns/use-act';
 import { Button } from '@/app/_ui/button';
 import { Dialog } from '@/app/_ui/dialog';
-import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { ProofDialog } from '@/app/_ui/proof-dialog';
 import { RadioGroup } from '@/app/_ui/radio-group';
 import { TextArea } from '@/app/_ui/text-area';
@@ -66,7 +65,6 @@ export function LiftDialog({ set, after }: { set: PressedSet; after: readonly Tu
             onValue={setReason}
             problems={asked && reason.trim() === '' ? ['Say why, in a few words.'] : []}
           />
-          <PatientDataHint text={reason} />
         </div>
       </Dialog>
       <ProofDialog

@@ -6,7 +6,6 @@ import styles from '@/app/_turns/turns.module.css';
 import { useAct } from '@/app/_turns/use-act';
 import { Button } from '@/app/_ui/button';
 import { Dialog } from '@/app/_ui/dialog';
-import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { TextArea } from '@/app/_ui/text-area';
 
 const ACTS = {
@@ -81,7 +80,6 @@ export function ReasonDialog({
           onValue={setReason}
           problems={asked && reason.trim() === '' ? ['Say why, in a few words.'] : []}
         />
-        <PatientDataHint text={reason} />
         {refusal ? (
           <p role="alert" className={styles.refusal}>
             {refusal}

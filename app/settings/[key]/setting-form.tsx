@@ -141,7 +141,7 @@ function OneField({
         <TextField
           name={name}
           label={`${field.label}, in ${field.unit}`}
-          hint={`${hint} Set apart by ;`}
+          hint={`${hint} Separate them with a semicolon.`}
           width="medium"
           value={String(value ?? '')}
           onValue={onValue}

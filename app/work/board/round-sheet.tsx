@@ -27,9 +27,11 @@ export function RoundSheet({ groups }: { groups: BoardGroup[] }) {
             <div>
               <SetRows sets={sets.slice(0, SHOWN)} label={name} />
               {sets.length > SHOWN ? (
-                <Disclosure summary={`${sets.length - SHOWN} more`}>
-                  <SetRows sets={sets.slice(SHOWN)} label={`${name}, more`} />
-                </Disclosure>
+                <div className={styles.more}>
+                  <Disclosure summary={`${sets.length - SHOWN} more`} plain>
+                    <SetRows sets={sets.slice(SHOWN)} label={`${name}, more`} />
+                  </Disclosure>
+                </div>
               ) : null}
             </div>
           )}

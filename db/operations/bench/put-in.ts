@@ -14,6 +14,7 @@ import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import { onKits } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
+import { promisedPouches } from '../../queries/short/decisions';
 import { configurationLines, items, stock } from '../../schema';
 import type { OwnCount } from './own-count';
 
@@ -49,7 +50,7 @@ export async function putIn(write: Queries, request: PutInRequest): Promise<Outc
   const [line] = await write.select().from(configurationLines).where(eq(configurationLines.id, act.lineId));
   const item = catalogue.find(({ id }) => id === line?.itemId);
   if (!line || !item) return refused('notFound', words.unknownLine);
-  const problems = await shelfProblems(write, act, line.itemId, now);
+  const problems = await shelfProblems(write, { act, itemId: line.itemId, setId: set.id, now });
   if (problems.length > 0) return refusedFor(problems);
   if (act.from.kind === 'stock') {
     const taken = await write
@@ -98,9 +99,7 @@ export async function putIn(write: Queries, request: PutInRequest): Promise<Outc
 /** Why these pieces can't come from that lot. The lot and use-by read at the shelf must be those on record. */
 async function shelfProblems(
   write: Queries,
-  act: RefillAct,
-  itemId: string,
-  now: string,
+  { act, itemId, setId, now }: { act: RefillAct; itemId: string; setId: string; now: string },
 ): Promise<Problem[]> {
   const { from } = act;
   if (from.kind !== 'stock') return [];
@@ -120,7 +119,13 @@ async function shelfProblems(
     problems.push(at('stock-past', words.stockPast));
   if (heap.lot !== from.lot || heap.useBy !== from.useBy || heap.form !== from.form)
     problems.push(at('stock-unlike', words.stockUnlike));
-  const free = heap.quantity - ((await onKits(write)).get(stockId.parse(heap.id)) ?? 0);
-  if (free < act.pieces) problems.push(at('stock-short', words.stockShort(Math.max(0, free))));
+  if (heap.quantity < act.pieces) problems.push(at('stock-short', words.stockShort(heap.quantity)));
+  else {
+    const id = stockId.parse(heap.id);
+    // a pouch that travels with another set lies beside that one, and what is picked lies with its kit
+    const [promised, kits] = [await promisedPouches(write, now, setId), await onKits(write)];
+    const left = heap.quantity - (promised.get(id) ?? 0) - (kits.get(id) ?? 0);
+    if (left < act.pieces) problems.push(at('stock-travels', words.stockTravels(Math.max(0, left))));
+  }
   return problems;
 }

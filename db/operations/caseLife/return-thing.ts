@@ -20,6 +20,7 @@ import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import { pickNames } from '../../queries/caseLife/names';
 import { type KitOnRecord, kitOnRecord, type PickRow } from '../../queries/caseLife/standing';
+import { biologicalWaitedFor } from '../../queries/loads/implantsWait';
 import type { Person } from '../../queries/people';
 import { wasCountedOpen } from '../../queries/theatreCounts/counted';
 import { caseReturns, loads, packs, setPromises, sets, stock } from '../../schema';
@@ -173,7 +174,9 @@ async function whyNotBack(
     .from(packs)
     .leftJoin(loads, eq(loads.id, packs.loadId))
     .where(eq(packs.id, set.packId ?? ''));
-  return row?.state === 'sterile' && row.load === 'accepted' ? null : words.notSterileAnyMore(set.code);
+  if (row?.state !== 'sterile' || row.load !== 'accepted') return words.notSterileAnyMore(set.code);
+  const waitsFor = set.packId === null ? null : await biologicalWaitedFor(write, set.packId);
+  return waitsFor === null ? null : turnWords.waitsForBiological(set.code, waitsFor);
 }
 
 async function setBack(
@@ -193,11 +196,8 @@ async function setBack(
     detail: { caseId, packId: set.packId, pickId: pick.id },
   });
   if (!taken.ok) throw new Error(taken.refusal.problems[0]?.message ?? 'the step is open');
-  if (!unopened) {
-    await endPack(write, set.packId);
-    return;
-  }
-  // it is there again: nobody has to wait until it would have been round
+  if (!unopened) await endPack(write, set.packId);
+  // the promise is kept: from here on the set is there again, or on its way to whoever is next
   const promised = await write.select().from(setPromises).where(eq(setPromises.setId, set.id));
   for (const { id, caseId: of } of promised)
     if (of === caseId) await write.delete(setPromises).where(eq(setPromises.id, id));

@@ -6,6 +6,7 @@ import { may } from '@/lib/people/permissions';
 import { loadWords as words } from '@/lib/wording/loads';
 import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
+import { biologicalWaitedFor } from '../../queries/loads/implantsWait';
 import type { Person } from '../../queries/people';
 import { loads, packs, stock } from '../../schema';
 import { reasonProblems } from './at-load';
@@ -20,7 +21,10 @@ interface LiftPouchHold {
   attestation: Attestation;
 }
 
-/** Lifts the hold of a pouch whose load was in doubt. One whose own load failed stays held: it never became sterile. */
+/**
+ * Lifts the hold of a pouch whose load was in doubt. One whose own load failed stays held: it never became sterile;
+ * so does an implant whose load's biological result has not passed.
+ */
 export async function liftPouchHold(request: LiftPouchHold): Promise<Outcome<{ stockId: string }>> {
   const { db, now, person, packId, attestation } = request;
   const reason = request.reason.trim();
@@ -42,6 +46,8 @@ export async function liftPouchHold(request: LiftPouchHold): Promise<Outcome<{ s
     if (row.stock.heldBecause !== 'loadUnknown' || row.pack.state !== 'sterile')
       return refused('frozen', words.holdStays);
     if (row.load !== 'accepted') return refused('frozen', words.loadNotAccepted);
+    const waitsFor = await biologicalWaitedFor(write, packId);
+    if (waitsFor !== null) return refused('frozen', words.waitsForBiological(waitsFor));
     await write
       .update(stock)
       .set({ heldBecause: null, revision: sql`${stock.revision} + 1` })

@@ -3,6 +3,7 @@ import { type NewId, type PersonId, type SessionId, sessionId, type WorkstationI
 import type { Queries } from '../../client';
 import { readSetting } from '../../queries/settings';
 import { sessions } from '../../schema';
+import { forgetSessions } from './forget-sessions';
 
 export type SignInMethod = 'password' | 'badgeAndPin' | 'oneTimeCode';
 
@@ -22,9 +23,13 @@ interface BeginSession {
   workstationId: WorkstationId | null;
 }
 
-/** Begins a session inside the caller's transaction. Whoever calls it has proved who the person is. */
+/**
+ * Begins a session inside the caller's transaction, and removes those that are long over: nobody waits for that longer
+ * than for their own password. Whoever calls it has proved who the person is.
+ */
 export async function beginSession(write: Queries, request: BeginSession): Promise<BegunSession> {
   const { now, newId, newToken, personId, method, workstationId } = request;
+  await forgetSessions(write, now);
   const { absoluteHours } = await readSetting(write, 'signIn');
   const id = sessionId.parse(newId('session'));
   const token = newToken();

@@ -5,6 +5,7 @@ import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { SEALED_STEPS, stepsAfterHolds } from '@/lib/turns/steps';
 import { turnWords as words } from '@/lib/wording/turns';
 import type { Queries } from '../../client';
+import { biologicalWaitedFor } from '../../queries/loads/implantsWait';
 import { heldReasons } from '../../queries/turns/heldReasons';
 import { loads, packs } from '../../schema';
 import { atSet, type SetNow, type SetRequest } from './at-set';
@@ -21,7 +22,8 @@ interface LiftHold extends SetRequest {
 
 /**
  * Lifts the hold of a set, for a reason, by somebody who may: to where every reason it was held for lets it go. Its pack
- * is kept where it goes back to where it was, and ended where it is opened. Nothing here makes it sterile.
+ * is kept where it goes back to where it was, and ended where it is opened. Nothing here makes it sterile, and implants
+ * that wait for the biological result of their load go nowhere closed before it has passed.
  */
 export async function liftHold(request: LiftHold): Promise<Outcome<{ revision: number }, SetNow>> {
   const { to, person, now, newId, attestation } = request;
@@ -48,6 +50,8 @@ export async function liftHold(request: LiftHold): Promise<Outcome<{ revision: n
     const sealed = SEALED_STEPS.has(to);
     if (sealed && !(await packFits(write, set, to)))
       return refused('frozen', words.packDoesNotFit(set.code, to));
+    const waitsFor = sealed && set.packId !== null ? await biologicalWaitedFor(write, set.packId) : null;
+    if (waitsFor !== null) return refused('frozen', words.waitsForBiological(set.code, waitsFor));
     const { meaning, method, at } = attestation;
     const taken = await takeStep(write, {
       ...request,

@@ -1,4 +1,6 @@
+import { and, eq } from 'drizzle-orm';
 import type { Outcome } from '@/lib/identity/refusal';
+import { setPromises } from '../../schema';
 import { atSet, type SetNow, type SetRequest } from './at-set';
 import { endPack, UNPACKED } from './end-pack';
 import { takeStep } from './take-step';
@@ -20,7 +22,13 @@ export async function receiveSet(request: SetRequest): Promise<Outcome<{ revisio
       change: UNPACKED,
       detail: { caseId: set.caseId, packId: set.packId },
     });
-    if (taken.ok) await endPack(write, set.packId);
+    if (!taken.ok) return taken;
+    await endPack(write, set.packId);
+    // the promise is kept: from here on the set is on its way to whoever is next
+    if (set.caseId !== null)
+      await write
+        .delete(setPromises)
+        .where(and(eq(setPromises.setId, set.id), eq(setPromises.caseId, set.caseId)));
     return taken;
   });
 }

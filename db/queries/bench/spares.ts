@@ -1,9 +1,12 @@
 import { and, asc, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { stockId as parsedStock } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { type StockForm, stockForm } from '@/lib/stock/stock';
+import { wallClock } from '@/lib/theatre/localTime';
 import { mayRead, type Reading } from '../../reader';
 import { configurationLines, items, places, setContents, sets, stock } from '../../schema';
+import { promisedPouches } from '../short/decisions';
 import { hiddenFrom } from './blind';
 
 /** A lot on the shelf that a piece may be taken from. */
@@ -21,15 +24,17 @@ export interface ShelfLot {
 
 /**
  * Lots of these items that may be put into a set today: the first use-by first, then the nearest. What is past use-by or
- * held, and items withdrawn or recalled, are not among them.
+ * held, items withdrawn or recalled, and pouches that travel with another set are not among them.
  */
 export async function loadShelf(
   db: Reading,
   itemIds: readonly string[],
-  today: PlainDate,
+  { setId, now }: { setId: string; now: string },
 ): Promise<ShelfLot[]> {
   mayRead(db, 'readHospital');
   if (itemIds.length === 0) return [];
+  const today = wallClock(now).date;
+  const promised = await promisedPouches(db.read, now, setId);
   const rows = await db.read
     .select({ stock, place: places.name, metres: places.metres })
     .from(stock)
@@ -50,14 +55,14 @@ export async function loadShelf(
     form: stockForm.parse(row.form),
     lot: row.lot,
     useBy: row.useBy === null ? null : plainDate.parse(row.useBy),
-    quantity: row.quantity,
+    quantity: row.quantity - (promised.get(parsedStock.parse(row.id)) ?? 0),
     owner: row.owner,
     place,
     metres,
   }));
   // SQLite sorts what is not stated first; a stated use-by comes before none
   return lots
-    .filter(({ useBy }) => useBy === null || !isPastUseBy(useBy, today))
+    .filter(({ quantity, useBy }) => quantity > 0 && (useBy === null || !isPastUseBy(useBy, today)))
     .sort((a, b) => Number(a.useBy === null) - Number(b.useBy === null));
 }
 

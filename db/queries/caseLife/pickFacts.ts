@@ -1,11 +1,11 @@
-import { and, asc, eq, ne } from 'drizzle-orm';
+import { and, asc, eq, isNull, ne } from 'drizzle-orm';
 import type { PackFacts } from '@/lib/caseLife/packProblems';
 import type { SetPickFacts } from '@/lib/caseLife/setProblems';
 import { stockId } from '@/lib/identity/ids';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { stockForm } from '@/lib/stock/stock';
 import type { Queries } from '../../client';
-import { type cases, places, type sets, stock } from '../../schema';
+import { cases, packs, places, type sets, stock } from '../../schema';
 import { promisedPouches } from '../short/decisions';
 import { sendFacts } from '../turns/sendFacts';
 import { type KitOnRecord, onKits } from './standing';
@@ -57,7 +57,7 @@ export async function packFactsOf(
     now: string;
   },
 ): Promise<PackFacts> {
-  const [taken, travelling, others] = await Promise.all([
+  const [taken, travelling, others, [letOut]] = await Promise.all([
     onKits(read),
     promisedPouches(read, now),
     read
@@ -66,6 +66,18 @@ export async function packFactsOf(
       .innerJoin(places, eq(places.id, stock.placeId))
       .where(and(eq(stock.itemId, heap.itemId), ne(stock.id, heap.id)))
       .orderBy(asc(stock.useBy), asc(stock.id)),
+    read
+      .select({ reference: cases.reference })
+      .from(packs)
+      .innerJoin(cases, eq(cases.id, packs.forCaseId))
+      .where(
+        and(
+          eq(packs.stockId, heap.id),
+          eq(packs.state, 'sterile'),
+          isNull(packs.decisionId),
+          ne(packs.forCaseId, kit.booked.id),
+        ),
+      ),
   ]);
   const freeOf = (one: typeof stock.$inferSelect) => {
     const id = stockId.parse(one.id);
@@ -89,6 +101,7 @@ export async function packFactsOf(
     lot: heap.lot,
     useBy: soonest(heap.useBy, saidUseBy),
     placeName,
+    letOutFor: letOut ?? null,
     pouchState: pouch?.state ?? null,
     free: freeOf(heap),
     quantity,

@@ -13,7 +13,17 @@ import {
 } from '@/lib/sets/short/decision';
 import { choicesFor, type StandIn } from '@/lib/sets/short/standIns';
 import { mayRead, type Reading } from '../../reader';
-import { cases, people, places, setPromises, sets, stock } from '../../schema';
+import {
+  cases,
+  configurations,
+  configurationVersions,
+  items,
+  people,
+  places,
+  setPromises,
+  sets,
+  stock,
+} from '../../schema';
 import { hiddenFrom } from '../bench/blind';
 import { presentDecisions } from './decisions';
 import { shortFacts } from './facts';
@@ -142,10 +152,29 @@ async function sparesOf({ read }: Reading, ids: readonly ItemId[]): Promise<Spar
     }));
 }
 
+async function namesOf({ read }: Reading, ask: ShortAsk): Promise<Map<ItemId, string>> {
+  const ids = [
+    ...new Set(
+      ask.findings.flatMap((one) =>
+        one.rule === 'classTwo' ? [one.itemId, ...one.substitutes] : [one.itemId],
+      ),
+    ),
+  ];
+  if (ids.length === 0) return new Map();
+  const rows = await read
+    .select({ id: items.id, name: items.name })
+    .from(items)
+    .where(inArray(items.id, ids));
+  return new Map(rows.map(({ id, name }) => [itemId.parse(id), name]));
+}
+
 /** A set that waits for a decision, or goes by one. */
 export interface OpenDecision {
   setId: string;
   code: string;
+  configuration: string;
+  /** Names of the items its findings speak of. */
+  names: ReadonlyMap<ItemId, string>;
   step: string;
   since: string;
   ask: ShortAsk;
@@ -157,8 +186,13 @@ export interface OpenDecision {
 export async function openDecisions(db: Reading, now: string): Promise<OpenDecision[]> {
   mayRead(db, 'readHospital');
   const [decisions, hidden] = await Promise.all([presentDecisions(db.read), hiddenFrom(db)]);
-  const rows = await db.read.select().from(sets).orderBy(asc(sets.stepSince), desc(sets.code));
-  const concerned = rows.filter((set) => {
+  const rows = await db.read
+    .select({ set: sets, configuration: configurations.name })
+    .from(sets)
+    .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
+    .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
+    .orderBy(asc(sets.stepSince), desc(sets.code));
+  const concerned = rows.filter(({ set }) => {
     if (set.withdrawnAt !== null || hidden.has(set.id)) return false;
     const present = decisions.get(set.id as never);
     return (
@@ -166,14 +200,17 @@ export async function openDecisions(db: Reading, now: string): Promise<OpenDecis
     );
   });
   const open = await Promise.all(
-    concerned.map(async (set): Promise<OpenDecision> => {
+    concerned.map(async ({ set, configuration }): Promise<OpenDecision> => {
       const present = decisions.get(set.id as never) ?? null;
+      const ask = shortAsk(await shortFacts(db.read, set, now));
       return {
         setId: set.id,
         code: set.code,
+        configuration,
+        names: await namesOf(db, ask),
         step: set.step,
         since: set.stepSince,
-        ask: shortAsk(await shortFacts(db.read, set, now)),
+        ask,
         decision: present && {
           kind: present.decision.kind,
           reference: present.named?.reference ?? null,

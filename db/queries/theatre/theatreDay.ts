@@ -9,6 +9,7 @@ import {
   configurationVersions,
   setPromises,
   sets,
+  stock,
   theatreSessions,
   theatres,
 } from '../../schema';
@@ -116,4 +117,14 @@ export async function setsInService(
     .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
     .where(isNull(sets.withdrawnAt))
     .orderBy(asc(sets.code));
+}
+
+/** The item of each heap of pouches and packs, by stock id. */
+export async function packItems(db: Reading): Promise<Map<string, string>> {
+  mayRead(db, 'readHospital');
+  const rows = await db.read
+    .select({ id: stock.id, itemId: stock.itemId })
+    .from(stock)
+    .where(inArray(stock.form, ['pouch', 'sterilePacked']));
+  return new Map(rows.map(({ id, itemId }) => [id, itemId]));
 }

@@ -60,7 +60,10 @@ export async function loadStageTimes(
     awaitingAcceptance: settings.acceptanceMinutes,
   };
   return (configurationId, stage) =>
-    stageTime(stage, looked.minutes.get(`${configurationId} ${stage}`) ?? [], usual[stage]);
+    stageTime(stage, looked.minutes.get(`${configurationId} ${stage}`) ?? [], {
+      minutes: usual[stage],
+      longShare: settings.longPercent / 100,
+    });
 }
 
 function take(

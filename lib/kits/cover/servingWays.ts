@@ -20,9 +20,11 @@ export interface ServingWays {
 const MOST_SOLVED = 80;
 
 /**
- * The ways to meet what can be met with everything in reach, so that whatever sets turn out to be free, one of the ways
+ * The ways to meet what is wanted, so that whatever sets turn out to be free, one of the ways
  * uses only those, if any kit does. The best kit is the first; then, for each kind of set in a kit, the best kit with fewer of that
  * kind, and so on, until no kit is left that meets as much.
+ *
+ * @param reach what is to be met: all that can be with everything in reach, or some of its chains alone
  */
 export function servingWays(problem: CoverProblem, reach: Reachable): ServingWays {
   const types = setTypes(problem);
@@ -75,5 +77,7 @@ function withAtMost(
   };
 }
 
-const meetsAsMuch = (one: Reachable, whole: Reachable): boolean =>
-  one.pieces >= whole.pieces && one.chains.length >= whole.chains.length;
+function meetsAsMuch(one: Reachable, wanted: Reachable): boolean {
+  const chains = new Set(one.chains);
+  return one.pieces >= wanted.pieces && wanted.chains.every((chain) => chains.has(chain));
+}

@@ -5,6 +5,8 @@ import { findLedgerBreak, sha256 } from '@/db/ledger';
 import { abandonCount } from '@/db/operations/bench/abandon-count';
 import { beginCount } from '@/db/operations/bench/begin-count';
 import { recordEntry } from '@/db/operations/bench/record-entry';
+import { refitSet } from '@/db/operations/refit-set';
+import { openSet } from '@/db/operations/turns/open-set';
 import { blindFor } from '@/db/queries/bench/blind';
 import { loadBenchStanding } from '@/db/queries/bench/standing';
 import { entriesOf } from '@/db/queries/bench/turnCounts';
@@ -30,7 +32,7 @@ import {
 import { digestText } from '@/lib/bench/digest';
 import { packBars } from '@/lib/bench/packable';
 import { stateOf } from '@/lib/bench/state';
-import type { SetId } from '@/lib/identity/ids';
+import { type SetId, setId } from '@/lib/identity/ids';
 import { begin, bench, close, countAll, enter, newId, tick } from './counting';
 
 describe('an entry at the bench', () => {
@@ -208,6 +210,59 @@ describe('closing a count', () => {
       /both figures/,
     );
   });
+});
+
+describe('a set with a disputed line', () => {
+  it('is not made up to another version before the line is settled, and can be settled', async () => {
+    // follows the version before the one in force
+    const { db, first, second, third, set: sealed } = await bench('set_sfl-01');
+    done(
+      await openSet({
+        db,
+        now: tick(),
+        newId,
+        person: first,
+        setId: setId.parse(sealed.id),
+        baseRevision: sealed.revision,
+      }),
+    );
+    const set = await present(db, sealed.id);
+    const [a] = set.lines;
+    if (!a) throw new Error('the set has lines');
+    const one = await begin({ db, set }, first);
+    const two = await begin({ db, set }, second);
+    const mine = await countAll({ db, set }, first, one);
+    const theirs = await countAll({ db, set }, second, two, { [a.id]: a.expected - 1 });
+    done(await close(db, first, one, mine));
+    done(await close(db, second, two, theirs));
+    const refit = async () =>
+      refitSet({
+        db,
+        now: tick(),
+        person: first,
+        setId: setId.parse(set.id),
+        baseRevision: (await present(db, set.id)).revision,
+      });
+    const early = await refit();
+    expect(early).toMatchObject({ ok: false, refusal: { because: 'frozen' } });
+    expect(early.ok ? '' : early.refusal.problems[0]?.message).toContain('Count it again together first');
+    expect((await present(db, set.id)).version.id).toBe(set.version.id);
+    const settling = await begin({ db, set }, third, 'settle');
+    const again = [await enter(db, third, settling, { kind: 'found', lineId: a.id, pieces: a.expected })];
+    done(await close(db, third, settling, again, 'settle', first));
+    done(await refit());
+    expect((await present(db, set.id)).version.status).toBe('inForce');
+    expect(await loadBenchStanding(db, set.id)).toMatchObject({ disputes: [] });
+  });
+
+  async function present(db: Database, id: string): Promise<SetOnFile> {
+    const found = await findSet(db, id);
+    if (!found) throw new Error('the set is there');
+    return found;
+  }
+  function done(outcome: { ok: true } | { ok: false; refusal: unknown }): void {
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
+  }
 });
 
 /** The other places that would tell what was found: the store, the set's turn, an item's use, the ledger. */

@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { and, eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import { recordEntry } from '@/db/operations/bench/record-entry';
 import { loadOtherSets, loadShelf } from '@/db/queries/bench/spares';
@@ -7,16 +7,15 @@ import type { Person } from '@/db/queries/people';
 import { benchEntries, items, ledger, stock } from '@/db/schema';
 import { packBars } from '@/lib/bench/packable';
 import type { CountId } from '@/lib/identity/ids';
-import { plainDate } from '@/lib/quantities/plainDate';
 import { attest, type Bench, begin, bench, close, countAll, enter, newId, tick } from './counting';
 
-const TODAY = plainDate.parse('2026-01-14');
+const NOW = '2026-01-14T08:00:00.000Z';
 
 /** A line of the set whose item lies on the shelf in a lot that may be put in, and that lot. */
 async function shelved({ db, set }: Bench, code: string) {
   const [item] = await db.read.select().from(items).where(eq(items.code, code));
   const line = set.lines.find(({ itemId }) => itemId === item?.id);
-  const [lot] = await loadShelf(db, [item?.id ?? ''], TODAY);
+  const [lot] = await loadShelf(db, [item?.id ?? ''], { setId: set.id, now: NOW });
   if (!line || !lot) throw new Error(`the demo has ${code} in the set and on the shelf`);
   return { line, lot };
 }
@@ -101,7 +100,9 @@ describe('a refill from the shelf', () => {
     const change = (set: object) =>
       at.db.tx((write) => write.update(stock).set(set).where(eq(stock.id, wire.lot.stockId)));
     const offered = async () =>
-      (await loadShelf(at.db, [wire.line.itemId], TODAY)).some(({ stockId }) => stockId === wire.lot.stockId);
+      (await loadShelf(at.db, [wire.line.itemId], { setId: at.set.id, now: NOW })).some(
+        ({ stockId }) => stockId === wire.lot.stockId,
+      );
     await change({ heldBecause: 'recall' });
     expect(await offered()).toBe(false);
     expect(await put(at, at.first, countId, refillOf(wire, 1))).toMatchObject({ ok: false });
@@ -118,12 +119,37 @@ describe('a refill from the shelf', () => {
     });
   });
 
+  it('a pouch that travels with a set which went short is neither offered to another nor taken', async () => {
+    // the demo's SFT-02 goes with one of three pouches of this bit; SFS-09 holds the same bit
+    const at = await bench('set_sfs-09');
+    const bit = await shelved(at, 'CR-B25-110');
+    const [pouches] = await at.db.read
+      .select()
+      .from(stock)
+      .where(and(eq(stock.itemId, bit.line.itemId), eq(stock.form, 'pouch')));
+    if (!pouches) throw new Error('the demo has pouches of this bit');
+    const offered = async (setId: string) =>
+      (await loadShelf(at.db, [bit.line.itemId], { setId, now: NOW })).find(
+        ({ stockId }) => stockId === pouches.id,
+      )?.quantity;
+    expect(await offered('set_sfs-09')).toBe(pouches.quantity - 1);
+    expect(await offered('set_sft-02')).toBe(pouches.quantity);
+    await at.db.tx((write) => write.update(stock).set({ quantity: 1 }).where(eq(stock.id, pouches.id)));
+    expect(await offered('set_sfs-09')).toBeUndefined();
+    const countId = await begin(at, at.first);
+    const from = { stockId: pouches.id, form: 'pouch', lot: pouches.lot, useBy: pouches.useBy };
+    const refused = await put(at, at.first, countId, refillOf(bit, 1, from));
+    expect(refused.ok ? [] : refused.refusal.problems.map(({ code }) => code)).toEqual(['stock-travels']);
+    await at.db.tx((write) => write.update(stock).set({ quantity: 2 }).where(eq(stock.id, pouches.id)));
+    expect(await put(at, at.first, countId, refillOf(bit, 1, from))).toMatchObject({ ok: true });
+  });
+
   it('first use-by first, what states none last', async () => {
     const at = await bench();
     const lots = await loadShelf(
       at.db,
       at.set.lines.map(({ itemId }) => itemId),
-      TODAY,
+      { setId: at.set.id, now: NOW },
     );
     const dates = lots.map(({ useBy }) => useBy ?? '9999');
     expect(lots.length).toBeGreaterThan(5);

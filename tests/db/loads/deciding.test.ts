@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { and, eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import { findLedgerBreak } from '@/db/ledger';
 import { acceptLoad } from '@/db/operations/loads/accept-load';
@@ -8,8 +8,20 @@ import { liftPouchHold } from '@/db/operations/loads/lift-pouch-hold';
 import { readIndicator } from '@/db/operations/loads/read-indicator';
 import { rejectLoad } from '@/db/operations/loads/reject-load';
 import { unloadPack } from '@/db/operations/loads/unload-pack';
+import { liftHold } from '@/db/operations/turns/lift-hold';
 import { sendToTheatre } from '@/db/operations/turns/send-to-theatre';
-import { cases, ledger, loads, packs, packsInDoubt, settings, stock } from '@/db/schema';
+import { loadStore } from '@/db/queries/store';
+import {
+  cases,
+  ledger,
+  loadIndicators,
+  loadPacks,
+  loads,
+  packs,
+  packsInDoubt,
+  settings,
+  stock,
+} from '@/db/schema';
 import { caseId, indicatorId, type LoadId, packId, placeId, setId } from '@/lib/identity/ids';
 import { cycleFile } from '../../fixtures/cycleFile';
 import {
@@ -275,6 +287,11 @@ describe('implants wait for the biological result', () => {
     expect(await packAt(world, mine)).toMatchObject({ state: 'sterile', forCaseId: exception.caseId });
     expect(await shelfOf(world, mine)).toMatchObject({ heldBecause: null });
     expect(await shelfOf(world, other)).toMatchObject({ heldBecause: 'loadUnknown' });
+    const heap = (await packAt(world, mine))?.stockId;
+    const kitPack = async (forCase: string | null) =>
+      (await loadStore(world.db, forCase)).packs.find((pack) => pack.id === heap);
+    expect(await kitPack(null)).toMatchObject({ letOutFor: { reference: expect.stringMatching(/^LM-/) } });
+    expect(await kitPack(exception.caseId)).not.toHaveProperty('letOutFor');
     const [load] = await world.db.read.select().from(loads).where(eq(loads.id, id));
     expect(load?.exception).toMatchObject({
       reason: exception.reason,
@@ -286,6 +303,111 @@ describe('implants wait for the biological result', () => {
       attested: { meaning: 'iAcceptThisLoad' },
       alsoAttested: { personId: exception.surgeon.id, meaning: 'iApprove' },
     });
+  });
+
+  it('what the exception did not name is not let out by lifting its hold before the result has passed', async () => {
+    const hospital = await loadHospital();
+    const { db, technician, lead, people } = hospital;
+    const awaiting = await loadIn(db, 'awaitingAcceptance');
+    await passIndicators(hospital, awaiting.id);
+    const biological = await db.read
+      .select()
+      .from(loadIndicators)
+      .where(and(eq(loadIndicators.loadId, awaiting.id), eq(loadIndicators.kind, 'biological')));
+    expect(biological.map(({ result }) => result)).toEqual(['pending']);
+    const pouch = await closedPouch(db, technician, 'screw');
+    await db.tx(async (write) => {
+      const of = { state: 'awaitingAcceptance', loadId: awaiting.id };
+      await write.update(packs).set(of).where(eq(packs.id, pouch));
+      await write
+        .insert(loadPacks)
+        .values({ loadId: awaiting.id, packId: pouch, putInBy: technician.id, putInAt: NOW });
+    });
+    await lookAtAll(hospital, awaiting.id);
+    const named = await setCoded(db, 'SFT-01');
+    const other = await setCoded(db, 'PHT-L1');
+    const booked = (await db.read.select().from(cases)).find(({ endsAt }) => endsAt > later(60));
+    const surgeon = people.find(({ id }) => id === booked?.surgeonId);
+    if (!booked || !surgeon) throw new Error('the demo has a case to come');
+    const exception = {
+      caseId: caseId.parse(booked.id),
+      packIds: [packId.parse(named.packId ?? '')],
+      reason: 'Open fracture; no other set of this kind is in the house.',
+      surgeon,
+      attestation: attested(surgeon, 'iApprove'),
+    };
+    done(await acceptLoad({ ...accepting(hospital, awaiting.id), exception }));
+    expect(await setCoded(db, 'SFT-01')).toMatchObject({ step: 'inSterileStore' });
+    const lift = async (to: 'inSterileStore' | 'washing', at: string) => {
+      const set = await setCoded(db, 'PHT-L1');
+      return liftHold({
+        db,
+        now: at,
+        newId,
+        person: lead,
+        setId: setId.parse(set.id),
+        baseRevision: set.revision,
+        doneAt: null,
+        workstationId: null,
+        to,
+        reason: 'The cycle was in order.',
+        attestation: attested(lead, 'iLiftThisHold', at),
+      });
+    };
+    expect(await setCoded(db, 'PHT-L1')).toMatchObject({ step: 'held', heldBecause: 'loadUnknown' });
+    const early = await lift('inSterileStore', later(1));
+    expect(early).toMatchObject({ ok: false, refusal: { because: 'frozen' } });
+    expect(early.ok ? '' : early.refusal.problems[0]?.message).toContain(awaiting.number);
+    const ofPouch = (at: string) =>
+      liftPouchHold({
+        db,
+        now: at,
+        person: lead,
+        packId: pouch,
+        reason: 'The cycle was in order.',
+        attestation: attested(lead, 'iLiftThisHold', at),
+      });
+    expect(await ofPouch(later(1))).toMatchObject({ ok: false, refusal: { because: 'frozen' } });
+    expect(await setCoded(db, 'PHT-L1')).toMatchObject({ step: 'held', packId: other.packId });
+    done(
+      await readIndicator({
+        db,
+        now: later(2),
+        newId,
+        person: technician,
+        loadId: awaiting.id,
+        baseRevision: null,
+        indicatorId: indicatorId.parse(biological[0]?.id),
+        result: 'passed',
+      }),
+    );
+    // passed, it is still a person who lifts it
+    expect(await setCoded(db, 'PHT-L1')).toMatchObject({ step: 'held' });
+    done(await lift('inSterileStore', later(3)));
+    expect(await setCoded(db, 'PHT-L1')).toMatchObject({ step: 'inSterileStore', packId: other.packId });
+    done(await ofPouch(later(3)));
+    expect(await shelfOf(hospital, pouch)).toMatchObject({ heldBecause: null });
+  });
+
+  it('a site that asks for no result lifts the hold of an implant as any other', async () => {
+    for (const policy of ['asks', 'asksNot'] as const) {
+      const world = await withImplants();
+      const { db, id, other, exception, lead } = world;
+      done(await acceptLoad({ ...accepting(world, id), exception }));
+      if (policy === 'asksNot')
+        await db.tx((write) =>
+          write.insert(settings).values({ key: 'loads', value: { implantsAwaitBiological: false } }),
+        );
+      const lifted = await liftPouchHold({
+        db,
+        now: later(1),
+        person: lead,
+        packId: other,
+        reason: 'The cycle was in order.',
+        attestation: attested(lead, 'iLiftThisHold', later(1)),
+      });
+      expect(lifted.ok, policy).toBe(policy === 'asksNot');
+    }
   });
 
   it('an exception sets nothing else aside', async () => {

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { eq } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { actingNow, setActing } from '@/app/_ui/acting-store';
 import type { Database } from '@/db/client';
+import { findLedgerBreak } from '@/db/ledger';
 import { addPerson } from '@/db/operations/people/add-person';
 import { type BegunSession, beginSession } from '@/db/operations/people/begin-session';
 import { changePassword } from '@/db/operations/people/change-password';
@@ -17,7 +18,7 @@ import { offerFirstRun } from '@/db/operations/people/offer-first-run';
 import { signIn } from '@/db/operations/people/sign-in';
 import { claimedByBadge, claimedById, claimedByName } from '@/db/queries/credentials';
 import { sessionOfTicket, sessionOfToken } from '@/db/queries/peopleSessions';
-import { credentials, ledger, sessions } from '@/db/schema';
+import { benchCounts, benchEntries, credentials, ledger, scans, sessions, sets } from '@/db/schema';
 import { hashSecret, isSecret, newToken } from '@/db/secrets';
 import { personId } from '@/lib/identity/ids';
 import { DEMO_BADGES, DEMO_PASSWORD, DEMO_PIN } from '@/lib/people/demo';
@@ -242,6 +243,103 @@ describe('what is entered keeps its person', () => {
     expect(taken).toBeGreaterThan(20_000);
     expect(forged).toBeGreaterThan(5_000);
   }, 60_000);
+});
+
+describe('sessions that are long over', () => {
+  const DAY = 86_400;
+  const begun = (from: number) =>
+    db.tx((write) =>
+      beginSession(write, {
+        now: at(from),
+        newId,
+        newToken,
+        personId: WREN,
+        method: 'password',
+        workstationId: null,
+      }),
+    );
+  const kept = async () => new Set((await db.read.select().from(sessions)).map(({ id }) => id));
+
+  test('go as somebody signs in, thirty days after their absolute limit; what was done in one keeps it', async () => {
+    const head = (await db.read.select().from(ledger)).length;
+    // the demo's absolute limit is twelve hours: those of day 0 end half a day later
+    const [idle, signedOut, scanned, counted] = [
+      await begun(0),
+      await begun(10),
+      await begun(20),
+      await begun(30),
+    ];
+    const young = await begun(3 * DAY);
+    await db.tx(async (write) => {
+      await write
+        .update(sessions)
+        .set({ endedAt: at(60) })
+        .where(eq(sessions.id, signedOut.id));
+      await write.insert(scans).values({
+        id: 'scan_of-a-session',
+        text: 'ABC',
+        how: 'typed',
+        separators: 'sent',
+        personId: WREN,
+        sessionId: scanned.id,
+        contextKind: 'none',
+        verdict: 'unknown',
+        meaning: {},
+        sentence: 'Not known.',
+        doneAt: at(25),
+        enteredAt: at(25),
+        late: false,
+      } as never);
+      const set = (await write.select().from(sets))[0];
+      await write.insert(benchCounts).values({
+        id: 'count_of-a-session',
+        setId: set?.id,
+        turnId: set?.turnId,
+        versionId: set?.versionId,
+        personId: WREN,
+        purpose: 'count',
+        baseRevision: 1,
+        beganAt: at(35),
+      } as never);
+      await write.insert(benchEntries).values({
+        id: 'entry_of-a-session',
+        countId: 'count_of-a-session',
+        act: { kind: 'note', text: 'two racks' },
+        personId: WREN,
+        sessionId: counted.id,
+        needsSecond: false,
+        doneAt: at(35),
+        enteredAt: at(35),
+      } as never);
+    });
+    const all = [idle, signedOut, scanned, counted, young];
+    // to the second: thirty days after the limit of the first alone
+    await byName('Tomas Birkett', DEMO_PASSWORD, at(30.5 * DAY - 1));
+    for (const { id } of all) expect((await kept()).has(id)).toBe(true);
+    await byName('Tomas Birkett', DEMO_PASSWORD, at(30.5 * DAY));
+    expect((await kept()).has(idle.id)).toBe(false);
+    expect((await kept()).has(signedOut.id)).toBe(true);
+    await byName('Tomas Birkett', DEMO_PASSWORD, at(31 * DAY));
+    const left = await kept();
+    expect(all.map(({ id }) => left.has(id))).toEqual([false, false, true, true, true]);
+    // an entry that names one of them still can be asked whose it is
+    expect((await sessionOfTicket(db, scanned.id, scanned.ticket))?.person.id).toBe(WREN);
+    expect(await sessionOfToken(db, idle.token)).toBeNull();
+    expect(await findLedgerBreak(db.read)).toBeNull();
+    expect((await db.read.select().from(ledger)).length).toBe(head);
+  });
+
+  test('cost a sign-in nothing that grows: what is asked goes by index', () => {
+    const plan = db.read
+      .all<{ detail: string }>(
+        sql`EXPLAIN QUERY PLAN DELETE FROM sessions WHERE ends_at > '' AND ends_at <= ${NOW}
+          AND NOT EXISTS (SELECT 1 FROM scans WHERE session_id = sessions.id)
+          AND NOT EXISTS (SELECT 1 FROM bench_entries WHERE session_id = sessions.id)`,
+      )
+      .map(({ detail }) => detail);
+    expect(plan.some((step) => /SEARCH sessions USING .*INDEX sessions_by_end/.test(step))).toBe(true);
+    expect(plan.filter((step) => /^SCAN/.test(step))).toEqual([]);
+  });
 });
 
 describe('an administrator', () => {

@@ -1,3 +1,4 @@
+import { and, eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import { refitSet } from '@/db/operations/refit-set';
 import { openSet } from '@/db/operations/turns/open-set';
@@ -7,8 +8,11 @@ import { keptVersions } from '@/db/queries/keptVersions';
 import { listPeople } from '@/db/queries/people';
 import { loadSetStandings, loadShortageOf } from '@/db/queries/setStandings';
 import { findSet, listSets, type SetOnFile } from '@/db/queries/sets';
-import type { NewId } from '@/lib/identity/ids';
+import { piecesInDate, singlePacks } from '@/db/queries/singlePacks';
+import { shortDecisions, stock } from '@/db/schema';
+import { itemId, type NewId } from '@/lib/identity/ids';
 import { buildableFrom } from '@/lib/kits/buildable';
+import { plainDate } from '@/lib/quantities/plainDate';
 import { presentPieces } from '@/lib/sets/buildable';
 import { canBeCounted } from '@/lib/sets/count';
 import { compareStandings } from '@/lib/sets/standing';
@@ -45,6 +49,67 @@ describe('refitSet', () => {
       0;
     for (const { itemId } of after?.lines ?? [])
       expect(pieces(after, itemId), itemId).toBeLessThanOrEqual(pieces(before, itemId));
+  });
+});
+
+describe('a pouch that travels with a set', () => {
+  it('counts for that set alone: of three of a bit, one goes with the set that was sent short', async () => {
+    const { db } = await hospital();
+    const bit = itemId.parse('item_cr-b25-110');
+    const today = plainDate.parse('2026-01-14');
+    const pouches = await singlePacks(db.read, now);
+    const there = pouches
+      .filter((pack) => pack.itemId === bit)
+      .reduce((sum, { quantity }) => sum + quantity, 0);
+    const free = (setId: string | null) => piecesInDate(pouches, today, { setId, forCase: null }).get(bit);
+    expect(free(null)).toBe(there - 1);
+    expect(free('set_sfs-01')).toBe(there - 1);
+    expect(free('set_sft-02')).toBe(there);
+  });
+
+  it('of the only one, what another set lacks is not made good by it', async () => {
+    const { db } = await hospital();
+    // the only pouch of a bit travels with SFT-02, and SFS-01 loses its own; the long one of that diameter is gone
+    const bit = 'item_cr-b25-110';
+    await db.tx(async (write) => {
+      const heaps = {
+        pouched: and(eq(stock.itemId, bit), eq(stock.form, 'pouch')),
+        long: eq(stock.itemId, 'item_cr-b25-180'),
+      };
+      await write.update(stock).set({ quantity: 1 }).where(heaps.pouched);
+      await write.update(stock).set({ quantity: 0 }).where(heaps.long);
+    });
+    const outcomes = async () => {
+      const set = await findSet(db, 'set_sfs-01');
+      const lines = set?.lines ?? [];
+      expect(lines.filter((line) => line.itemId === bit)).toHaveLength(1);
+      const found = new Map(
+        lines.map((line) => [line.id as string, line.itemId === bit ? 0 : (line.found ?? line.expected)]),
+      );
+      const judged = await loadShortageOf(db, 'set_sfs-01', found, now);
+      return judged?.standing.promises.map(({ outcome }) => outcome);
+    };
+    const travelling = await outcomes();
+    expect(travelling).toContain('no');
+    await db.tx(async (write) => {
+      await write
+        .update(shortDecisions)
+        .set({ lapsedAt: shortDecisions.decidedAt })
+        .where(eq(shortDecisions.setId, 'set_sft-02'));
+    });
+    const freed = await outcomes();
+    expect(freed).not.toEqual(travelling);
+    expect(freed).toContain('onlyWith');
+  });
+
+  it('let out for one case before its result was known, it is there for no other', async () => {
+    const { db } = await hospital();
+    const [pack] = await singlePacks(db.read, now);
+    if (!pack) throw new Error('the demo has packs in store');
+    const today = plainDate.parse('2026-01-14');
+    const named = [{ ...pack, useBy: null, with: [], quantity: 1, forCase: 'case_a' }];
+    const there = (forCase: string | null) => piecesInDate(named, today, { setId: null, forCase }).size;
+    expect([there('case_a'), there('case_b'), there(null)]).toEqual([1, 0, 0]);
   });
 });
 

@@ -1,8 +1,12 @@
 import { eq, sql } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import { loadPack } from '@/db/queries/packs/pack';
+import { presentDecisions } from '@/db/queries/short/decisions';
+import { shortFacts } from '@/db/queries/short/facts';
 import { labelPrints, packs, refillJobs, sets } from '@/db/schema';
-import { turnStep } from '@/lib/sets/setState';
+import { type TurnStep, turnStep } from '@/lib/sets/setState';
+import { shortAsk } from '@/lib/sets/short/ask';
+import { lapsesOf, notCovered } from '@/lib/sets/short/decision';
 import { NEXT_STEPS } from '@/lib/turns/steps';
 import { SETS } from '@/seed/sets/sets';
 import { historyOf, type TurnTaken } from '@/seed/turns/history';
@@ -55,6 +59,44 @@ describe('the demo hospital', () => {
       .from(refillJobs)
       .where(eq(refillJobs.setId, set?.id ?? ''));
     expect(jobs).toHaveLength(pack?.labelled.short?.lines.length ?? 0);
+  });
+
+  it('closes no set short in class 1 or 2 but by a decision that is alive and covers it', async () => {
+    const { read } = await demoDatabase();
+    const now = DEMO_NOW.toISOString();
+    const decisions = await presentDecisions(read);
+    const closed: readonly TurnStep[] = [
+      'packed',
+      'inSteriliser',
+      'awaitingAcceptance',
+      'inSterileStore',
+      'inTheatre',
+    ];
+    const byKind: Record<string, string[]> = {};
+    for (const set of await read.select().from(sets)) {
+      if (!closed.includes(turnStep.parse(set.step))) continue;
+      const facts = await shortFacts(read, set, now);
+      const ask = shortAsk(facts);
+      expect(ask.asks, set.code).not.toBe('nobody');
+      if (ask.asks !== 'approvers') continue;
+      const present = decisions.get(set.id as never);
+      if (!present) throw new Error(`${set.code} stands short at ${set.step} and nobody decided it`);
+      const { decision, named } = present;
+      expect(lapsesOf(decision, named, now), set.code).toEqual([]);
+      expect(notCovered(decision, ask, facts.lines, facts.pouches), set.code).toEqual([]);
+      expect(decision.approvals.map(({ as }) => as).sort(), set.code).toEqual([...ask.approvers].sort());
+      expect(decision.reason, set.code).not.toBe('');
+      const [pack] = await read
+        .select()
+        .from(packs)
+        .where(eq(packs.id, set.packId ?? ''));
+      expect(pack, set.code).toMatchObject({ decisionId: decision.id, forCaseId: decision.caseId });
+      expect(decision.decidedAt < (pack?.packedAt ?? ''), set.code).toBe(true);
+      const kinds = byKind[decision.kind] ?? [];
+      byKind[decision.kind] = [...kinds, set.code].sort();
+    }
+    // both rows of the table that others than the packer decide are shown
+    expect(byKind).toEqual({ withSubstitute: ['LFL-01', 'SFT-02'], oneCase: ['LFS-02'] });
   });
 
   it('runs its failed load when the steriliser stands free, at whatever hour it is loaded', () => {

@@ -55,6 +55,14 @@ const FORBIDDEN: Record<string, string> = {
   'sent short to a case it was not sent short for': `
     SELECT sets.id AS id FROM sets JOIN packs ON packs.id = sets.pack_id
     WHERE step = 'inTheatre' AND for_case_id IS NOT NULL AND for_case_id IS NOT case_id`,
+  'closed below the minimum of a must-have that no decision names': `
+    SELECT sets.id AS id FROM sets JOIN packs ON packs.id = sets.pack_id
+      JOIN set_contents AS held ON held.set_id = sets.id
+      JOIN configuration_lines AS line ON line.id = held.line_id AND line.version_id = sets.version_id
+      LEFT JOIN short_decisions AS decision ON decision.id = packs.decision_id AND decision.turn_id = sets.turn_id
+    WHERE line.must_have_class <= 2 AND held.found < line.minimum
+      AND NOT EXISTS (SELECT 1 FROM json_each(coalesce(decision.lines, '[]'))
+        WHERE json_each.value ->> 'lineId' = line.id AND json_each.value ->> 'belowMinimum' >= line.minimum - held.found)`,
   'past use-by in theatre on the day of its case': `
     SELECT sets.id AS id FROM sets JOIN packs ON packs.id = sets.pack_id JOIN cases ON cases.id = sets.case_id
     WHERE step = 'inTheatre' AND packs.use_by < cases.case_date

@@ -1,13 +1,28 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
+import type { Result, RunOptions } from 'axe-core';
 import { SCREENS, type Screen, setScreen, setTheme, THEMES } from './appearance';
+import { runAxe } from './axe';
+import { markContrastSample } from './contrast-sample';
 
 /** WCAG 2.2, levels A and AA, with everything it took over from 2.0 and 2.1, as axe-core tags its rules. */
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'];
 
+/** axe leaves the size of targets out unless asked. */
+const ALL: RunOptions = {
+  runOnly: TAGS,
+  rules: { 'target-size': { enabled: true } },
+  resultTypes: ['violations'],
+};
+/** The two rules that read colours: contrast, and links in a text that are told by nothing else. */
+const COLOURS: RunOptions = {
+  runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] },
+  resultTypes: ['violations'],
+};
+
 /**
- * Checks the present page with axe in both themes, and that nothing has to be scrolled sideways to be read
- * (WCAG 2.2, 1.4.10 Reflow: 320 CSS pixels). Leaves the window as wide as it was.
+ * Checks the present page with axe, and that nothing has to be scrolled sideways to be read (WCAG 2.2, 1.4.10 Reflow:
+ * 320 CSS pixels). Everything at every width; in the other theme, which differs in its colours alone, the rules that read
+ * colours. Leaves the window as wide as it was.
  * @param screens at which widths; desk and narrowest unless said otherwise
  */
 export async function expectAccessible(
@@ -21,22 +36,19 @@ export async function expectAccessible(
     for (const theme of THEMES) {
       await setTheme(page, theme);
       await settle(page);
-      const { violations } = await new AxeBuilder({ page })
-        // axe leaves this one out unless asked
-        .options({ rules: { 'target-size': { enabled: true } } })
-        .withTags(TAGS)
-        .analyze();
-      const told = violations.map(
-        ({ id, help, nodes }) =>
-          `${id}: ${help}\n${nodes
-            .slice(0, 5)
-            .map((node) => `    ${node.target.join(' ')}\n      ${node.failureSummary?.replace(/\s+/g, ' ')}`)
-            .join('\n')}`,
-      );
-      expect(told, `axe at ${page.url()}, ${screen}, ${theme}`).toEqual([]);
+      await markContrastSample(page);
+      const { violations } = await runAxe(page, theme === THEMES[0] ? ALL : COLOURS);
+      expect(violations.map(told), `axe at ${page.url()}, ${screen}, ${theme}`).toEqual([]);
     }
   }
   if (before) await page.setViewportSize(before);
+}
+
+function told({ id, help, nodes }: Result): string {
+  const places = nodes
+    .slice(0, 5)
+    .map((node) => `    ${node.target.join(' ')}\n      ${node.failureSummary?.replace(/\s+/g, ' ')}`);
+  return `${id}: ${help}\n${places.join('\n')}`;
 }
 
 async function expectNoSidewaysScroll(page: Page, screen: Screen): Promise<void> {
@@ -44,10 +56,7 @@ async function expectNoSidewaysScroll(page: Page, screen: Screen): Promise<void>
   expect(width, `page width at ${page.url()}, ${screen}`).toBeLessThanOrEqual(SCREENS[screen].width);
 }
 
-/**
- * Colours in the middle of a transition are no colours of the design. Each is brought to its end rather than waited for:
- * axe opens and closes a page of its own, and a page that was behind another one may be drawn late or not at all.
- */
+/** Colours in the middle of a transition are no colours of the design: each is brought to its end rather than waited for. */
 async function settle(page: Page): Promise<void> {
   await page.evaluate(() => {
     for (const animation of document.getAnimations()) {

@@ -71,4 +71,7 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
   ],
 });
 
+/** For a test that holds the program to a time: it runs while no other does, `test(title, ALONE, …)`. */
+export const ALONE = { tag: '@alone' };
+
 export { expect };

@@ -239,6 +239,6 @@ describe('S2, the night part: a locking construct at 02:10', () => {
       late: true,
       setCodes: ['A-07'],
     });
-    expect(verdictWords(kit, (item) => item).word).toBe('Too late: ready at 05:40 on 14/01');
+    expect(verdictWords(kit, (item) => item).word).toBe('Too late: ready at 05:40 on 14 Jan');
   });
 });

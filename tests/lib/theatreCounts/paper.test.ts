@@ -2,8 +2,9 @@ import { expect, it } from 'vitest';
 import { plainDataMatrix } from '@/app/_pdf/dataMatrix';
 import { measureText } from '@/app/_pdf/label/outlines';
 import { countSheet } from '@/lib/documents/countSheet';
-import { LABEL_STOCKS, type LabelStock, layLabel } from '@/lib/documents/label';
+import { LABEL_STOCKS, type LabelStock } from '@/lib/documents/label';
 import { labelContent } from '@/lib/documents/labelContent';
+import { layLabel } from '@/lib/documents/layLabel';
 import { setForSheet } from '../documents/setForSheet';
 
 const QUESTION = { thing: 'Drill bit 2.5', expected: 2, counted: 1, reference: 'LM-26-U4HT' };

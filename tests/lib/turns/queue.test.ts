@@ -18,7 +18,12 @@ const MINUTES: Record<Stage, number> = {
   inSteriliser: 50,
   awaitingAcceptance: 60,
 };
-const timeOf = (_kind: string, stage: Stage) => ({ stage, minutes: MINUTES[stage], fromTurns: null });
+const timeOf = (_kind: string, stage: Stage) => ({
+  stage,
+  minutes: MINUTES[stage],
+  longMinutes: 0,
+  fromTurns: null,
+});
 
 const set = (over: Partial<OpenSet> & { code: string }): OpenSet => ({
   id: `set_${over.code}`,
@@ -210,14 +215,19 @@ describe('which set a case needs', () => {
 });
 
 describe('how long a stage takes', () => {
+  const USUAL = { minutes: 75, longShare: 1.5 };
   it('is the median of past turns, or the usual time where they are fewer than three, and says which', () => {
-    expect(stageTime('washing', [90, 100], 75)).toEqual({ stage: 'washing', minutes: 75, fromTurns: null });
-    expect(stageTime('washing', [300, 90, 100], 75)).toEqual({
+    expect(stageTime('washing', [90, 100], USUAL)).toMatchObject({
+      stage: 'washing',
+      minutes: 75,
+      fromTurns: null,
+    });
+    expect(stageTime('washing', [300, 90, 100], USUAL)).toMatchObject({
       stage: 'washing',
       minutes: 100,
       fromTurns: 3,
     });
-    expect(stageTime('washing', [90, 101, 300, 10], 75)).toEqual({
+    expect(stageTime('washing', [90, 101, 300, 10], USUAL)).toMatchObject({
       stage: 'washing',
       minutes: 96,
       fromTurns: 4,

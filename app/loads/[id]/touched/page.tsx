@@ -59,7 +59,11 @@ export default async function TouchedPage({ params }: Props) {
   return (
     <Page
       bench
-      title={`What load ${load.number} put in doubt`}
+      title={
+        <>
+          What load <span className={styles.whole}>{load.number}</span> put in doubt
+        </>
+      }
       mark={<Status tone="stop">Rejected</Status>}
       lead={`${failed.steriliser}: ${FAILURE_WORDS[failed.of]}. Everything since the last accepted load is named here, as it was found then and as it is now.`}
       breadcrumb={breadcrumb}

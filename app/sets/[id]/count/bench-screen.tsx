@@ -204,7 +204,11 @@ export function BenchScreen({
           canUndo={last !== null}
         />
       </div>
-      <ShortagePanel countId={countId} state={state} />
+      <ShortagePanel
+        countId={countId}
+        state={state}
+        uncounted={lines.filter(({ id }) => !counted(id)).length}
+      />
       {purpose === 'settle' ? null : (
         <ForeignPanel countId={countId} state={state} known={foreign} items={items} enter={enter} />
       )}

@@ -102,22 +102,26 @@ function HomeForm({
 
   return (
     <div className={styles.form} data-size="bench">
-      <RadioGroup
-        name="home"
-        label="Its home"
-        problems={wrong.home}
-        value={chosen}
-        onValue={setChosen}
-        choices={[
-          ...(homes ?? []).map(({ setId, code, over, step, place }) => ({
-            value: setId,
-            label: over < 0 ? `${code} lacks ${-over}` : `${code} holds this item`,
-            note: [TURN_STEP_WORDS[step], place].filter(Boolean).join(', '),
-          })),
-          { value: ELSEWHERE, label: 'Elsewhere' },
-        ]}
-      />
-      {homes === null ? <p>Looking for sets that hold it…</p> : null}
+      {/* nothing is offered before all of it is there: what moves under a finger is pressed by mistake */}
+      {homes === null ? (
+        <p role="status">Looking for sets that hold it…</p>
+      ) : (
+        <RadioGroup
+          name="home"
+          label="Its home"
+          problems={wrong.home}
+          value={chosen}
+          onValue={setChosen}
+          choices={[
+            ...homes.map(({ setId, code, over, step, place }) => ({
+              value: setId,
+              label: over < 0 ? `${code} lacks ${-over}` : `${code} holds this item`,
+              note: [TURN_STEP_WORDS[step], place].filter(Boolean).join(', '),
+            })),
+            { value: ELSEWHERE, label: 'Elsewhere' },
+          ]}
+        />
+      )}
       {chosen === ELSEWHERE ? (
         <TextField
           name="where"

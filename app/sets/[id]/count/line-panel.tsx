@@ -64,7 +64,7 @@ export function LinePanel({
           </Key>
         ))}
         <Key label="Two digits for this line" pressed={keys.typed.wide} onPress={keys.wide}>
-          ##
+          10+
         </Key>
         <Key onPress={() => keys.digit('0')}>0</Key>
         <Key label="Erase, or the line before" onPress={keys.erase}>

@@ -19,7 +19,16 @@ interface Shortage {
 const SETTLED_MS = 120;
 
 /** What the shortage entered so far stops, and where the nearest spare lies; lines not counted yet are taken as whole. */
-export function ShortagePanel({ countId, state }: { countId: string; state: CountState }) {
+export function ShortagePanel({
+  countId,
+  state,
+  uncounted,
+}: {
+  countId: string;
+  state: CountState;
+  /** Lines without a figure yet: what they stop is not known. */
+  uncounted: number;
+}) {
   const [answered, setAnswered] = useState<{ question: string; shortage: Shortage } | null>(null);
   const asked = JSON.stringify({
     found: Object.fromEntries(
@@ -60,7 +69,7 @@ export function ShortagePanel({ countId, state }: { countId: string; state: Coun
       note={
         late && !nothing
           ? 'for the entries before; the last ones are being worked out…'
-          : 'by your own entries; lines not counted are taken as whole'
+          : 'by your own entries'
       }
     >
       <div className={styles.shortage} aria-live="polite" aria-busy={late}>
@@ -70,7 +79,10 @@ export function ShortagePanel({ countId, state }: { countId: string; state: Coun
           <>
             {shortage.stops.length === 0 ? (
               <p>
-                <Status tone="good">Stops nothing</Status> No promised construct and no booked case.
+                <Status tone={uncounted > 0 ? 'unknown' : 'good'}>
+                  {uncounted > 0 ? 'Stops nothing so far' : 'Stops nothing'}
+                </Status>{' '}
+                No promised construct and no booked case.
               </p>
             ) : (
               <ul>
@@ -81,12 +93,21 @@ export function ShortagePanel({ countId, state }: { countId: string; state: Coun
                 ))}
               </ul>
             )}
-            <p>
-              <Status tone={shortage.maySend.tone} look="plain">
-                {shortage.maySend.who}
-              </Status>{' '}
-              {shortage.maySend.because}
-            </p>
+            {uncounted > 0 ? (
+              <p>
+                <Status tone="unknown" look="plain">
+                  Not known yet who may pack it
+                </Status>{' '}
+                {uncounted === 1 ? 'One line is not counted.' : `${uncounted} lines are not counted.`}
+              </p>
+            ) : (
+              <p>
+                <Status tone={shortage.maySend.tone} look="plain">
+                  {shortage.maySend.who}
+                </Status>{' '}
+                {shortage.maySend.because}
+              </p>
+            )}
             {shortage.spares.length > 0 ? (
               <dl className={styles.spares}>
                 {shortage.spares.map(({ lineId, name, shelf, sets }) => (

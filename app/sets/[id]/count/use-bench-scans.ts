@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { type ScanEvent, useScans } from '@/app/_scan/use-scans';
+import { type MadeOfScan, type ScanEvent, useScans } from '@/app/_scan/use-scans';
 import type { BenchAct } from '@/lib/bench/act';
 import { type CountState, serialKey } from '@/lib/bench/state';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -43,6 +43,11 @@ export function useBenchScans({
     (scan) => {
       // asked about, refused or not known: the strip says so
       if (scan.verdict !== 'understood' && scan.verdict !== 'already' && !scan.another) return 'passed';
+      // the count knows more than the service: what was taken back, what was counted by hand, what still waits to be sent
+      const made = (verdict: MadeOfScan['verdict'], says: string): 'taken' | MadeOfScan => {
+        setSaid(says);
+        return scan.another || verdict === scan.verdict ? 'taken' : { verdict, says };
+      };
       if (scan.meaning.kind === 'set' && scan.meaning.setId === set.id) {
         setSaid(`${set.code} is the set you are counting.`);
         return 'taken';
@@ -51,13 +56,13 @@ export function useBenchScans({
       if (!piece) return 'passed';
       const own = lines.filter(({ itemId }) => itemId === piece.itemId);
       if (own.length === 0) {
-        if (scan.verdict === 'already' && (state.foreign.get(piece.itemId)?.found ?? 0) > 0) {
-          setSaid(`${piece.name}: already entered as foreign${when(scan.before?.at)}.`);
-          return 'taken';
-        }
+        if (scan.verdict === 'already' && (state.foreign.get(piece.itemId)?.found ?? 0) > 0)
+          return made('already', `${piece.name}: already entered as foreign${when(scan.before?.at)}.`);
         enter({ kind: 'foreign', itemId: piece.itemId as never, pieces: 1, note: null }, scan.id);
-        setSaid(`${piece.name} belongs to no line of ${set.code}: entered as foreign. Find its home below.`);
-        return 'taken';
+        return made(
+          'understood',
+          `${piece.name} belongs to no line of ${set.code}: entered as foreign. Find its home below.`,
+        );
       }
       const line =
         own.find(({ id }) => id === lineId) ??
@@ -65,18 +70,13 @@ export function useBenchScans({
         own[0];
       if (!line) return 'passed';
       const before = piece.serial === null ? undefined : state.serials.get(serialKey(line.id, piece.serial));
-      if (before !== undefined) {
-        setSaid(`${line.name}, ${piece.serial}: already counted${when(before)}.`);
-        return 'taken';
-      }
-      if (scan.verdict === 'already' && piece.serial === null) {
-        setSaid(`${line.name}: already counted${when(scan.before?.at)}.`);
-        return 'taken';
-      }
+      if (before !== undefined)
+        return made('already', `${line.name}, ${piece.serial}: already counted${when(before)}.`);
+      if (scan.verdict === 'already' && piece.serial === null)
+        return made('already', `${line.name}: already counted${when(scan.before?.at)}.`);
       enter({ kind: 'oneMore', lineId: line.id as never, serial: piece.serial }, scan.id);
       onLine(line.id);
-      setSaid(`One more: ${line.name}.`);
-      return 'taken';
+      return made('understood', `One more: ${line.name}.`);
     },
     // the count itself knows what it holds: a piece whose entry was taken back counts when it is scanned again
     { context: { kind: 'bench', countId: countId as never }, takes: 'everything' },

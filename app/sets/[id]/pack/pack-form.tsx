@@ -6,7 +6,6 @@ import { useScans } from '@/app/_scan/use-scans';
 import type { PressedSet } from '@/app/_turns/next-step';
 import { Button } from '@/app/_ui/button';
 import { NumberField } from '@/app/_ui/number-field';
-import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { ProofDialog } from '@/app/_ui/proof-dialog';
 import { RadioGroup } from '@/app/_ui/radio-group';
 import { Section } from '@/app/_ui/section';
@@ -113,7 +112,6 @@ export function PackForm({
             problems={[...(asked ? open.mass : []), ...of('massReason')]}
           />
         ) : null}
-        <PatientDataHint text={`${shortReason} ${massReason}`} />
         <div>
           <Button
             kind="primary"
@@ -130,7 +128,7 @@ export function PackForm({
       </div>
       <ProofDialog
         title={`Pack ${set.code}`}
-        meaning="I packed"
+        meaning={`I packed ${set.code}`}
         confirm={`Pack ${set.code}`}
         open={proving}
         onOpen={setProving}

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { ButtonRow } from '@/app/_ui/button-row';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -100,13 +100,15 @@ export default async function PackPage({ params }: Props) {
           }))}
         />
         {before.facts.bars.some(({ kind }) => kind !== 'notOnBench') ? (
-          <p>
-            <Link href={`/sets/${set.id}/count`}>Go to the count</Link>
-          </p>
+          <ButtonRow>
+            <LinkButton href={`/sets/${set.id}/count`} kind="primary">
+              Go to the count
+            </LinkButton>
+          </ButtonRow>
         ) : null}
       </Section>
       <FigureRow>
-        <Figure label="Pieces" value={`${pieces.found} of ${pieces.expected}`} />
+        <Figure label="Pieces" value={String(pieces.found)} unit={`of ${pieces.expected}`} />
         <Figure
           label="Mass"
           value={mass.exact ? writeGrams(mass.workedGrams) : null}

@@ -6,7 +6,6 @@ import type { PressedSet } from '@/app/_turns/next-step';
 import { Button } from '@/app/_ui/button';
 import { ComboField } from '@/app/_ui/combo-field';
 import type { FieldProblem } from '@/app/_ui/field-problem';
-import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { type Proof, ProofDialog } from '@/app/_ui/proof-dialog';
 import { RadioGroup } from '@/app/_ui/radio-group';
@@ -157,7 +156,6 @@ export function DecideForm({
           onValue={setReason}
           problems={asked ? open.reason : []}
         />
-        <PatientDataHint text={reason} />
         <p>
           {`${approvers.length === 1 ? 'It takes one person, who proves it' : `It takes ${approvers.length} people, who prove it here one after the other`}: ${approvers.map((one) => APPROVER_WORDS[one as As].toLowerCase()).join(', then ')}.`}
         </p>

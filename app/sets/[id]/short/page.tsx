@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { ButtonRow } from '@/app/_ui/button-row';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -82,14 +83,18 @@ export default async function ShortPage({ params }: Props) {
       bench
       title={`${set.code}: what is short`}
       mark={
-        <Status tone={inForce ? 'attention' : words.tone}>
+        <Status tone={inForce || waits ? 'attention' : 'neutral'}>
           {inForce ? 'Decided: it goes short' : capitalised(TURN_STEP_WORDS[set.step])}
         </Status>
       }
       lead={set.configuration.name}
       breadcrumb={breadcrumb}
       actions={
-        waits || set.step === 'onBench' ? (
+        ask.asks === 'nobody' ? (
+          <LinkButton href={`/sets/${set.id}/count`} kind="primary">
+            Go to the count
+          </LinkButton>
+        ) : waits || set.step === 'onBench' ? (
           <LinkButton href={`/sets/${set.id}/pack`}>{`Pack ${set.code}`}</LinkButton>
         ) : undefined
       }
@@ -182,9 +187,9 @@ function Spares({
           </li>
         ))}
       </ul>
-      <p>
-        <Link href={`/sets/${setId}/count`}>Refill it at the count</Link>
-      </p>
+      <ButtonRow>
+        <LinkButton href={`/sets/${setId}/count`}>Refill it at the count</LinkButton>
+      </ButtonRow>
     </Section>
   );
 }

@@ -6,7 +6,6 @@ import { findBenchCount } from '@/db/queries/bench/ownCount';
 import { loadShelf } from '@/db/queries/bench/spares';
 import { keptVersions } from '@/db/queries/keptVersions';
 import { countId } from '@/lib/identity/ids';
-import { wallClock } from '@/lib/theatre/localTime';
 
 /** Lots from which a line may be refilled today, the first use-by first. */
 export const GET = endpoint('GET /api/bench/[id]/shelf', async ({ db, request, params }) => {
@@ -17,6 +16,6 @@ export const GET = endpoint('GET /api/bench/[id]/shelf', async ({ db, request, p
   const version = [...(await keptVersions(db)).values()].find((one) => one.id === count.versionId);
   const line = version?.lines.find((one) => one.id === lineId);
   if (!line) return noSuch('line');
-  const lots = await loadShelf(db, [line.itemId], wallClock(now()).date);
+  const lots = await loadShelf(db, [line.itemId], { setId: count.setId, now: now() });
   return jsonAnswer({ lots });
 });

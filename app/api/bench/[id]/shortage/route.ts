@@ -7,7 +7,6 @@ import { findBenchCount } from '@/db/queries/bench/ownCount';
 import { loadOtherSets, loadShelf } from '@/db/queries/bench/spares';
 import { loadShortageOf } from '@/db/queries/setStandings';
 import { countId } from '@/lib/identity/ids';
-import { wallClock } from '@/lib/theatre/localTime';
 import { maySendWords, stopAbout, stopWords } from '@/lib/wording/sets';
 import { spareWords, surplusWords } from '@/lib/wording/spares';
 
@@ -32,7 +31,7 @@ export const POST = endpoint('POST /api/bench/[id]/shortage', async ({ db, perso
   const short = set.lines.filter((line) => (found.get(line.id) ?? line.expected) < line.expected);
   const named = [...new Set(short.map(({ itemId }) => itemId))];
   const [shelf, others] = await Promise.all([
-    loadShelf(db, named, wallClock(at).date),
+    loadShelf(db, named, { setId: count.setId, now: at }),
     loadOtherSets(db, named, count.setId),
   ]);
   const send = maySendWords(standing);

@@ -1,0 +1,80 @@
+import 'server-only';
+import type { Database } from '@/db/client';
+import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
+import { newestChange } from '@/db/queries/ledgerHead';
+import type { Person } from '@/db/queries/people';
+import { planningFacts } from '@/db/queries/theatre/planningFacts';
+import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
+import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
+import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
+import type { Outcome } from '@/lib/identity/refusal';
+import type { PlanningFacts } from '@/lib/theatre/planning/facts';
+import { setsByCase } from '@/lib/theatre/planning/setsByCase';
+import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
+import { newId, now } from './clock';
+import { roundTimes } from './round-times';
+import { highsSolver } from './solver/highs';
+
+/** A list planned once, before any of it is kept. `null` where there is no case to give sets to. */
+export interface PlannedList {
+  facts: PlanningFacts;
+  input: NonNullable<ReturnType<typeof turnaroundInput>> | null;
+  answer: SetTurnaroundOutput | null;
+}
+
+const kept = globalThis as typeof globalThis & {
+  kitwrightPlannedList?: { under: string; list: Promise<PlannedList> };
+};
+
+/** The list as planned now: worked out once a minute at the most, and anew after anything that can change it. */
+export async function plannedList(db: Database): Promise<PlannedList> {
+  const change = await newestChange(db);
+  const under = `${change} ${now().slice(0, 16)}`;
+  if (kept.kitwrightPlannedList?.under !== under || change === null) {
+    const list = planList(db);
+    kept.kitwrightPlannedList = { under, list };
+    // what failed is not kept
+    list.catch(() => {
+      kept.kitwrightPlannedList = undefined;
+    });
+  }
+  return (kept.kitwrightPlannedList as { list: Promise<PlannedList> }).list;
+}
+
+/** Promises that change while a list is planned are few; whoever lists is told after so many. */
+const MOST_TRIES = 3;
+
+/**
+ * Works out who gets which set over the horizon, by the calculation `set-turnaround`; writes nothing.
+ *
+ * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself
+ */
+export async function planList(db: Database, repairsFor: readonly string[] = []): Promise<PlannedList> {
+  const facts = await planningFacts(db, now());
+  const input = turnaroundInput(facts);
+  if (!input) return { facts, input, answer: null };
+  const asked = { ...input, repairsFor: [...repairsFor] };
+  const answer = await setTurnaround(setTurnaroundInput.parse(asked), { solver: highsSolver });
+  return {
+    facts,
+    input: asked,
+    answer: answer.outcome === 'answered' ? answer.answer : answer.known,
+  };
+}
+
+/** Plans and keeps the plan; where promises changed meanwhile, it is planned anew. */
+export async function planAndKeep(db: Database, person: Person): Promise<Outcome<PlanKept, never>> {
+  for (let tries = 1; ; tries += 1) {
+    const { facts, answer } = await planList(db);
+    const kept = await keepPlan({
+      db,
+      now: now(),
+      newId,
+      person,
+      plan: setsByCase(facts, answer),
+      madeFrom: new Set(facts.promises.map(({ id }) => id)),
+      round: await roundTimes(db),
+    });
+    if (kept.ok || kept.refusal.because !== 'conflict' || tries === MOST_TRIES) return kept;
+  }
+}

@@ -1,0 +1,123 @@
+import { wallClock } from '../theatre/localTime';
+import type { CaseStanding, GivenSet } from '../theatre/planning/standing';
+import { countWord, listWords } from './numbers';
+import { momentWords } from './sets';
+
+export interface StandingWords {
+  tone: 'good' | 'attention' | 'stop' | 'unknown';
+  word: string;
+  /** Why, with times. */
+  sentence: string;
+}
+
+/**
+ * How a case stands, in a word and a sentence. What follows from a draft is never called ready: the surgeon has not
+ * confirmed it.
+ *
+ * @param pouch calls a stock id by the name of its item
+ */
+export function caseStandingWords(
+  standing: CaseStanding,
+  { now, confirmed, pouch }: { now: string; confirmed: boolean; pouch: (stockId: string) => string },
+): StandingWords {
+  const said = wordsOf(standing, now, pouch);
+  if (confirmed || said.tone !== 'good') return said;
+  return {
+    tone: 'attention',
+    word: 'Plan not confirmed',
+    sentence: `As the draft stands: ${said.sentence}`,
+  };
+}
+
+function wordsOf(standing: CaseStanding, now: string, pouch: (stockId: string) => string): StandingWords {
+  switch (standing.kind) {
+    case 'notPlanned':
+      return {
+        tone: 'unknown',
+        word: 'Not planned',
+        sentence: 'What it needs is not known until a surgeon states a plan.',
+      };
+    case 'shortOf':
+      return {
+        tone: 'stop',
+        word: 'Short',
+        sentence: 'What the plan needs is in no set and no pouch of the hospital. The kit says which piece.',
+      };
+    case 'ready':
+      return {
+        tone: 'good',
+        word: 'Ready',
+        sentence:
+          standing.sets.length === 0
+            ? 'Its plan needs no set.'
+            : `${listWords(codes(standing.sets))} in the sterile store.`,
+      };
+    case 'readyWith':
+      return {
+        tone: 'good',
+        word: `Ready with ${standing.pouches.length === 1 ? 'a pouch' : 'pouches'}`,
+        sentence: `${listWords(codes(standing.sets))} in the sterile store, and ${pouchWords(standing.pouches, pouch)}.`,
+      };
+    case 'waiting': {
+      const away = standing.sets.filter(({ there }) => !there);
+      const tight = away.some((set) => set.tight);
+      return {
+        tone: 'attention',
+        word: `Waiting until ${timeWords(standing.until, now)}`,
+        sentence: `${away.map((set) => awayWords(set, now)).join('; ')}.${tight ? ' That is tight.' : ''}`,
+      };
+    }
+    case 'noSetFree':
+      return {
+        tone: 'stop',
+        word: 'No set free',
+        sentence: `${obstacleWords(standing, now)}${
+          standing.slipMinutes === null
+            ? ''
+            : ` ${countWord(standing.slipMinutes)} minutes later there would be one.`
+        }`,
+      };
+  }
+}
+
+const codes = (sets: readonly GivenSet[]) => sets.map(({ code }) => code);
+
+function pouchWords(pouches: readonly string[], pouch: (stockId: string) => string): string {
+  const counts = new Map<string, number>();
+  for (const one of pouches) counts.set(pouch(one), (counts.get(pouch(one)) ?? 0) + 1);
+  return listWords([...counts].map(([name, count]) => `${count} × ${name}`));
+}
+
+const awayWords = ({ code, readyAt, afterCase }: GivenSet, now: string) =>
+  `${code} ${afterCase === null ? '' : `after ${afterCase} `}ready ${timeWords(readyAt, now)}`;
+
+function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, now: string): string {
+  const bySet = new Map(standing.obstacles.map((one) => [one.set, one]));
+  const said = [...bySet.values()].slice(0, 4).map(({ set, kind, byCase, atMs }) => {
+    const when = atMs === null ? '' : ` ${timeWords(new Date(atMs).toISOString(), now)}`;
+    switch (kind) {
+      case 'readyUnknown':
+        return `nobody can say when ${set} is ready`;
+      case 'notReady':
+        return `${set} is ready${when}`;
+      case 'inUse':
+        return `${set} is with ${byCase ?? 'another case'} until${when}`;
+      case 'neededNext':
+        return `${set} is needed next by ${byCase ?? 'another case'}${when}`;
+      case 'noPouch':
+        return `the pouch that goes with ${set} is taken`;
+      case 'onlyThis':
+        return `${set} is wanted twice in it`;
+    }
+  });
+  const more = bySet.size > 4 ? ` and ${bySet.size - 4} more` : '';
+  const text = said.length === 0 ? 'No set can be had' : `${said.join('; ')}${more}`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** `14:40`, with the day where it is not today. */
+function timeWords(instant: string, now: string): string {
+  return wallClock(instant).date === wallClock(now).date
+    ? wallClock(instant).time
+    : momentWords(instant, now);
+}
