@@ -112,8 +112,10 @@ export const scanContext = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('bench'), countId }),
   z.object({ kind: z.literal('load'), loadId }),
   z.object({ kind: z.literal('set'), setId }),
-  /** The kit of a case is picked, or what came back of it is entered. */
+  /** The kit of a case is picked. */
   z.object({ kind: z.literal('kit'), caseId }),
+  /** What came back of it is entered. */
+  z.object({ kind: z.literal('kitBack'), caseId }),
   z.object({ kind: z.literal('kitCheck'), checkId }),
 ]);
 export type ScanContext = z.infer<typeof scanContext>;

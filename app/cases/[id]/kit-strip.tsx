@@ -26,11 +26,11 @@ const WAY: readonly {
 ];
 
 /** The life of a case's kit: where it is, who did what, and the one next thing. */
-export async function KitStrip({ caseId, now }: { caseId: string; now: string }) {
+export async function KitStrip({ caseId, over, now }: { caseId: string; over: boolean; now: string }) {
   const { db, person } = await enter('/cases/[id]');
   const kit = await kitScreen(db, caseId, now);
   if (!kit || kit.stage === 'cancelled') return null;
-  if (kit.stage === 'notBegun' && kit.confirmedVersion === null) return null;
+  if (kit.stage === 'notBegun' && (over || kit.confirmedVersion === null)) return null;
   return (
     <Section
       title="Its kit"

@@ -102,7 +102,7 @@ export default async function CasePage({ params }: Props) {
           { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
         ]}
       />
-      <KitStrip caseId={booked.id} now={at} />
+      <KitStrip caseId={booked.id} over={booked.endsAt < at} now={at} />
       {shown ? (
         <Section
           title={`The plan, version ${shown.version}`}

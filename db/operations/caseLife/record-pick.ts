@@ -128,6 +128,12 @@ async function pickSet(write: Queries, picking: Picking<'set'>): Promise<Outcome
   const facts = await setPickFactsOf(write, { set, booked, rival, packId: thing.packId, now });
   const problems = [...setPickProblems(facts), ...listProblems(kit, sent, thing)];
   if (problems.length > 0) return notPicked(problems);
+  // what lies with a kit is somebody's choice: planning anew leaves it
+  if (kept && kept.chosenBy === 'planning')
+    await write
+      .update(setPromises)
+      .set({ chosenBy: 'person', promisedBy: person.id })
+      .where(eq(setPromises.id, kept.id));
   let promiseId: string | null = null;
   if (!kept) {
     const make: NewId = (prefix) => {

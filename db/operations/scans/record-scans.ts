@@ -147,6 +147,7 @@ function contextId(context: ScanContext): string | null {
     case 'set':
       return context.setId;
     case 'kit':
+    case 'kitBack':
       return context.caseId;
     case 'kitCheck':
       return context.checkId;

@@ -62,7 +62,7 @@ export function BackScreen({
       setSaid(own ? `${own.name}: say how it came back.` : 'That is not out for this case.');
       return 'taken';
     },
-    { context: { kind: 'kit', caseId: booked.id as never }, takes: 'everything' },
+    { context: { kind: 'kitBack', caseId: booked.id as never }, takes: 'everything' },
   );
 
   async function send(

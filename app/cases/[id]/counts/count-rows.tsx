@@ -1,6 +1,7 @@
 'use client';
 
 import type { KeyboardEvent } from 'react';
+import { flushSync } from 'react-dom';
 import { Status } from '@/app/_ui/status';
 import type { TheatreState } from '@/lib/theatreCounts/state';
 import styles from './counts.module.css';
@@ -14,7 +15,8 @@ export function CountRows({
   state,
   pendingKeys,
   onChoose,
-  onFigure,
+  onDigit,
+  onWide,
 }: {
   rows: readonly CountRow[];
   active: string | null;
@@ -22,14 +24,17 @@ export function CountRows({
   state: TheatreState;
   pendingKeys: ReadonlySet<string>;
   onChoose: (key: string) => void;
-  onFigure: (figure: number) => void;
+  onDigit: (digit: string) => void;
+  onWide: () => void;
 }) {
   function onKeyDown(event: KeyboardEvent): void {
     const { key, altKey, ctrlKey, metaKey } = event;
     if (altKey || ctrlKey || metaKey) return;
     const at = rows.findIndex((row) => row.key === active);
     const step = { ArrowDown: 1, ArrowUp: -1 }[key];
-    if (/^\d$/.test(key)) onFigure(Number(key));
+    // keys held back while they might have been a scan come close together: each must see what the one before did
+    if (/^\d$/.test(key)) flushSync(() => onDigit(key));
+    else if (key === '+') flushSync(onWide);
     else if (step !== undefined) onChoose(rows[at + step]?.key ?? rows[at]?.key ?? '');
     else return;
     event.preventDefault();

@@ -8,7 +8,7 @@ import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import type { OpenTheatreCount } from '@/db/queries/theatreCounts/countsScreen';
-import { nextLine } from '@/lib/bench/typing';
+import { NOTHING_TYPED, nextLine, type Typed, typeDigit } from '@/lib/bench/typing';
 import type { TheatreAct } from '@/lib/theatreCounts/act';
 import { MOMENT_WORDS, theatreCountWords as words } from '@/lib/wording/theatre-counts';
 import { AddItem } from './add-item';
@@ -33,6 +33,7 @@ export function CountScreen({
   const [active, setActive] = useState<string | null>(null);
   const [mode, setMode] = useState<FigureMode>('counted');
   const [problems, setProblems] = useState<string[]>([]);
+  const [typed, setTyped] = useState<Typed>(NOTHING_TYPED);
   const rows = group?.rows ?? [];
   const row = rows.find(({ key }) => key === active) ?? rows[0] ?? null;
   const unopened = group?.setId != null && state.notOpened.has(group.setId);
@@ -51,6 +52,20 @@ export function CountScreen({
     const counted = (key: string) =>
       key === row.key || figureOf(rows.find((one) => one.key === key) as CountRow) !== null;
     setActive(nextLine(order, row.key, counted));
+  }
+
+  function digit(one: string) {
+    // nobody is shown what is expected, so no line is taken to be of ten or more unless somebody says so
+    const after = typeDigit(typed, one, 1);
+    setTyped(after.typed);
+    if (after.figure !== null) say(after.figure);
+  }
+  const wide = () => setTyped({ digits: '', wide: !typed.wide });
+
+  function choose(key: string | null) {
+    setActive(key);
+    setMode('counted');
+    setTyped(NOTHING_TYPED);
   }
 
   /** What came to the table in the first count is counted by being added. */
@@ -94,8 +109,7 @@ export function CountScreen({
             aria-current={one.id === group?.id || undefined}
             onClick={() => {
               setGroupId(one.id);
-              setActive(null);
-              setMode('counted');
+              choose(null);
             }}
           >
             <span>{one.title}</span>
@@ -128,11 +142,9 @@ export function CountScreen({
                 figureOf={figureOf}
                 state={state}
                 pendingKeys={counting.pendingKeys}
-                onChoose={(key) => {
-                  setActive(key);
-                  setMode('counted');
-                }}
-                onFigure={say}
+                onChoose={choose}
+                onDigit={digit}
+                onWide={wide}
               />
             )}
             {group.setId !== null && !unopened && rows.every((one) => figureOf(one) === null) ? (
@@ -145,7 +157,16 @@ export function CountScreen({
             ) : null}
           </Section>
           {row && !unopened ? (
-            <FigurePad row={row} moment={count.moment} mode={mode} onMode={setMode} onFigure={say} />
+            <FigurePad
+              row={row}
+              moment={count.moment}
+              mode={mode}
+              typed={typed}
+              onMode={setMode}
+              onDigit={digit}
+              onWide={wide}
+              onErase={() => setTyped(NOTHING_TYPED)}
+            />
           ) : null}
         </div>
       ) : null}

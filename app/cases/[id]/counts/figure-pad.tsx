@@ -1,7 +1,6 @@
 'use client';
 
-import { useState } from 'react';
-import { NOTHING_TYPED, type Typed, typeDigit } from '@/lib/bench/typing';
+import type { Typed } from '@/lib/bench/typing';
 import type { CountMoment } from '@/lib/theatreCounts/act';
 import styles from './counts.module.css';
 import type { CountRow } from './use-theatre-count';
@@ -20,22 +19,21 @@ export function FigurePad({
   row,
   moment,
   mode,
+  typed,
   onMode,
-  onFigure,
+  onDigit,
+  onWide,
+  onErase,
 }: {
   row: CountRow;
   moment: CountMoment;
   mode: FigureMode;
+  typed: Typed;
   onMode: (mode: FigureMode) => void;
-  onFigure: (figure: number) => void;
+  onDigit: (digit: string) => void;
+  onWide: () => void;
+  onErase: () => void;
 }) {
-  const [typed, setTyped] = useState<Typed>(NOTHING_TYPED);
-  function digit(one: string): void {
-    // nobody is shown what is expected, so no line is taken to be of ten or more unless somebody says so
-    const after = typeDigit(typed, one, 1);
-    setTyped(after.typed);
-    if (after.figure !== null) onFigure(after.figure);
-  }
   const modes: FigureMode[] = row.implant ? ['counted', 'implanted', 'discarded'] : ['counted', 'discarded'];
   return (
     <section
@@ -62,19 +60,15 @@ export function FigurePad({
           {`${MODE_WORDS[mode]}${typed.digits === '' ? '' : `: ${typed.digits}…`}`}
         </legend>
         {['1', '2', '3', '4', '5', '6', '7', '8', '9'].map((one) => (
-          <Key key={one} onPress={() => digit(one)}>
+          <Key key={one} onPress={() => onDigit(one)}>
             {one}
           </Key>
         ))}
-        <Key
-          label="Two digits for this line"
-          pressed={typed.wide}
-          onPress={() => setTyped({ digits: '', wide: !typed.wide })}
-        >
+        <Key label="Two digits for this line" pressed={typed.wide} onPress={onWide}>
           ##
         </Key>
-        <Key onPress={() => digit('0')}>0</Key>
-        <Key label="Erase" onPress={() => setTyped(NOTHING_TYPED)}>
+        <Key onPress={() => onDigit('0')}>0</Key>
+        <Key label="Erase" onPress={onErase}>
           ←
         </Key>
       </fieldset>
