@@ -5,7 +5,7 @@ import { countSheet } from '@/lib/documents/countSheet';
 import { LABEL_STOCKS, type LabelStock } from '@/lib/documents/label';
 import { labelContent } from '@/lib/documents/labelContent';
 import { layLabel } from '@/lib/documents/layLabel';
-import { setForSheet } from '../documents/setForSheet';
+import { setForSheet } from '../lib/documents/setForSheet';
 
 const QUESTION = { thing: 'Drill bit 2.5', expected: 2, counted: 1, reference: 'LM-26-U4HT' };
 
