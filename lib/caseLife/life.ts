@@ -48,7 +48,16 @@ export function stageOf(facts: LifeFacts): LifeStage {
 }
 
 /** What is done with a kit. */
-export const LIFE_ACTS = ['makeList', 'pick', 'putBack', 'finish', 'check', 'issue', 'take'] as const;
+export const LIFE_ACTS = [
+  'makeList',
+  'pick',
+  'putBack',
+  'finish',
+  'check',
+  'issue',
+  'take',
+  'fetch',
+] as const;
 export type LifeAct = (typeof LIFE_ACTS)[number];
 
 /** In which stages each act may be done; a change of what is picked takes the kit back to picking. */
@@ -60,6 +69,8 @@ export const ACT_STAGES: Readonly<Record<LifeAct, readonly LifeStage[]>> = {
   check: ['picked'],
   issue: ['checked'],
   take: ['issued'],
+  // what theatre asks for while the kit is there: it leaves the store as it is picked
+  fetch: ['issued', 'inTheatre'],
 };
 
 export const mayDo = (stage: LifeStage, act: LifeAct): boolean => ACT_STAGES[act].includes(stage);

@@ -136,6 +136,11 @@ function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: 
           <LinkButton href={`/cases/${caseId}/counts`} size="bench">
             Counts in theatre
           </LinkButton>
+          {kit.stage === 'back' ? null : (
+            <LinkButton href={`/cases/${caseId}/pick`} size="bench">
+              Fetch more for it
+            </LinkButton>
+          )}
           <LinkButton href={`/cases/${caseId}/back`} size="bench">
             {kit.stage === 'back' ? 'What came back' : 'Enter what comes back'}
           </LinkButton>

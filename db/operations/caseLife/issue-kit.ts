@@ -1,4 +1,4 @@
-import { and, eq, gte, isNull, sql } from 'drizzle-orm';
+import { and, eq, isNull } from 'drizzle-orm';
 import { packProblems } from '@/lib/caseLife/packProblems';
 import { setPickProblems } from '@/lib/caseLife/setProblems';
 import { type Outcome, refused } from '@/lib/identity/refusal';
@@ -9,9 +9,10 @@ import { appendLedger } from '../../ledger';
 import { packFactsOf, setPickFactsOf } from '../../queries/caseLife/pickFacts';
 import { type KitOnRecord, type PickRow, stands } from '../../queries/caseLife/standing';
 import { thingOnRecord } from '../../queries/caseLife/thing';
-import { casePicks, sets, stock } from '../../schema';
+import { casePicks, sets } from '../../schema';
 import { takeStep } from '../turns/take-step';
 import { atKit, changeLife, type KitStepRequest, planProblem } from './at-kit';
+import { takeOffShelf } from './off-shelf';
 
 /**
  * The whole kit leaves the store in one write: its sets go into theatre for this case, and its packs off the shelf. Each
@@ -96,13 +97,4 @@ async function problemsOf(write: Queries, kit: KitOnRecord, pick: PickRow, now: 
   });
   // what is picked for this case is not free for others, and is there for it
   return at(packProblems({ ...facts, free: facts.free + pick.quantity }));
-}
-
-async function takeOffShelf(write: Queries, stockId: string, quantity: number): Promise<void> {
-  const taken = await write
-    .update(stock)
-    .set({ quantity: sql`${stock.quantity} - ${quantity}`, revision: sql`${stock.revision} + 1` })
-    .where(and(eq(stock.id, stockId), gte(stock.quantity, quantity)))
-    .returning({ id: stock.id });
-  if (taken.length !== 1) throw new Error(`${stockId} holds less than was picked from it`);
 }

@@ -19,7 +19,9 @@ import { type OnRecord, thingOnRecord } from '../../queries/caseLife/thing';
 import type { Person } from '../../queries/people';
 import { casePicks, people, setPromises } from '../../schema';
 import { keepPromise, type RoundTimes, rivalFor, timesFor } from '../theatre/promises';
+import { takeStep } from '../turns/take-step';
 import { planProblem } from './at-kit';
+import { takeOffShelf } from './off-shelf';
 import { putBack } from './put-back';
 
 interface RecordPick {
@@ -61,8 +63,12 @@ export async function recordPick(request: RecordPick): Promise<Outcome<RecordedP
     if (!may(person.role, 'pickKit')) return refused('notPermitted', words.mayNot(person.name, 'pick kits'));
     const kit = await kitOnRecord(write, caseId);
     if (!kit) return refused('notFound', words.noSuchCase);
-    if (!mayDo(kit.stage, 'pick')) return refused('frozen', words.notNow(kit.booked.reference, kit.stage));
-    const changed = await planProblem(write, kit);
+    const late = mayDo(kit.stage, 'fetch');
+    if (!late && !mayDo(kit.stage, 'pick'))
+      return refused('frozen', words.notNow(kit.booked.reference, kit.stage));
+    if (late && !may(person.role, 'issueKit'))
+      return refused('notPermitted', words.mayNot(person.name, 'issue what theatre asks for'));
+    const changed = late ? null : await planProblem(write, kit);
     if (changed) return refused('frozen', changed);
     if (Date.parse(kit.booked.endsAt) < Date.parse(request.now))
       return refused('frozen', sendWords.caseOver(kit.booked.reference));
@@ -71,8 +77,8 @@ export async function recordPick(request: RecordPick): Promise<Outcome<RecordedP
     const taken = await takenAlready(write, kit, thing, request.now);
     if (taken) return refused('frozen', taken);
     return thing.kind === 'set'
-      ? pickSet(write, { ...request, kit, sent, thing })
-      : pickPack(write, { ...request, kit, sent, thing });
+      ? pickSet(write, { ...request, kit, sent, thing, late })
+      : pickPack(write, { ...request, kit, sent, thing, late });
   });
 }
 
@@ -81,6 +87,8 @@ type Picking<K extends 'set' | 'pack'> = RecordPick & {
   kit: KitOnRecord;
   sent: Sent;
   thing: Extract<OnRecord, { kind: K }>;
+  /** The kit is in theatre, and asks for more: it leaves the store at once, and no list has it. */
+  late: boolean;
 };
 
 function unknownThing(thing: Extract<OnRecord, { kind: 'unknown' }>): Outcome<never, never> {
@@ -126,7 +134,7 @@ async function pickSet(write: Queries, picking: Picking<'set'>): Promise<Outcome
   const times = await timesFor(write, booked, set.id, round);
   const rival = kept ? null : await rivalFor(write, set.id, times, booked.id);
   const facts = await setPickFactsOf(write, { set, booked, rival, packId: thing.packId, now });
-  const problems = [...setPickProblems(facts), ...listProblems(kit, sent, thing)];
+  const problems = [...setPickProblems(facts), ...(picking.late ? [] : listProblems(kit, sent, thing))];
   if (problems.length > 0) return notPicked(problems);
   // what lies with a kit is somebody's choice: planning anew leaves it
   if (kept && kept.chosenBy === 'planning')
@@ -151,7 +159,7 @@ async function pickSet(write: Queries, picking: Picking<'set'>): Promise<Outcome
       newId: make,
     });
   }
-  return keep(write, picking, {
+  const done = await keep(write, picking, {
     setId: set.id,
     packId: set.packId,
     useBy: set.useBy,
@@ -159,14 +167,16 @@ async function pickSet(write: Queries, picking: Picking<'set'>): Promise<Outcome
     placeId: set.placeId,
     promiseId,
   });
+  if (picking.late) await sendNow(write, picking);
+  return done;
 }
 
 async function pickPack(write: Queries, picking: Picking<'pack'>): Promise<Outcome<RecordedPick, never>> {
   const { kit, sent, thing, now } = picking;
   const facts = await packFactsOf(write, { ...thing, kit, quantity: sent.quantity, now });
-  const problems = [...packProblems(facts), ...listProblems(kit, sent, thing)];
+  const problems = [...packProblems(facts), ...(picking.late ? [] : listProblems(kit, sent, thing))];
   if (problems.length > 0) return notPicked(problems);
-  return keep(write, picking, {
+  const done = await keep(write, picking, {
     stockId: thing.heap.id,
     itemId: thing.item.id,
     packId: thing.pouch?.id ?? null,
@@ -175,6 +185,27 @@ async function pickPack(write: Queries, picking: Picking<'pack'>): Promise<Outco
     quantity: sent.quantity,
     placeId: thing.heap.placeId,
   });
+  if (picking.late) await takeOffShelf(write, thing.heap.id, sent.quantity);
+  return done;
+}
+
+/** A set that theatre asked for goes there as it is picked. */
+async function sendNow(
+  write: Queries,
+  { kit, sent, thing, person, now, newId }: Picking<'set'>,
+): Promise<void> {
+  const { set } = thing;
+  const taken = await takeStep(write, {
+    set,
+    to: 'inTheatre',
+    action: 'send-to-theatre',
+    person,
+    now,
+    newId,
+    change: { caseId: kit.booked.id },
+    detail: { caseId: kit.booked.id, packId: set.packId, pickId: sent.id },
+  });
+  if (!taken.ok) throw new Error(taken.refusal.problems[0]?.message ?? 'the step is open');
 }
 
 const notPicked = (problems: Problem[]): Outcome<never, never> => ({
@@ -232,7 +263,7 @@ type Kept = Pick<typeof casePicks.$inferInsert, 'quantity' | 'placeId'> &
 
 async function keep(
   write: Queries,
-  { kit, sent, person, sessionId, now }: Picking<'set'> | Picking<'pack'>,
+  { kit, sent, person, sessionId, now, late }: Picking<'set'> | Picking<'pack'>,
   what: Kept,
 ): Promise<Outcome<RecordedPick, never>> {
   await write.insert(casePicks).values({
@@ -245,6 +276,7 @@ async function keep(
     sessionId,
     doneAt: sent.doneAt,
     enteredAt: now,
+    ...(late ? { issuedBy: person.id, issuedAt: now } : {}),
   });
   await appendLedger(write, {
     doneAt: sent.doneAt,
@@ -253,7 +285,7 @@ async function keep(
     action: 'pick-for-case',
     subjectKind: 'case',
     subjectId: kit.booked.id,
-    detail: { pickId: sent.id, how: sent.how, ...what },
+    detail: { pickId: sent.id, how: sent.how, ...(late ? { late } : {}), ...what },
   });
   return { ok: true, value: { id: sent.id, enteredAt: now } };
 }

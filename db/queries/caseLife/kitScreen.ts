@@ -63,6 +63,8 @@ export interface KitScreen {
   lines: KitLine[];
   /** Picked, and asked for by no line: to be put back. Of a cancelled case, everything. */
   toPutBack: PickedThing[];
+  /** Asked for by theatre once the kit was there, and by no list. */
+  fetchedLater: PickedThing[];
   steps: { act: 'picked' | 'checked' | 'issued' | 'taken'; by: string; at: string }[];
 }
 
@@ -101,6 +103,10 @@ export async function kitScreen(db: Reading, caseId: string, now: string): Promi
       ? [...things.values()]
       : [...new Set(matched.surplus.map(({ pickId }) => pickId))].flatMap((id) => things.get(id) ?? [])
     ).filter(({ out }) => !out),
+    fetchedLater:
+      cancelled || life?.issuedAt == null
+        ? []
+        : [...new Set(matched.surplus.map(({ pickId }) => pickId))].flatMap((id) => things.get(id) ?? []),
     steps: [
       ['picked', life?.pickedBy, life?.pickedAt],
       ['checked', life?.checkedBy, life?.checkedAt],

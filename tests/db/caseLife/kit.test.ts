@@ -332,6 +332,29 @@ describe('issuing', () => {
   });
 });
 
+describe('what theatre asks for later', () => {
+  it('leaves the store as it is picked, from no list, and is still judged', async () => {
+    const desk = await issued();
+    const wire = await desk.heap(WIRE);
+    expect((await desk.pick(setThing('SFS-02'), { name: 'dilys-harrow' })).ok).toBe(false);
+    expect(saidOf(await desk.pick(setThing('SFS-02')))).toEqual([]);
+    expect(await desk.set('SFS-02')).toMatchObject({ step: 'inTheatre', caseId: desk.caseId });
+    await desk.db.tx((write) => write.update(stock).set({ quantity: 1 }).where(eq(stock.id, WIRE)));
+    expect(saidOf(await desk.pick(stockThing(WIRE)))).toEqual([]);
+    expect((await desk.heap(WIRE)).quantity).toBe(0);
+    expect(codesOf(await desk.pick(stockThing(WIRE)))).toEqual(['none-left']);
+    await desk.db.tx((write) => write.update(stock).set({ heldBecause: 'recall' }).where(eq(stock.id, WIRE)));
+    expect(codesOf(await desk.pick(stockThing(WIRE)))).toContain('held');
+    const kit = await desk.kit();
+    expect(kit.picks.filter(({ issuedAt }) => issuedAt !== null)).toHaveLength(5);
+    const later = kit.picks.findLast(({ stockId }) => stockId === WIRE);
+    expect(saidOf(await desk.returned(later?.id ?? '', 'returnedUnopened'))).toEqual([]);
+    expect((await desk.heap(WIRE)).quantity).toBe(1);
+    expect(wire.itemId).toBe(later?.itemId);
+    expect(await findLedgerBreak(desk.db.read)).toBeNull();
+  });
+});
+
 describe('coming back', () => {
   it('takes a set unopened into the store only with a person’s word on its barrier', async () => {
     const desk = await issued();

@@ -109,6 +109,8 @@ class Walk {
 
   async take(given: Command): Promise<void> {
     const what = given.kind === 'onward' ? this.next() : given;
+    // what theatre asks for later has a test of its own
+    if (what.kind === 'pick' && this.model.issued) return;
     const allowed = this.allows(what);
     const done = await this.act(what);
     expect({ what, done }).toEqual({ what, done: allowed });

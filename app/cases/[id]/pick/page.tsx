@@ -54,6 +54,7 @@ export default async function PickPage({ params }: Props) {
         booked={{ id: booked.id, reference: booked.reference }}
         kit={kit}
         mayPick={may(person.role, 'pickKit')}
+        mayIssue={may(person.role, 'issueKit')}
         now={at}
       />
     </Page>

@@ -6,6 +6,7 @@ import { SavedLine } from '@/app/_kit/saved-line';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Section } from '@/app/_ui/section';
 import type { KitScreen } from '@/db/queries/caseLife/kitScreen';
+import { momentWords } from '@/lib/wording/sets';
 import { FinishBar } from './finish-bar';
 import { KitBanners } from './kit-banners';
 import { NextThing } from './next-thing';
@@ -20,14 +21,17 @@ export function PickScreen({
   booked,
   kit,
   mayPick,
+  mayIssue,
   now,
 }: {
   booked: { id: string; reference: string };
   kit: KitScreen;
   mayPick: boolean;
+  mayIssue: boolean;
   now: string;
 }) {
-  const picks = usePicks(booked, kit, mayPick);
+  const fetching = mayPick && mayIssue && (kit.stage === 'issued' || kit.stage === 'inTheatre');
+  const picks = usePicks(booked, kit, { mayPick, fetching });
   const { left, there, next } = picks;
   const picking = kit.stage === 'picking' && !kit.hidden;
   return (
@@ -100,12 +104,36 @@ export function PickScreen({
           </ul>
         </Section>
       ) : null}
+      {fetching || kit.fetchedLater.length > 0 ? (
+        <Section title="Asked for later" note="it leaves the store as it is scanned">
+          {fetching ? (
+            <p>
+              Scan what theatre asks for beyond its list. What is held, past use-by on the day or not sterile
+              is refused as ever.
+            </p>
+          ) : null}
+          {kit.fetchedLater.length > 0 ? (
+            <ul className={kitStyles.list} aria-label="Asked for later">
+              {kit.fetchedLater.map((thing) => (
+                <li key={thing.pickId} className={kitStyles.row}>
+                  <p className={kitStyles.name}>
+                    {thing.quantity > 1 ? `${thing.quantity} × ${thing.name}` : thing.name}
+                  </p>
+                  <p>{`${momentWords(thing.at, now)}, ${thing.by}`}</p>
+                </li>
+              ))}
+            </ul>
+          ) : null}
+        </Section>
+      ) : null}
       {picking && kit.lines.length === 0 ? (
         <EmptyState title="Nothing in store serves this plan">
           There is nothing to fetch. The kit says what is short, and where the next one is.
         </EmptyState>
       ) : null}
-      {mayPick && (picking || picks.outbox.pending.length > 0) ? <SavedLine outbox={picks.outbox} /> : null}
+      {mayPick && (picking || fetching || picks.outbox.pending.length > 0) ? (
+        <SavedLine outbox={picks.outbox} />
+      ) : null}
       <FinishBar
         booked={booked}
         kit={kit}

@@ -18,7 +18,11 @@ const lineOf = (kit: KitScreen, thing: ThingAtHand): KitLine | undefined =>
   );
 
 /** What is picked here, saved or not, and how scans and presses become picks. */
-export function usePicks(booked: { id: string; reference: string }, kit: KitScreen, mayPick: boolean) {
+export function usePicks(
+  booked: { id: string; reference: string },
+  kit: KitScreen,
+  { mayPick, fetching }: { mayPick: boolean; fetching: boolean },
+) {
   const router = useRouter();
   const [said, setSaid] = useState('');
   const { outbox, add, doneAt, dismiss } = useOutbox<SentPick>({
@@ -85,6 +89,11 @@ export function usePicks(booked: { id: string; reference: string }, kit: KitScre
       if (back && (kit.stage === 'toPutBack' || !line)) {
         putBack(back.pickId);
         setSaid(`${back.name}: back to ${back.place ?? 'its place'}.`);
+        return 'taken';
+      }
+      if (fetching) {
+        pick(thing, 1, 'scan', scan.id);
+        setSaid('');
         return 'taken';
       }
       if (!picking) return 'passed';
