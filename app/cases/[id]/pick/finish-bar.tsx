@@ -8,7 +8,8 @@ import { Dialog } from '@/app/_ui/dialog';
 import { LinkButton } from '@/app/_ui/link-button';
 import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { TextArea } from '@/app/_ui/text-area';
-import type { KitLine, KitScreen } from '@/db/queries/caseLife/kitScreen';
+import type { KitLine } from '@/db/queries/caseLife/kitLines';
+import type { KitScreen } from '@/db/queries/caseLife/kitScreen';
 import { listWords } from '@/lib/wording/numbers';
 
 /** The end of the picking: all that is on the list, or all but what somebody says why. */

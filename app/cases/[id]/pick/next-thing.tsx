@@ -3,7 +3,7 @@
 import kitStyles from '@/app/_kit/kit.module.css';
 import { Button } from '@/app/_ui/button';
 import { Status } from '@/app/_ui/status';
-import type { KitLine } from '@/db/queries/caseLife/kitScreen';
+import type { KitLine } from '@/db/queries/caseLife/kitLines';
 
 /**
  * The next thing to fetch, for somebody with gloves and a trolley: where, what, and one large press. A scan does the same.

@@ -134,6 +134,11 @@ export function PickScreen({
       {mayPick && (picking || fetching || picks.outbox.pending.length > 0) ? (
         <SavedLine outbox={picks.outbox} />
       ) : null}
+      {kit.listMadeAt !== null && !kit.hidden ? (
+        <p className={kitStyles.soft}>
+          {`The list follows version ${kit.planVersion} of the plan, worked out ${momentWords(kit.listMadeAt, now)}${kit.listMadeBy ? ` by ${kit.listMadeBy}` : ''}.`}
+        </p>
+      ) : null}
       <FinishBar
         booked={booked}
         kit={kit}

@@ -3,7 +3,7 @@
 import kitStyles from '@/app/_kit/kit.module.css';
 import { Button } from '@/app/_ui/button';
 import { Status } from '@/app/_ui/status';
-import type { KitLine, PickedThing } from '@/db/queries/caseLife/kitScreen';
+import type { KitLine, PickedThing } from '@/db/queries/caseLife/kitLines';
 import { momentWords } from '@/lib/wording/sets';
 
 /** One line of the list: what it is, where it is or who has fetched it, and what is wrong with it. */

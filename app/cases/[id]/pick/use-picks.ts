@@ -6,7 +6,8 @@ import { isSingle, thingOf } from '@/app/_kit/at-hand';
 import { newClientId } from '@/app/_outbox/new-id';
 import { useOutbox } from '@/app/_outbox/use-outbox';
 import { useScans } from '@/app/_scan/use-scans';
-import type { KitLine, KitScreen } from '@/db/queries/caseLife/kitScreen';
+import type { KitLine } from '@/db/queries/caseLife/kitLines';
+import type { KitScreen } from '@/db/queries/caseLife/kitScreen';
 import type { SentPick, ThingAtHand } from '@/lib/caseLife/act';
 
 /** The line a thing is for, as far as it can be told here: the server has the last word. */
