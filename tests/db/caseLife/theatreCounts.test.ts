@@ -103,7 +103,10 @@ async function withQuestion() {
   expect(await countAll(desk, 'first')).toMatchObject({ ok: true, value: { questions: 0 } });
   const closed = await countAll(desk, 'final', { but: { [bit.lineId]: (bit.recorded ?? 0) - 2 } });
   expect(closed).toMatchObject({ ok: true, value: { questions: 1 } });
-  const [question] = await desk.db.read.select().from(theatreQuestions);
+  const [question] = await desk.db.read
+    .select()
+    .from(theatreQuestions)
+    .where(eq(theatreQuestions.caseId, desk.caseId));
   return { desk, bit, id: questionId.parse(question?.id) };
 }
 
