@@ -52,7 +52,7 @@ export function QuestionActs({
     if ((await act(`/api/theatre-questions/${question.id}/acts`, body, done)) === undefined) setKind(null);
   }
   return (
-    <div className={kitStyles.acts}>
+    <div className={`${kitStyles.acts} ${kitStyles.whole}`}>
       {KINDS.filter((one) => question.unaccounted > 0 || (one !== 'found' && one !== 'discarded')).map(
         (one) => (
           <Button
