@@ -1,4 +1,3 @@
-import { and, eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { sha256 } from '@/db/ledger';
 import {
@@ -82,20 +81,19 @@ async function insertKit(write: Queries, kit: KitPlan, clock: HospitalClock): Pr
   const { reference, by, finished, checked, issued, taken } = kit;
   const caseId = caseIdOf(reference);
   const stem = reference.toLowerCase();
-  const [plan] = await write
-    .select({ version: plans.version })
-    .from(plans)
-    .where(and(eq(plans.caseId, caseId), eq(plans.status, 'confirmed')));
+  const confirmed = (await write.select().from(plans)).filter(({ status }) => status === 'confirmed');
+  const plan = confirmed.find((one) => one.caseId === caseId);
   if (!plan) throw new Error(`${reference} has no confirmed plan`);
   const begun = (finished ?? 30) + 15;
   const checkId = `check_demo-${stem}`;
   if (checked) {
-    await write.insert(kitChecks).values({
+    const check = {
       id: checkId,
       caseId,
       personId: checked.by,
       beganAt: ago(clock, checked.minutesAgo + 5),
-    });
+    };
+    await write.insert(kitChecks).values(check);
     await insertAll(
       write,
       kitCheckEntries,
@@ -108,10 +106,11 @@ async function insertKit(write: Queries, kit: KitPlan, clock: HospitalClock): Pr
         enteredAt: ago(clock, checked.minutesAgo + 3 - at),
       })),
     );
+    const closed = { closedAt: ago(clock, checked.minutesAgo), differences: [] };
     await write
-      .update(kitChecks)
-      .set({ closedAt: ago(clock, checked.minutesAgo), differences: [] })
-      .where(eq(kitChecks.id, checkId));
+      .insert(kitChecks)
+      .values({ ...check, ...closed })
+      .onConflictDoUpdate({ target: kitChecks.id, set: closed });
   }
   await write.insert(caseLives).values({
     caseId,
@@ -148,21 +147,23 @@ async function insertKit(write: Queries, kit: KitPlan, clock: HospitalClock): Pr
       };
     }),
   );
-  if (issued !== undefined)
-    for (const code of kit.picked)
-      await write
-        .update(sets)
-        .set({ caseId })
-        .where(eq(sets.id, setIdOf(code)));
+  if (issued === undefined) return;
+  for (const code of kit.picked) {
+    const set = rows.get(setIdOf(code));
+    if (!set) throw new Error(`there is no ${code}`);
+    await write
+      .insert(sets)
+      .values({ ...set, caseId })
+      .onConflictDoUpdate({ target: sets.id, set: { caseId } });
+  }
 }
 
 async function lineOf(write: Queries, code: string) {
-  const [row] = await write
-    .select({ name: configurations.name })
-    .from(sets)
-    .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
-    .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
-    .where(eq(sets.code, code));
+  const [set] = (await write.select().from(sets)).filter((one) => one.code === code);
+  const versions = await write.select().from(configurationVersions);
+  const version = versions.find(({ id }) => id === set?.versionId);
+  const kinds = await write.select().from(configurations);
+  const row = kinds.find(({ id }) => id === version?.configurationId);
   return {
     kind: 'set',
     setId: setIdOf(code),
@@ -180,16 +181,13 @@ async function insertFirstCount(write: Queries, clock: HospitalClock): Promise<v
   const countId = 'theatreCount_demo-first';
   const [counter, second]: [DemoPerson, DemoPerson] = ['person_ruth-okonjo', 'person_piotr-lennard'];
   const setId = setIdOf(NOT_FOUND.setCode);
-  const [set] = await write.select().from(sets).where(eq(sets.id, setId));
-  const lines = await write
-    .select()
-    .from(configurationLines)
-    .where(eq(configurationLines.versionId, set?.versionId ?? ''));
+  const set = (await write.select().from(sets)).find(({ id }) => id === setId);
+  const all = await write.select().from(configurationLines);
+  const lines = all.filter(({ versionId }) => versionId === set?.versionId);
   const short = lines.find(({ itemId }) => itemId === idOfCode(NOT_FOUND.itemCode));
   if (!short) throw new Error(`${NOT_FOUND.setCode} has no line for ${NOT_FOUND.itemCode}`);
-  await write
-    .insert(theatreCounts)
-    .values({ id: countId, caseId, moment: 'first', personId: counter, beganAt: ago(clock, 25) });
+  const count = { id: countId, caseId, moment: 'first', personId: counter, beganAt: ago(clock, 25) };
+  await write.insert(theatreCounts).values(count);
   const at = (index: number) => new Date(clock.now.getTime() - 24 * 60_000 + index * 4_000).toISOString();
   const entries: TheatreEntry[] = [
     ...lines.map((line, index) => ({
@@ -220,16 +218,17 @@ async function insertFirstCount(write: Queries, clock: HospitalClock): Promise<v
     })),
   );
   const closedAt = ago(clock, 12);
+  const closed = {
+    closedAt,
+    secondPersonId: second,
+    entryCount: entries.length,
+    entryDigest: sha256(theatreDigestText(countId, counter, entries)),
+  };
   await write
-    .update(theatreCounts)
-    .set({
-      closedAt,
-      secondPersonId: second,
-      entryCount: entries.length,
-      entryDigest: sha256(theatreDigestText(countId, counter, entries)),
-    })
-    .where(eq(theatreCounts.id, countId));
-  const [item] = await write.select({ name: items.name }).from(items).where(eq(items.id, short.itemId));
+    .insert(theatreCounts)
+    .values({ ...count, ...closed })
+    .onConflictDoUpdate({ target: theatreCounts.id, set: closed });
+  const item = (await write.select().from(items)).find(({ id }) => id === short.itemId);
   await write.insert(theatreQuestions).values({
     id: 'question_demo-first',
     caseId,
