@@ -7,6 +7,7 @@ import { now } from './_server/clock';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
 import { DecisionsWaiting } from './_today/decisions-waiting';
+import { KitsToPick } from './_today/kits-to-pick';
 import { NextSteps } from './_today/next-steps';
 import { ShortSets } from './_today/short-sets';
 import { todayLines } from './_today/today-lines';
@@ -72,6 +73,7 @@ async function Standing() {
         <Figure label="Waiting, shared or in draft" value={count('attention')} />
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
+      <KitsToPick />
       <WaitingForYou />
       <DecisionsWaiting />
       <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>

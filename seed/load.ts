@@ -4,6 +4,7 @@ import { rowFromItem } from '@/db/mappers/item';
 import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
 import { insertBenchCounts } from './bench/insertBenchCounts';
+import { insertKits } from './caseLife/insertKits';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
 import { PLACES, THEATRES } from './hospital/building';
@@ -44,6 +45,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertTurns(write, clock);
     await insertLoadRecords(write);
     await insertBenchCounts(write, clock);
+    await insertKits(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

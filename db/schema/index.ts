@@ -1,3 +1,4 @@
+export * from './caseLife';
 export * from './catalogue';
 export * from './changes';
 export * from './hospital';
@@ -6,4 +7,5 @@ export * from './packs';
 export * from './people';
 export * from './scans';
 export * from './sets';
+export * from './theatreCounts';
 export * from './turns';

@@ -45,6 +45,11 @@ export const trialId = idOf('trial');
 export const requestId = idOf('request');
 export const promiseId = idOf('promise');
 export const theatreSessionId = idOf('theatreSession');
+export const pickId = idOf('pick');
+export const checkId = idOf('check');
+export const returnId = idOf('return');
+export const theatreCountId = idOf('theatreCount');
+export const questionId = idOf('question');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -80,6 +85,10 @@ export type TrialId = z.infer<typeof trialId>;
 export type RequestId = z.infer<typeof requestId>;
 export type PromiseId = z.infer<typeof promiseId>;
 export type TheatreSessionId = z.infer<typeof theatreSessionId>;
+export type PickId = z.infer<typeof pickId>;
+export type CheckId = z.infer<typeof checkId>;
+export type TheatreCountId = z.infer<typeof theatreCountId>;
+export type QuestionId = z.infer<typeof questionId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

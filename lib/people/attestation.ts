@@ -13,6 +13,8 @@ export const meaning = z.enum([
   'iLiftThisHold',
   'iApprove',
   'iCorrect',
+  'iLookedAtTheBarrier',
+  'iSettleThis',
 ]);
 export type Meaning = z.infer<typeof meaning>;
 

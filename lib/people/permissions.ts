@@ -48,6 +48,24 @@ export const PERMITTED = {
   keepTheatreList: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** Which set is for which case. */
   promiseSets: ['decontaminationLead', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** Fetches the kit of a case from the store, and puts back what is not needed. */
+  pickKit: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** By another person than any who picked. */
+  checkKit: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** The kit leaves the store. */
+  issueKit: [...BENCH, 'scrubPractitioner'],
+  takeKit: ['scrubPractitioner', ...BENCH],
+  /** What of it came back, and as what. */
+  returnKit: [...BENCH, 'scrubPractitioner'],
+  /** Judges the barrier of what came back unopened: it goes into the sterile store again. */
+  judgeBarrier: BENCH,
+  countInTheatre: ['scrubPractitioner'],
+  /** The other person of a count in theatre. */
+  countInTheatreWith: ['scrubPractitioner', 'surgeon', 'theatreManager', ...BENCH],
+  /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
+  workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
+  /** Ends a question although not all is accounted for. */
+  settleAsNotFound: ['incidentLead', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],

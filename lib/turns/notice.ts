@@ -56,5 +56,10 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('caseCancelled'),
     detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
   }),
+  /** To whoever picked for it: what lies with the kit of a cancelled case goes back to its places. */
+  z.object({
+    kind: z.literal('kitToPutBack'),
+    detail: z.object({ caseReference: name, things: z.number().int().positive(), by: name }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;

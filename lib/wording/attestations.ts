@@ -12,4 +12,6 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iLiftThisHold: 'I lift this hold',
   iApprove: 'I approve',
   iCorrect: 'I correct the record',
+  iLookedAtTheBarrier: 'I looked at it: whole, dry and sealed',
+  iSettleThis: 'I settle this question',
 };

@@ -43,6 +43,10 @@ export function noticeSentence(notice: NoticeContent): string {
       const { caseReference, because, by } = notice.detail;
       return `${by} cancelled your case ${caseReference}: ${because}`;
     }
+    case 'kitToPutBack': {
+      const { caseReference, things, by } = notice.detail;
+      return `${by} cancelled case ${caseReference}: ${things === 1 ? 'one thing lies' : `${things} things lie`} with its kit and ${things === 1 ? 'goes' : 'go'} back to ${things === 1 ? 'its place' : 'their places'}.`;
+    }
     default:
       return never(notice);
   }

@@ -74,6 +74,9 @@ export const countSheetWords = {
     `${lines} ${lines === 1 ? 'line has' : 'lines have'} no count on file; nothing is known of ${lines === 1 ? 'it' : 'them'}.`,
   foreignLine: (quantity: number, name: string) => `${quantity} × ${name} belongs to no line of this set.`,
   heldWord: 'HELD',
+  openQuestionWord: 'OPEN QUESTION',
+  openQuestion: (question: string, reference: string) =>
+    `${question}, at a count in theatre for ${reference}.`,
   draftWord: 'DRAFT',
   draftVersion: 'This version of the configuration is a draft: it is not in force.',
 };

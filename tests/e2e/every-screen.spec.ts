@@ -12,11 +12,20 @@ import { actAs, expect, expectAccessible, test } from './harness';
 
 /** Ids of the demo for the places of a route; a route with a place that is not here fails. */
 const EXAMPLES: Record<string, string[]> = {
-  '/cases/[id]': ['/cases/case_lm-26-9rtb', '/cases/case_lm-26-s8hu', '/cases/case_lm-26-l4qf'],
+  '/cases/[id]': [
+    '/cases/case_lm-26-9rtb',
+    '/cases/case_lm-26-u4ht',
+    '/cases/case_lm-26-s8hu',
+    '/cases/case_lm-26-l4qf',
+  ],
   '/cases/[id]/plan': ['/cases/case_lm-26-p3ka/plan', '/cases/case_lm-26-q8bn/plan'],
   '/cases/[id]/kit': ['9rtb', '8pze', 'x3nj', 'f7mr', 'p3ka', 'g7vb', 's8hu', 'q8bn'].map(
     (end) => `/cases/case_lm-26-${end}/kit`,
   ),
+  '/cases/[id]/pick': ['9rtb', '3jfa', 'd3xe', 'u4ht', 's8hu'].map((end) => `/cases/case_lm-26-${end}/pick`),
+  '/cases/[id]/check': ['/cases/case_lm-26-d3xe/check', '/cases/case_lm-26-9rtb/check'],
+  '/cases/[id]/counts': ['/cases/case_lm-26-u4ht/counts', '/cases/case_lm-26-9rtb/counts'],
+  '/cases/[id]/back': ['/cases/case_lm-26-u4ht/back', '/cases/case_lm-26-9rtb/back'],
   '/catalogue/[id]': ['cr-p35-hs-08', 'sf-c35-16', 'cr-b28-200', 'sf-s-i45', 'pt-r-mini', 'cr-g-small'].map(
     (end) => `/catalogue/item_${end}`,
   ),
@@ -69,6 +78,8 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/work/board': 'person_maurice-oduya',
   '/cases/new': 'person_tobias-wray',
   '/cases/[id]/plan': 'person_tobias-wray',
+  '/cases/[id]/check': 'person_tomas-birkett',
+  '/cases/[id]/counts': 'person_ruth-okonjo',
   '/catalogue/new': 'person_dilys-harrow',
   '/catalogue/[id]/edit': 'person_dilys-harrow',
   '/configurations/new': 'person_maurice-oduya',

@@ -16,6 +16,7 @@ import { may } from '@/lib/people/permissions';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
 import { ChangePlanButton } from './change-plan-button';
+import { KitStrip } from './kit-strip';
 import { PlanInWords } from './plan-in-words';
 import { ShortBanner } from './short-banner';
 import { VersionList } from './version-list';
@@ -101,6 +102,7 @@ export default async function CasePage({ params }: Props) {
           { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
         ]}
       />
+      <KitStrip caseId={booked.id} over={booked.endsAt < at} now={at} />
       {shown ? (
         <Section
           title={`The plan, version ${shown.version}`}

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { SetQuestions } from '@/app/_kit/set-questions';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { FollowScans } from '@/app/_turns/follow-scans';
@@ -13,6 +14,7 @@ import { keptVersions } from '@/db/queries/keptVersions';
 import { listPlaces } from '@/db/queries/places';
 import { loadSetStanding } from '@/db/queries/setStandings';
 import { findSet, lastCounts } from '@/db/queries/sets';
+import { openQuestionsOf } from '@/db/queries/theatreCounts/questions';
 import { asidePiecesOf } from '@/db/queries/turns/asidePieces';
 import { casesToSendTo, loadSetTurn } from '@/db/queries/turns/setTurn';
 import type { ItemId } from '@/lib/identity/ids';
@@ -51,12 +53,13 @@ export default async function SetPage({ params }: Props) {
   const { set, standing, items, newer } = found;
   const turn = await loadSetTurn(db, set.id);
   if (!turn) notFound();
-  const [counts, versions, aside, cases, places] = await Promise.all([
+  const [counts, versions, aside, cases, places, questions] = await Promise.all([
     lastCounts(db, set.id, 5),
     keptVersions(db),
     asidePiecesOf(db, { settled: false, of: set.id, limit: 50 }),
     casesToSendTo(db, at),
     listPlaces(db),
+    openQuestionsOf(db, [set.id]),
   ]);
   const version = versions.get(set.version.id);
   const name = (itemId: ItemId) => items.get(itemId)?.name ?? itemId;
@@ -77,6 +80,7 @@ export default async function SetPage({ params }: Props) {
       }
     >
       <FollowScans />
+      <SetQuestions questions={questions} now={at} />
       <NowSection set={set} turn={turn} now={at}>
         <SetSteps
           key={set.revision}

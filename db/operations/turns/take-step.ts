@@ -8,6 +8,7 @@ import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { sets, turnSteps, turns } from '../../schema';
+import { noteBack } from '../caseLife/note-set';
 
 export type SetRow = typeof sets.$inferSelect;
 
@@ -85,6 +86,15 @@ export async function takeStep(write: Queries, request: TakeStep): Promise<Outco
     doneAt: request.doneAt ?? now,
     enteredAt: now,
   });
+  if (leavesTheatre && set.caseId !== null)
+    await noteBack(write, {
+      setId: set.id,
+      caseId: set.caseId,
+      personId: person.id,
+      doneAt: request.doneAt ?? now,
+      now,
+      newId,
+    });
   await appendLedger(write, {
     doneAt: request.doneAt ?? now,
     enteredAt: now,
