@@ -45,6 +45,12 @@ export const trialId = idOf('trial');
 export const requestId = idOf('request');
 export const promiseId = idOf('promise');
 export const theatreSessionId = idOf('theatreSession');
+export const lenderId = idOf('lender');
+export const loanId = idOf('loan');
+export const loanLineId = idOf('loanLine');
+export const loanCountId = idOf('loanCount');
+export const loanQuestionId = idOf('loanQuestion');
+export const loanClaimId = idOf('loanClaim');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -80,6 +86,12 @@ export type TrialId = z.infer<typeof trialId>;
 export type RequestId = z.infer<typeof requestId>;
 export type PromiseId = z.infer<typeof promiseId>;
 export type TheatreSessionId = z.infer<typeof theatreSessionId>;
+export type LenderId = z.infer<typeof lenderId>;
+export type LoanId = z.infer<typeof loanId>;
+export type LoanLineId = z.infer<typeof loanLineId>;
+export type LoanCountId = z.infer<typeof loanCountId>;
+export type LoanQuestionId = z.infer<typeof loanQuestionId>;
+export type LoanClaimId = z.infer<typeof loanClaimId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

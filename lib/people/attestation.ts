@@ -13,6 +13,8 @@ export const meaning = z.enum([
   'iLiftThisHold',
   'iApprove',
   'iCorrect',
+  'iDeclareThisLoan',
+  'iHandThisOver',
 ]);
 export type Meaning = z.infer<typeof meaning>;
 

@@ -48,6 +48,14 @@ export const PERMITTED = {
   keepTheatreList: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** Which set is for which case. */
   promiseSets: ['decontaminationLead', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** Asks a lender; what comes of it is the loan keeper's. */
+  askForLoan: ['stockKeeper', 'surgeon', 'scrubPractitioner', 'theatreManager', 'decontaminationLead'],
+  keepLoans: ['stockKeeper', 'decontaminationLead'],
+  keepLenders: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Weighs and counts loans as they come and go, and enters what was used of them. */
+  countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
+  /** That a loan goes back decontaminated. */
+  declareLoan: BENCH,
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],

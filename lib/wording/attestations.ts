@@ -12,4 +12,6 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iLiftThisHold: 'I lift this hold',
   iApprove: 'I approve',
   iCorrect: 'I correct the record',
+  iDeclareThisLoan: 'I declare this loan as stated',
+  iHandThisOver: 'I hand this over',
 };

@@ -1,0 +1,320 @@
+import { and, eq } from 'drizzle-orm';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { beginLoanReturn } from '@/db/operations/loans/begin-loan-return';
+import { declareLoan } from '@/db/operations/loans/declare-loan';
+import { handOverLoan } from '@/db/operations/loans/hand-over-loan';
+import { openClaim } from '@/db/operations/loans/open-claim';
+import { recordLoanUse } from '@/db/operations/loans/record-loan-use';
+import { saveLender } from '@/db/operations/loans/save-lender';
+import { settleClaim } from '@/db/operations/loans/settle-claim';
+import { takeLoanIn } from '@/db/operations/loans/take-loan-in';
+import { weighTrays } from '@/db/operations/loans/weigh-trays';
+import { beginWash } from '@/db/operations/turns/begin-wash';
+import { bringBackSet } from '@/db/operations/turns/bring-back-set';
+import { endWash } from '@/db/operations/turns/end-wash';
+import { findLoan } from '@/db/queries/loans/findLoan';
+import { lendersOnFile } from '@/db/queries/loans/lenders';
+import { loanBoard } from '@/db/queries/loans/loanBoard';
+import { THE_PROGRAM } from '@/db/reader';
+import { configurations, loans, setPromises, sets, turnSteps } from '@/db/schema';
+import { lenderId, loanClaimId, setId } from '@/lib/identity/ids';
+import { nextStep } from '@/lib/loans/nextStep';
+import {
+  AFTER,
+  arrived,
+  confirmed,
+  counted,
+  IN_TIME,
+  type Loaning,
+  listed,
+  loaning,
+  messagesOf,
+  proof,
+  valueOf,
+  weighedAndTagged,
+} from './hospital';
+
+let loan: Loaning;
+beforeEach(async () => {
+  loan = await loaning();
+  await confirmed(loan);
+  await listed(loan);
+  await arrived(loan);
+  await weighedAndTagged(loan);
+  valueOf(await counted(loan, 'in', [3, 1, 2]));
+  valueOf(await counted(loan, 'in', [3, 1, 2], { by: loan.other }));
+  valueOf(await takeLoanIn(await loan.asking(IN_TIME)));
+});
+
+const next = async () => nextStep((await loan.record()).facts);
+const tray = async (at: number) => {
+  const set = (await loan.record()).trays[at]?.set;
+  if (!set) throw new Error('no such tray');
+  return set;
+};
+const setAsk = async (at: number, now: string) => {
+  const { id, revision } = await tray(at);
+  const { db, newId, technician } = loan;
+  return { db, now, newId, person: technician, setId: setId.parse(id), baseRevision: revision };
+};
+async function washed(at: number, now = AFTER): Promise<void> {
+  valueOf(await beginWash(await setAsk(at, now)));
+  valueOf(await endWash({ ...(await setAsk(at, now)), seen: 'clean' }));
+}
+/** Puts on record that the tray was in theatre, without the load and the pack that lie before. */
+async function wasInTheatre(at: number): Promise<void> {
+  const { id, turnId } = await tray(at);
+  await loan.db.tx((write) =>
+    write.insert(turnSteps).values({
+      setId: id,
+      turnId: turnId ?? '',
+      fromStep: 'inSterileStore',
+      step: 'inTheatre',
+      personId: loan.technician.id,
+      doneAt: IN_TIME,
+      enteredAt: IN_TIME,
+    }),
+  );
+}
+const lineAt = async (at: number) => (await loan.record()).lines[at]?.id ?? '';
+const begun = async () =>
+  beginLoanReturn({
+    ...(await loan.asking(AFTER)),
+    because: 'The case is over and the lender wants it back.',
+  });
+const use = async (quantity: number, outcome = 'implanted') =>
+  recordLoanUse({
+    ...(await loan.asking(AFTER, loan.technician)),
+    entry: { caseId: loan.booked, uses: [{ lineId: await lineAt(0), outcome, quantity }] },
+  });
+const weighedOut = async () =>
+  weighTrays({
+    ...(await loan.asking(AFTER)),
+    entry: {
+      stage: 'out',
+      grams: [
+        { tray: 1, grams: 6_300 },
+        { tray: 2, grams: 11_900 },
+      ],
+    },
+  });
+const declare = async (person = loan.technician) =>
+  declareLoan({
+    ...(await loan.asking(AFTER, person)),
+    attestation: proof(person, 'iDeclareThisLoan', AFTER),
+  });
+const handOver = async (collectedBy = 'Percival Undrell') =>
+  handOverLoan({
+    ...(await loan.asking(AFTER)),
+    collectedBy,
+    attestation: proof(loan.keeper, 'iHandThisOver', AFTER),
+  });
+
+describe('what was used of a loan', () => {
+  it('is entered for a case once a tray was in theatre, and never more than came', async () => {
+    expect(messagesOf(await use(1))).toContain('No tray of this loan was in theatre');
+    await wasInTheatre(0);
+    valueOf(await use(2));
+    valueOf(await use(1, 'openedNotImplanted'));
+    expect(messagesOf(await use(2, 'openedNotImplanted'))).toContain('3 came');
+    valueOf(await use(1));
+    expect((await loan.record()).reconciled[0]?.used).toBe(2);
+  });
+});
+
+describe('the return', () => {
+  it('is not begun while a case still to come counts on it', async () => {
+    const { id } = await tray(0);
+    await loan.db.tx((write) =>
+      write.insert(setPromises).values({
+        id: 'promise_test-loan',
+        setId: id,
+        caseId: loan.booked,
+        fromAt: '2026-01-28T07:30:00.000Z',
+        untilAt: '2026-01-28T18:00:00.000Z',
+        chosenBy: 'person',
+      }),
+    );
+    const early = beginLoanReturn({ ...(await loan.asking(IN_TIME)), because: 'We do not need it.' });
+    expect(messagesOf(await early)).toContain('LN-0001-A is promised to case LM-26-LOAN');
+  });
+
+  it('goes from washing over two blind counts, weights, claim and declaration into somebody’s hands', async () => {
+    await wasInTheatre(0);
+    valueOf(await use(1));
+    expect(await next()).toEqual({ do: 'beginReturn' });
+    valueOf(await begun());
+    // tray 2 was not opened, tray 1 was: hands go into it only once it is washed
+    expect(await next()).toEqual({ do: 'decontaminate', tray: 1 });
+    expect(messagesOf(await counted(loan, 'out', [2, 1, 2], { at: AFTER }))).toContain(
+      'Decontaminate tray 1',
+    );
+    await washed(0);
+    valueOf(await counted(loan, 'out', [1, 1, 2], { at: AFTER }));
+    valueOf(await counted(loan, 'out', [1, 1, 2], { at: AFTER, by: loan.other }));
+    expect(await next()).toEqual({ do: 'weighOut' });
+    valueOf(await weighedOut());
+    // 3 came, 1 implanted, 1 goes back
+    expect((await loan.record()).reconciled[0]?.lackingOnReturn).toBe(1);
+    expect(await next()).toEqual({ do: 'claim' });
+    expect(messagesOf(await declare())).toContain('Put to the lender');
+    const claim = {
+      lineId: await lineAt(0),
+      stage: 'out',
+      kind: 'notFound',
+      words: 'Not found in the tray after washing.',
+    };
+    const { id } = valueOf(await openClaim({ ...(await loan.asking(AFTER)), entry: claim }));
+    expect((await loan.record()).claims[0]).toMatchObject({
+      quantity: 1,
+      state: 'open',
+      lastThere: { step: 'arrivalCount', at: IN_TIME },
+    });
+    expect(messagesOf(await openClaim({ ...(await loan.asking(AFTER)), entry: claim }))).toContain(
+      'claimed already',
+    );
+    expect(messagesOf(await declare(loan.keeper))).toContain('can’t declare');
+    valueOf(await declare());
+    expect((await loan.record()).loan.ourDeclaration).toMatchObject({
+      name: 'Wren Adeyemi',
+      trays: [
+        { tray: 1, how: 'decontaminated' },
+        { tray: 2, how: 'asItCame' },
+      ],
+    });
+    expect(messagesOf(await use(2))).toContain('declared');
+    expect(messagesOf(await handOver('   '))).toContain('nothing stands here');
+    valueOf(await handOver());
+    const gone = await loan.record();
+    expect(gone.loan).toMatchObject({
+      state: 'goneBack',
+      collectedBy: 'Percival Undrell',
+      collectedAt: AFTER,
+    });
+    expect(gone.trays.map(({ set }) => set?.withdrawnAt)).toEqual([AFTER, AFTER]);
+    const [kind] = await loan.db.read.select().from(configurations).where(eq(configurations.code, 'LN0001A'));
+    expect(kind?.withdrawnAt).toBe(AFTER);
+    expect(nextStep(gone.facts)).toEqual({ do: 'settleClaims' });
+    const settle = async (state: string) =>
+      settleClaim({
+        ...(await loan.asking(AFTER)),
+        claimId: loanClaimId.parse(id),
+        entry: { state, saidBy: 'Osric Tamblyn', words: 'It was never in the tray.' },
+      });
+    valueOf(await settle('disputed'));
+    expect(await next()).toEqual({ do: 'settleClaims' });
+    valueOf(await settle('agreed'));
+    expect(messagesOf(await settle('withdrawn'))).toContain('settled');
+    expect(await next()).toEqual({ do: 'nothing' });
+  });
+
+  it('the proof is the person’s own, for this act, of now', async () => {
+    valueOf(await begun());
+    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    valueOf(await weighedOut());
+    const { technician, other } = loan;
+    for (const attestation of [
+      proof(other, 'iDeclareThisLoan', AFTER),
+      proof(technician, 'iPacked', AFTER),
+      proof(technician, 'iDeclareThisLoan', IN_TIME),
+    ])
+      expect(
+        messagesOf(await declareLoan({ ...(await loan.asking(AFTER, technician)), attestation })),
+      ).toContain('Prove');
+    valueOf(await declare());
+  });
+
+  it('what has gone back is not brought into service again, by the program or past it', async () => {
+    valueOf(await begun());
+    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    valueOf(await weighedOut());
+    valueOf(await declare());
+    const tooEarly = loan.db.tx((write) =>
+      write.update(loans).set({ state: 'goneBack' }).where(eq(loans.id, loan.id())),
+    );
+    await expect(tooEarly).rejects.toThrow(/declared, signed for/);
+    valueOf(await handOver());
+    const back = await bringBackSet({
+      ...(await setAsk(0, AFTER)),
+      person: loan.lead,
+      reason: 'We keep it.',
+    });
+    expect(messagesOf(back)).toContain('has gone back to its lender');
+    const { id } = await tray(0);
+    await expect(
+      loan.db.tx((write) =>
+        write.update(sets).set({ withdrawnAt: null, withdrawnBecause: null }).where(eq(sets.id, id)),
+      ),
+    ).rejects.toThrow(/gone back/);
+  });
+});
+
+describe('screens and figures', () => {
+  const reading = () => ({ read: loan.db.read, reader: THE_PROGRAM });
+
+  it('the board puts the loan where its next step is, with that step', async () => {
+    const board = await loanBoard(reading(), AFTER);
+    expect(board.find(({ id }) => id === loan.id())).toMatchObject({
+      number: 'LN-0001',
+      state: 'inService',
+      next: { do: 'beginReturn' },
+      lateMinutes: 0,
+    });
+  });
+
+  it('the figures that are still counted blind are on no screen', async () => {
+    await washed(0);
+    await washed(1);
+    valueOf(await begun());
+    valueOf(await counted(loan, 'out', [1, 1, 2], { at: AFTER }));
+    const found = await findLoan(reading(), loan.id(), AFTER);
+    expect(found?.counting.out.next).toBe('check');
+    expect(found?.lines.every(({ goesOut }) => goesOut === null)).toBe(true);
+    expect(JSON.stringify(found?.lines)).not.toContain('"sound":1,"damaged":0},"lackingOnReturn"');
+  });
+
+  it('a lender’s figures count this loan as on time, and as processed for nothing once it went back unused', async () => {
+    const figures = async () => {
+      const lenderOf = (await loan.record()).loan.lenderId;
+      const lender = (await lendersOnFile(reading(), AFTER)).find(({ id }) => id === lenderOf);
+      return lender?.figures;
+    };
+    expect((await figures())?.punctuality).toMatchObject({ n: 1, onTime: 1, medianLateMinutes: 0 });
+    expect((await figures())?.unused).toEqual({ n: 0, unused: 0 });
+    await washed(0);
+    await washed(1);
+    valueOf(await begun());
+    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    valueOf(await weighedOut());
+    valueOf(await declare());
+    valueOf(await handOver());
+    expect((await figures())?.unused).toEqual({ n: 1, unused: 1 });
+  });
+
+  it('a lender goes out of use only once nothing of it is open', async () => {
+    const { db, keeper, newId } = loan;
+    const { lenderId: id } = (await loan.record()).loan;
+    const known = { id: lenderId.parse(id), baseRevision: 1, inUse: false };
+    const refused = await saveLender({
+      db,
+      now: AFTER,
+      newId,
+      person: keeper,
+      entry: { name: 'Wendlebury' },
+      known,
+    });
+    expect(messagesOf(refused)).toContain('still has LN-0001');
+  });
+});
+
+it('every tray has the steps of an ordinary set on record, and no other way in', async () => {
+  const { id } = await tray(0);
+  const rows = await loan.db.read
+    .select()
+    .from(turnSteps)
+    .where(and(eq(turnSteps.setId, id), eq(turnSteps.step, 'comingBack')));
+  expect(rows).toHaveLength(1);
+});
