@@ -36,7 +36,7 @@ const wall = (minutes: number): string =>
   `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 
 /** The input with which the calculation repeats when something needed at this instant was due. */
-export function noticeInput(neededAt: string, terms: NoticeTerms): LoanNoticeInput {
+function noticeInput(neededAt: string, terms: NoticeTerms): LoanNoticeInput {
   const caseAt = wallClock(neededAt, terms.zone);
   // of an hour that comes twice in autumn, the wall alone does not say which
   const first = instantOf(caseAt.date, caseAt.time, terms.zone);

@@ -44,7 +44,7 @@ const HEADINGS = {
 type Column = keyof typeof HEADINGS;
 type Columns = Partial<Record<Column, number>>;
 
-export const MOST_LINES = 600;
+const MOST_LINES = 600;
 const MOST_TRAYS = 26;
 const MOST_NAME = 120;
 const MOST_PIECES = 999;

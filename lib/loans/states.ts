@@ -29,6 +29,3 @@ export const NEXT_LOAN_STATES: Readonly<Record<LoanState, readonly LoanState[]>>
 };
 
 export const mayBecome = (from: LoanState, to: LoanState): boolean => NEXT_LOAN_STATES[from].includes(to);
-
-/** States in which the lender's trays stand in the house. */
-export const IN_THE_HOUSE: ReadonlySet<LoanState> = new Set(['here', 'inService', 'goingBack']);

@@ -88,7 +88,7 @@ export const LOCAL_SETTINGS = {
       .default(['monday', 'tuesday', 'wednesday', 'thursday', 'friday']),
     // noon lies between them, so that work never ends before it begins
     workFromMinutes: z.number().int().min(0).max(720).default(480),
-    workUntilMinutes: z.number().int().min(721).max(1_439).default(1_080),
+    workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),
   }),
   signIn: z.object({
     idleMinutes: z.number().int().min(1).max(720).default(30),

@@ -145,6 +145,10 @@ export function lateWords(minutes: number): string {
   return said.length === 0 ? 'less than a minute' : said.join(' ');
 }
 
+/** `3 of 4, 75 %`. */
+export const shareWords = (part: number, of: number): string =>
+  `${part} of ${of}, ${Math.round((part / of) * 100)} %`;
+
 export const stageWords = (stage: LoanStage): string => (stage === 'in' ? 'as it came' : 'as it goes back');
 
 /** Where a piece was last there, in words. `at` is already as people read it. */

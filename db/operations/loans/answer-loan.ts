@@ -16,41 +16,37 @@ export async function answerLoan(request: AnswerLoan): Promise<Outcome<{ revisio
   const parsed = loanAnswer.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const said = parsed.data;
-  return atLoan(
-    request,
-    'keepLoans',
-    said.answer === 'yes' ? ['asked'] : ['asked', 'confirmed'],
-    async (write, record) => {
-      const { loan } = record;
-      const answered = { answeredBy: said.saidBy, answeredAt: now };
-      if (said.answer === 'no') {
-        const problems = textProblems(said.because, ['because']);
-        if (problems.length > 0) return refusedFor(problems);
-        const changed = await changeLoan(write, {
-          loan,
-          action: 'refuse-loan',
-          person,
-          now,
-          to: 'refused',
-          note: said.because,
-          change: { ...answered, endedBecause: said.because },
-          detail: { saidBy: said.saidBy },
-        });
-        await tellSurgeon(write, record, { news: 'refused', words: said.because, person, now, newId });
-        return { ok: true, value: changed };
-      }
-      const { saidBy, expectedAt, backBy } = said;
+  return atLoan(request, 'keepLoans', ['asked', 'confirmed'], async (write, record) => {
+    const { loan } = record;
+    const answered = { answeredBy: said.saidBy, answeredAt: now };
+    if (said.answer === 'no') {
+      const problems = textProblems(said.because, ['because']);
+      if (problems.length > 0) return refusedFor(problems);
       const changed = await changeLoan(write, {
         loan,
-        action: 'confirm-loan',
+        action: 'refuse-loan',
         person,
         now,
-        to: 'confirmed',
-        change: { ...answered, expectedAt, backBy },
-        detail: { saidBy, expectedAt, backBy },
+        to: 'refused',
+        note: said.because,
+        change: { ...answered, endedBecause: said.because },
+        detail: { saidBy: said.saidBy },
       });
-      await tellSurgeon(write, record, { news: 'confirmed', person, now, newId });
+      await tellSurgeon(write, record, { news: 'refused', words: said.because, person, now, newId });
       return { ok: true, value: changed };
-    },
-  );
+    }
+    const { saidBy, expectedAt, backBy } = said;
+    const changed = await changeLoan(write, {
+      loan,
+      action: 'confirm-loan',
+      person,
+      now,
+      // what was confirmed already only gets its new times
+      ...(loan.state === 'asked' ? { to: 'confirmed' as const } : {}),
+      change: { ...answered, expectedAt, backBy },
+      detail: { saidBy, expectedAt, backBy },
+    });
+    await tellSurgeon(write, record, { news: 'confirmed', person, now, newId });
+    return { ok: true, value: changed };
+  });
 }

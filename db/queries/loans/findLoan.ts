@@ -20,7 +20,7 @@ import { type LoanRecord, type LoanRow, loanRecord } from './facts';
 
 type LenderRow = typeof lenders.$inferSelect;
 
-export interface LoanLine extends Omit<ReconciledLine, 'lineId' | 'listed'> {
+interface LoanLine extends Omit<ReconciledLine, 'lineId' | 'listed'> {
   id: string;
   tray: number;
   itemId: string | null;
@@ -37,10 +37,12 @@ export interface LoanTray {
   tag: string | null;
   gramsIn: number | null;
   gramsOut: number | null;
+  /** Something was done to it here beyond taking it in. */
+  touched: boolean;
   set: { id: SetId; code: string; step: TurnStep; heldBecause: string | null; withdrawn: boolean } | null;
 }
 
-export interface LoanQuestion {
+interface LoanQuestion {
   id: string;
   kind: 'acceptLate' | 'useWithout';
   askedOf: { id: string; name: string };
@@ -208,7 +210,8 @@ function linesOf({ lines, reconciled }: LoanRecord): LoanLine[] {
 }
 
 function traysOf({ trays }: LoanRecord): LoanTray[] {
-  return trays.map(({ row, set }) => ({
+  return trays.map(({ row, set, touched }) => ({
+    touched,
     tray: row.tray,
     tag: row.tag,
     gramsIn: row.gramsIn,

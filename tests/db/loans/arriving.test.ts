@@ -31,8 +31,8 @@ import {
   messagesOf,
   proof,
   TOO_LATE,
-  valueOf,
   weighedAndTagged,
+  written,
 } from './hospital';
 
 let loan: Loaning;
@@ -82,7 +82,7 @@ describe('asking for a loan', () => {
   it('a lender that says no after yes ends it, and the surgeon is told with the reason', async () => {
     await confirmed(loan);
     const said = { answer: 'no', saidBy: 'Osric Tamblyn', because: 'It came back damaged from elsewhere' };
-    valueOf(await answerLoan({ ...(await loan.asking(ASKED)), entry: said }));
+    written(await answerLoan({ ...(await loan.asking(ASKED)), entry: said }));
     expect((await loan.record()).loan).toMatchObject({ state: 'refused', endedBecause: said.because });
     expect(await toldTo(loan.surgeon)).toContain('refused');
     expect(messagesOf(await callOffLoan({ ...(await loan.asking(ASKED)), because: 'x' }))).toContain(
@@ -106,7 +106,7 @@ describe('the content list', () => {
     await confirmed(loan);
     const { gtin, code } = await knownItems(loan);
     const source = { kind: 'csv' as const, text: LIST(gtin, code), fileName: 'list.csv' };
-    const tried = valueOf(await bringLoanList({ ...(await loan.asking(ASKED)), source, dryRun: true }));
+    const tried = written(await bringLoanList({ ...(await loan.asking(ASKED)), source, dryRun: true }));
     expect(tried).toMatchObject({ trays: 2, lines: 3, pieces: 6, unclassed: 2 });
     expect(tried.unknown).toEqual([{ tray: 1, name: 'bone hook of the lender', quantity: 1 }]);
     expect((await loan.record()).lines).toEqual([]);
@@ -167,14 +167,14 @@ describe('arriving', () => {
         baseRevision: (await setsOf())[0]?.revision ?? 0,
       });
     expect(messagesOf(await washing())).toContain('is not unpacked yet');
-    valueOf(await counted(loan, 'in', [3, 1, 2]));
+    written(await counted(loan, 'in', [3, 1, 2]));
     expect(messagesOf(await counted(loan, 'in', [3, 1, 2]))).toContain('another person checks it');
     expect((await loan.record()).reconciled.every(({ cameIn }) => cameIn === null)).toBe(true);
-    valueOf(await counted(loan, 'in', [3, 1, 2], { by: loan.keeper }));
+    written(await counted(loan, 'in', [3, 1, 2], { by: loan.keeper }));
     expect(await next()).toEqual({ do: 'takeIn' });
-    valueOf(await takeLoanIn(await loan.asking(IN_TIME)));
+    written(await takeLoanIn(await loan.asking(IN_TIME)));
     expect((await loan.record()).facts.state).toBe('inService');
-    valueOf(await washing());
+    written(await washing());
     expect((await setsOf())[0]?.step).toBe('washing');
     expect(await toldTo(loan.surgeon)).toEqual(['asked', 'confirmed', 'arrived', 'unpacked']);
   });
@@ -184,13 +184,13 @@ describe('arriving', () => {
     await listed(loan);
     await arrived(loan);
     await weighedAndTagged(loan);
-    valueOf(await counted(loan, 'in', [3, 1, 2]));
-    valueOf(await counted(loan, 'in', [2, 1, 2], { by: loan.other }));
+    written(await counted(loan, 'in', [3, 1, 2]));
+    written(await counted(loan, 'in', [2, 1, 2], { by: loan.other }));
     expect(await next()).toEqual({ do: 'settleIn' });
     expect(messagesOf(await counted(loan, 'in', [2, 1, 2]))).toContain(
       'not a line that is to be counted now',
     );
-    valueOf(await counted(loan, 'in', [2, 1, 2], { only: [0] }));
+    written(await counted(loan, 'in', [2, 1, 2], { only: [0] }));
     const { reconciled, facts } = await loan.record();
     expect(reconciled[0]).toMatchObject({ cameIn: { sound: 2, damaged: 0 }, lackedOnArrival: 1 });
     expect(facts.shortOnArrival).toBe(1);
@@ -208,7 +208,7 @@ describe('arriving', () => {
         entry: { kind: 'acceptLate', askedOf, words: 'It came a day late; there is time for one load.' },
       });
     expect(messagesOf(await ask('person_ines-halloran'))).toContain('can’t decide this');
-    const { id } = valueOf(await ask(loan.surgeon.id));
+    const { id } = written(await ask(loan.surgeon.id));
     const answer = async (person: Loaning['surgeon'], said: 'yes' | 'no') =>
       answerAboutLoan({
         ...(await loan.asking(TOO_LATE, person)),
@@ -218,12 +218,12 @@ describe('arriving', () => {
       });
     expect(messagesOf(await answer(loan.manager, 'yes'))).toContain('was asked of Tobias Wray');
     await weighedAndTagged(loan, TOO_LATE);
-    valueOf(await counted(loan, 'in', [3, 1, 2], { at: TOO_LATE }));
-    valueOf(await counted(loan, 'in', [3, 1, 2], { at: TOO_LATE, by: loan.other }));
+    written(await counted(loan, 'in', [3, 1, 2], { at: TOO_LATE }));
+    written(await counted(loan, 'in', [3, 1, 2], { at: TOO_LATE, by: loan.other }));
     expect(messagesOf(await takeLoanIn(await loan.asking(TOO_LATE)))).toContain('Wait for the answer');
-    valueOf(await answer(loan.surgeon, 'yes'));
+    written(await answer(loan.surgeon, 'yes'));
     expect(messagesOf(await answer(loan.surgeon, 'no'))).toContain('answered already');
-    valueOf(await takeLoanIn(await loan.asking(TOO_LATE)));
+    written(await takeLoanIn(await loan.asking(TOO_LATE)));
     expect(await toldTo(loan.surgeon)).toContain('loanQuestionAsked');
     expect(await toldTo(loan.keeper)).toEqual(['loanQuestionAnswered']);
   });
@@ -233,13 +233,13 @@ describe('arriving', () => {
     await listed(loan);
     await arrived(loan, TOO_LATE);
     const asked = { kind: 'acceptLate', askedOf: loan.manager.id, words: 'A day late.' };
-    const { id } = valueOf(await askAboutLoan({ ...(await loan.asking(TOO_LATE)), entry: asked }));
+    const { id } = written(await askAboutLoan({ ...(await loan.asking(TOO_LATE)), entry: asked }));
     const no = { questionId: id, answer: 'no' as const, words: 'There is no load left before the case.' };
-    valueOf(await answerAboutLoan({ ...(await loan.asking(TOO_LATE, loan.manager)), ...no }));
+    written(await answerAboutLoan({ ...(await loan.asking(TOO_LATE, loan.manager)), ...no }));
     expect(await next()).toEqual({ do: 'sendBack' });
     expect(messagesOf(await takeLoanIn(await loan.asking(TOO_LATE)))).toContain('Send it back');
     expect(await toldTo(loan.surgeon)).toContain('notTakenLate');
-    valueOf(await beginLoanReturn({ ...(await loan.asking(TOO_LATE)), because: no.words }));
+    written(await beginLoanReturn({ ...(await loan.asking(TOO_LATE)), because: no.words }));
   });
 });
 
@@ -270,15 +270,15 @@ describe('without declaration or instructions (domain.md §5: held)', () => {
     ]);
     expect(await toldTo(loan.surgeon)).toContain('papersMissing');
     expect(messagesOf(await lift())).toContain('decontamination declaration is not here');
-    valueOf(await counted(loan, 'in', [3, 1, 2]));
-    valueOf(await counted(loan, 'in', [3, 1, 2], { by: loan.other }));
-    valueOf(await takeLoanIn(await loan.asking(IN_TIME)));
+    written(await counted(loan, 'in', [3, 1, 2]));
+    written(await counted(loan, 'in', [3, 1, 2], { by: loan.other }));
+    written(await takeLoanIn(await loan.asking(IN_TIME)));
     expect(await next(IN_TIME)).toEqual({ do: 'getPapers' });
     const entry = { declaration: 'present', instructions: 'present' };
-    valueOf(await recordPapers({ ...(await loan.asking(IN_TIME)), entry }));
+    written(await recordPapers({ ...(await loan.asking(IN_TIME)), entry }));
     // the papers lift nothing by themselves
     expect((await setsOf())[0]?.step).toBe('held');
-    valueOf(await lift());
+    written(await lift());
     expect((await setsOf())[0]?.step).toBe('washing');
   });
 

@@ -115,7 +115,7 @@ export async function loaning(): Promise<Loaning> {
   };
 }
 
-export function valueOf<T>(outcome: Outcome<T, unknown>): T {
+export function written<T>(outcome: Outcome<T, unknown>): T {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal.problems));
   return outcome.value;
 }
@@ -133,7 +133,7 @@ export const proof = (person: Person, meaning: Meaning, at: string): Attestation
 /** Asks, is told yes, and brings in the list. */
 export async function confirmed(loan: Loaning): Promise<void> {
   const { db, keeper, newId, booked, asking } = loan;
-  const lender = valueOf(
+  const lender = written(
     await saveLender({
       db,
       now: ASKED,
@@ -151,9 +151,9 @@ export async function confirmed(loan: Loaning): Promise<void> {
     askedFor: 'A set of long plates for the distal radius, two trays',
     configurationId: null,
   };
-  loan.use(valueOf(await askForLoan({ db, now: ASKED, newId, person: keeper, entry })).id);
+  loan.use(written(await askForLoan({ db, now: ASKED, newId, person: keeper, entry })).id);
   const said = { answer: 'yes', saidBy: 'Osric Tamblyn', expectedAt: IN_TIME, backBy: '2026-02-02' };
-  valueOf(await answerLoan({ ...(await asking(ASKED)), entry: said }));
+  written(await answerLoan({ ...(await asking(ASKED)), entry: said }));
 }
 
 /** Two items of the demo catalogue: an implant with a GTIN and an instrument with its code. */
@@ -169,14 +169,14 @@ export async function knownItems({ db }: Loaning): Promise<{ gtin: string; code:
 export async function listed(loan: Loaning): Promise<void> {
   const { gtin, code } = await knownItems(loan);
   const source = { kind: 'csv' as const, text: LIST(gtin, code), fileName: 'list.csv' };
-  valueOf(await bringLoanList({ ...(await loan.asking(ASKED)), source, dryRun: false }));
+  written(await bringLoanList({ ...(await loan.asking(ASKED)), source, dryRun: false }));
 }
 
 export async function arrived(loan: Loaning, at = IN_TIME, papers = true): Promise<void> {
   const entry = { arrivedAt: at, broughtBy: 'a driver of the lender', trays: 2, placeId: 'place_loan-bay' };
-  valueOf(await recordArrival({ ...(await loan.asking(at)), entry }));
+  written(await recordArrival({ ...(await loan.asking(at)), entry }));
   const found = { declaration: papers ? 'present' : 'missing', instructions: 'present' };
-  valueOf(await recordPapers({ ...(await loan.asking(at)), entry: found }));
+  written(await recordPapers({ ...(await loan.asking(at)), entry: found }));
 }
 
 export async function weighedAndTagged(loan: Loaning, at = IN_TIME): Promise<void> {
@@ -184,8 +184,8 @@ export async function weighedAndTagged(loan: Loaning, at = IN_TIME): Promise<voi
     { tray: 1, grams: 6_400 },
     { tray: 2, grams: 11_900 },
   ];
-  valueOf(await weighTrays({ ...(await loan.asking(at)), entry: { stage: 'in', grams } }));
-  valueOf(await tagTrays(await loan.asking(at)));
+  written(await weighTrays({ ...(await loan.asking(at)), entry: { stage: 'in', grams } }));
+  written(await tagTrays(await loan.asking(at)));
 }
 
 /** One count of every line with these sound pieces, by line in the order of the list. */

@@ -30,8 +30,8 @@ import {
   loaning,
   messagesOf,
   proof,
-  valueOf,
   weighedAndTagged,
+  written,
 } from './hospital';
 
 let loan: Loaning;
@@ -41,9 +41,9 @@ beforeEach(async () => {
   await listed(loan);
   await arrived(loan);
   await weighedAndTagged(loan);
-  valueOf(await counted(loan, 'in', [3, 1, 2]));
-  valueOf(await counted(loan, 'in', [3, 1, 2], { by: loan.other }));
-  valueOf(await takeLoanIn(await loan.asking(IN_TIME)));
+  written(await counted(loan, 'in', [3, 1, 2]));
+  written(await counted(loan, 'in', [3, 1, 2], { by: loan.other }));
+  written(await takeLoanIn(await loan.asking(IN_TIME)));
 });
 
 const next = async () => nextStep((await loan.record()).facts);
@@ -58,8 +58,8 @@ const setAsk = async (at: number, now: string) => {
   return { db, now, newId, person: technician, setId: setId.parse(id), baseRevision: revision };
 };
 async function washed(at: number, now = AFTER): Promise<void> {
-  valueOf(await beginWash(await setAsk(at, now)));
-  valueOf(await endWash({ ...(await setAsk(at, now)), seen: 'clean' }));
+  written(await beginWash(await setAsk(at, now)));
+  written(await endWash({ ...(await setAsk(at, now)), seen: 'clean' }));
 }
 /** Puts on record that the tray was in theatre, without the load and the pack that lie before. */
 async function wasInTheatre(at: number): Promise<void> {
@@ -114,10 +114,10 @@ describe('what was used of a loan', () => {
   it('is entered for a case once a tray was in theatre, and never more than came', async () => {
     expect(messagesOf(await use(1))).toContain('No tray of this loan was in theatre');
     await wasInTheatre(0);
-    valueOf(await use(2));
-    valueOf(await use(1, 'openedNotImplanted'));
+    written(await use(2));
+    written(await use(1, 'openedNotImplanted'));
     expect(messagesOf(await use(2, 'openedNotImplanted'))).toContain('3 came');
-    valueOf(await use(1));
+    written(await use(1));
     expect((await loan.record()).reconciled[0]?.used).toBe(2);
   });
 });
@@ -141,19 +141,19 @@ describe('the return', () => {
 
   it('goes from washing over two blind counts, weights, claim and declaration into somebody’s hands', async () => {
     await wasInTheatre(0);
-    valueOf(await use(1));
+    written(await use(1));
     expect(await next()).toEqual({ do: 'beginReturn' });
-    valueOf(await begun());
+    written(await begun());
     // tray 2 was not opened, tray 1 was: hands go into it only once it is washed
     expect(await next()).toEqual({ do: 'decontaminate', tray: 1 });
     expect(messagesOf(await counted(loan, 'out', [2, 1, 2], { at: AFTER }))).toContain(
       'Decontaminate tray 1',
     );
     await washed(0);
-    valueOf(await counted(loan, 'out', [1, 1, 2], { at: AFTER }));
-    valueOf(await counted(loan, 'out', [1, 1, 2], { at: AFTER, by: loan.other }));
+    written(await counted(loan, 'out', [1, 1, 2], { at: AFTER }));
+    written(await counted(loan, 'out', [1, 1, 2], { at: AFTER, by: loan.other }));
     expect(await next()).toEqual({ do: 'weighOut' });
-    valueOf(await weighedOut());
+    written(await weighedOut());
     // 3 came, 1 implanted, 1 goes back
     expect((await loan.record()).reconciled[0]?.lackingOnReturn).toBe(1);
     expect(await next()).toEqual({ do: 'claim' });
@@ -164,7 +164,7 @@ describe('the return', () => {
       kind: 'notFound',
       words: 'Not found in the tray after washing.',
     };
-    const { id } = valueOf(await openClaim({ ...(await loan.asking(AFTER)), entry: claim }));
+    const { id } = written(await openClaim({ ...(await loan.asking(AFTER)), entry: claim }));
     expect((await loan.record()).claims[0]).toMatchObject({
       quantity: 1,
       state: 'open',
@@ -174,7 +174,7 @@ describe('the return', () => {
       'claimed already',
     );
     expect(messagesOf(await declare(loan.keeper))).toContain('can’t declare');
-    valueOf(await declare());
+    written(await declare());
     expect((await loan.record()).loan.ourDeclaration).toMatchObject({
       name: 'Wren Adeyemi',
       trays: [
@@ -184,7 +184,7 @@ describe('the return', () => {
     });
     expect(messagesOf(await use(2))).toContain('declared');
     expect(messagesOf(await handOver('   '))).toContain('nothing stands here');
-    valueOf(await handOver());
+    written(await handOver());
     const gone = await loan.record();
     expect(gone.loan).toMatchObject({
       state: 'goneBack',
@@ -201,18 +201,18 @@ describe('the return', () => {
         claimId: loanClaimId.parse(id),
         entry: { state, saidBy: 'Osric Tamblyn', words: 'It was never in the tray.' },
       });
-    valueOf(await settle('disputed'));
+    written(await settle('disputed'));
     expect(await next()).toEqual({ do: 'settleClaims' });
-    valueOf(await settle('agreed'));
+    written(await settle('agreed'));
     expect(messagesOf(await settle('withdrawn'))).toContain('settled');
     expect(await next()).toEqual({ do: 'nothing' });
   });
 
   it('the proof is the person’s own, for this act, of now', async () => {
-    valueOf(await begun());
-    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
-    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
-    valueOf(await weighedOut());
+    written(await begun());
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    written(await weighedOut());
     const { technician, other } = loan;
     for (const attestation of [
       proof(other, 'iDeclareThisLoan', AFTER),
@@ -222,20 +222,20 @@ describe('the return', () => {
       expect(
         messagesOf(await declareLoan({ ...(await loan.asking(AFTER, technician)), attestation })),
       ).toContain('Prove');
-    valueOf(await declare());
+    written(await declare());
   });
 
   it('what has gone back is not brought into service again, by the program or past it', async () => {
-    valueOf(await begun());
-    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
-    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
-    valueOf(await weighedOut());
-    valueOf(await declare());
+    written(await begun());
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    written(await weighedOut());
+    written(await declare());
     const tooEarly = loan.db.tx((write) =>
       write.update(loans).set({ state: 'goneBack' }).where(eq(loans.id, loan.id())),
     );
     await expect(tooEarly).rejects.toThrow(/declared, signed for/);
-    valueOf(await handOver());
+    written(await handOver());
     const back = await bringBackSet({
       ...(await setAsk(0, AFTER)),
       person: loan.lead,
@@ -267,8 +267,8 @@ describe('screens and figures', () => {
   it('the figures that are still counted blind are on no screen', async () => {
     await washed(0);
     await washed(1);
-    valueOf(await begun());
-    valueOf(await counted(loan, 'out', [1, 1, 2], { at: AFTER }));
+    written(await begun());
+    written(await counted(loan, 'out', [1, 1, 2], { at: AFTER }));
     const found = await findLoan(reading(), loan.id(), AFTER);
     expect(found?.counting.out.next).toBe('check');
     expect(found?.lines.every(({ goesOut }) => goesOut === null)).toBe(true);
@@ -285,12 +285,12 @@ describe('screens and figures', () => {
     expect((await figures())?.unused).toEqual({ n: 0, unused: 0 });
     await washed(0);
     await washed(1);
-    valueOf(await begun());
-    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
-    valueOf(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
-    valueOf(await weighedOut());
-    valueOf(await declare());
-    valueOf(await handOver());
+    written(await begun());
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    written(await weighedOut());
+    written(await declare());
+    written(await handOver());
     expect((await figures())?.unused).toEqual({ n: 1, unused: 1 });
   });
 
