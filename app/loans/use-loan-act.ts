@@ -14,8 +14,12 @@ export interface SeenLoan {
   revision: number;
 }
 
-/** One act on a loan at a time: sends it, keeps what is wrong with it at its fields, and shows the page as it then is. */
-export function useLoanAct({ id, number, revision }: SeenLoan) {
+/**
+ * One act on a loan at a time: sends it, keeps what is wrong with it at its fields, and shows the page as it then is.
+ *
+ * @param onDone closes the dialog the form stands in
+ */
+export function useLoanAct({ id, number, revision }: SeenLoan, onDone?: () => void) {
   const router = useRouter();
   const [problems, setProblems] = useState<SentProblem[]>([]);
   const [pending, setPending] = useState(false);
@@ -30,6 +34,7 @@ export function useLoanAct({ id, number, revision }: SeenLoan) {
         setProblems([]);
         if (done !== null) {
           showToast({ tone: 'good', word: 'Done', text: `${number}: ${done}` });
+          onDone?.();
           router.refresh();
         }
         return answer.value;

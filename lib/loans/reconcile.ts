@@ -74,7 +74,3 @@ export function discrepancies(lines: readonly ReconciledLine[]): Discrepancy[] {
 /** Lines that came with fewer sound pieces than listed: somebody named decides whether it is used without them. */
 export const shortOnArrival = (lines: readonly ReconciledLine[]): ReconciledLine[] =>
   lines.filter(({ listed, cameIn }) => cameIn !== null && cameIn.sound < listed);
-
-/** More goes back than came and was not used: a count, or a use on record, is wrong. */
-export const moreThanCame = (lines: readonly ReconciledLine[]): ReconciledLine[] =>
-  lines.filter(({ lackingOnReturn }) => lackingOnReturn !== null && lackingOnReturn < 0);

@@ -16,8 +16,16 @@ const WRONG_MOMENT = {
 };
 
 /** What the lender says: that it comes, and when; or that it does not, and why. */
-export function AnswerForm({ loan, contact }: { loan: SeenLoan; contact: string | null }) {
-  const { send, pending, problems } = useLoanAct(loan);
+export function AnswerForm({
+  loan,
+  contact,
+  onDone,
+}: {
+  loan: SeenLoan;
+  contact: string | null;
+  onDone?: () => void;
+}) {
+  const { send, pending, problems } = useLoanAct(loan, onDone);
   const [answer, setAnswer] = useState<'yes' | 'no' | undefined>(undefined);
   const [saidBy, setSaidBy] = useState(contact ?? '');
   const [expected, setExpected] = useState({ date: '', time: '' });

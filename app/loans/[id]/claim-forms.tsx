@@ -24,14 +24,18 @@ export interface OpenDiscrepancy {
 export function ClaimDialog({ loan, found }: { loan: SeenLoan; found: OpenDiscrepancy }) {
   return (
     <Dialog title="Put it to the lender" trigger={{ label: 'Put it to the lender', size: 'small' }}>
-      <p>{found.what}</p>
-      <ClaimForm loan={loan} found={found} />
+      {(close) => (
+        <>
+          <p>{found.what}</p>
+          <ClaimForm loan={loan} found={found} onDone={close} />
+        </>
+      )}
     </Dialog>
   );
 }
 
-function ClaimForm({ loan, found }: { loan: SeenLoan; found: OpenDiscrepancy }) {
-  const { send, pending, problems } = useLoanAct(loan);
+function ClaimForm({ loan, found, onDone }: { loan: SeenLoan; found: OpenDiscrepancy; onDone: () => void }) {
+  const { send, pending, problems } = useLoanAct(loan, onDone);
   const [words, setWords] = useState('');
   const { lineId, stage, kind } = found;
   return (
@@ -58,8 +62,12 @@ function ClaimForm({ loan, found }: { loan: SeenLoan; found: OpenDiscrepancy }) 
 export function SettleDialog({ loan, claim }: { loan: SeenLoan; claim: { id: string; what: string } }) {
   return (
     <Dialog title="What came of it" trigger={{ label: 'Enter what came of it', size: 'small' }}>
-      <p>{claim.what}</p>
-      <SettleForm loan={loan} claimId={claim.id} />
+      {(close) => (
+        <>
+          <p>{claim.what}</p>
+          <SettleForm loan={loan} claimId={claim.id} onDone={close} />
+        </>
+      )}
     </Dialog>
   );
 }
@@ -69,8 +77,8 @@ const OUTCOMES = (['agreed', 'disputed', 'withdrawn'] as const).map((value) => (
   label: CLAIM_STATE_WORDS[value],
 }));
 
-function SettleForm({ loan, claimId }: { loan: SeenLoan; claimId: string }) {
-  const { send, pending, problems } = useLoanAct(loan);
+function SettleForm({ loan, claimId, onDone }: { loan: SeenLoan; claimId: string; onDone: () => void }) {
+  const { send, pending, problems } = useLoanAct(loan, onDone);
   const [state, setState] = useState('');
   const [saidBy, setSaidBy] = useState('');
   const [words, setWords] = useState('');

@@ -12,8 +12,16 @@ const MOST_BYTES = 800_000;
 type Source = { kind: 'csv'; text: string; fileName: string } | { kind: 'asAsked' };
 
 /** Takes the lender’s content list: first says what it would be, and keeps it only when told so. */
-export function ListImport({ loan, asked }: { loan: SeenLoan; asked: string | null }) {
-  const { send, pending, problems, forget } = useLoanAct(loan);
+export function ListImport({
+  loan,
+  asked,
+  onDone,
+}: {
+  loan: SeenLoan;
+  asked: string | null;
+  onDone?: () => void;
+}) {
+  const { send, pending, problems, forget } = useLoanAct(loan, onDone);
   const [source, setSource] = useState<Source | null>(null);
   const [tried, setTried] = useState<LoanListTried | null>(null);
   const [tooLarge, setTooLarge] = useState(false);

@@ -1,13 +1,10 @@
 import { ButtonRow } from '@/app/_ui/button-row';
-import { Dialog } from '@/app/_ui/dialog';
 import type { LoanChoices } from '@/db/queries/loans/choices';
 import type { LoanOnScreen } from '@/db/queries/loans/findLoan';
 import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
 import { momentWords } from '@/lib/wording/sets';
-import { AnswerForm } from './answer-form';
-import { ListImport } from './list-import';
-import { PapersForm } from './papers-form';
+import { AnswerDialog, ListDialog, PapersDialog } from './in-dialog';
 import { ReasonDialog } from './reason-dialog';
 import { UseDialog } from './use-dialog';
 
@@ -31,28 +28,16 @@ export function OtherActs({ found, person, choices, at }: Props) {
     found.used &&
     (row.state === 'inService' || row.state === 'goingBack') &&
     found.declared === null;
-  const mayPapers = keeps && row.papersAt !== null && next.do !== 'getPapers';
+  const mayPapers =
+    keeps &&
+    (row.state === 'here' || row.state === 'inService') &&
+    row.papersAt !== null &&
+    next.do !== 'getPapers';
   return (
     <ButtonRow>
-      {mayList ? (
-        <Dialog
-          title={`The content list of ${loan.number}`}
-          width="wide"
-          trigger={{ label: 'Bring in the content list' }}
-        >
-          <ListImport loan={loan} asked={configuration?.code ?? null} />
-        </Dialog>
-      ) : null}
-      {keeps && row.state === 'confirmed' ? (
-        <Dialog title={`The lender on ${loan.number}`} trigger={{ label: 'The lender says something else' }}>
-          <AnswerForm loan={loan} contact={lender.contact} />
-        </Dialog>
-      ) : null}
-      {mayPapers && (row.state === 'here' || row.state === 'inService') ? (
-        <Dialog title={`Papers of ${loan.number}`} trigger={{ label: 'Look for the papers again' }}>
-          <PapersForm loan={loan} />
-        </Dialog>
-      ) : null}
+      {mayList ? <ListDialog loan={loan} asked={configuration?.code ?? null} /> : null}
+      {keeps && row.state === 'confirmed' ? <AnswerDialog loan={loan} contact={lender.contact} /> : null}
+      {mayPapers ? <PapersDialog loan={loan} /> : null}
       {mayUse ? (
         <UseDialog
           loan={loan}

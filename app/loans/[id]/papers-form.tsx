@@ -18,8 +18,8 @@ const PAPERS = [
 ] as const;
 
 /** Whether the lender’s papers are here. Nobody’s looking is assumed: both are said. */
-export function PapersForm({ loan }: { loan: SeenLoan }) {
-  const { send, pending, problems } = useLoanAct(loan);
+export function PapersForm({ loan, onDone }: { loan: SeenLoan; onDone?: () => void }) {
+  const { send, pending, problems } = useLoanAct(loan, onDone);
   const [papers, setPapers] = useState<{ declaration?: Paper; instructions?: Paper }>({});
   const [own, setOwn] = useState<SentProblem[]>([]);
 

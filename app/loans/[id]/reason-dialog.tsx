@@ -27,14 +27,28 @@ export function ReasonDialog({
       title={`${label}: ${loan.number}`}
       trigger={{ label, ...(primary ? { kind: 'primary' as const, size: 'bench' as const } : {}) }}
     >
-      <p>{about}</p>
-      <ReasonForm loan={loan} act={act} label={label} />
+      {(close) => (
+        <>
+          <p>{about}</p>
+          <ReasonForm loan={loan} act={act} label={label} onDone={close} />
+        </>
+      )}
     </Dialog>
   );
 }
 
-function ReasonForm({ loan, act, label }: { loan: SeenLoan; act: 'callOff' | 'beginReturn'; label: string }) {
-  const { send, pending, problems } = useLoanAct(loan);
+function ReasonForm({
+  loan,
+  act,
+  label,
+  onDone,
+}: {
+  loan: SeenLoan;
+  act: 'callOff' | 'beginReturn';
+  label: string;
+  onDone: () => void;
+}) {
+  const { send, pending, problems } = useLoanAct(loan, onDone);
   const [because, setBecause] = useState('');
   const done = act === 'callOff' ? 'called off' : 'it is to go back';
   return (
