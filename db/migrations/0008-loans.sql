@@ -246,6 +246,13 @@ CREATE TRIGGER loans_go_on_with_their_papers BEFORE UPDATE OF step ON sets
     WHERE loan_trays.set_id = new.id AND (loans.declaration IS NOT 'present' OR loans.instructions IS NOT 'present'
       OR loans.unpacked_at IS NULL))
   BEGIN SELECT raise(ABORT, 'a loan goes on with its declaration and instructions, once it is unpacked'); END;
+-- What is to go back is not used any more, and what is declared stays as it was declared.
+CREATE TRIGGER what_goes_back_is_not_used BEFORE UPDATE OF step ON sets
+  WHEN old.step <> new.step AND new.step <> 'held' AND EXISTS (
+    SELECT 1 FROM loan_trays JOIN loans ON loans.id = loan_trays.loan_id
+    WHERE loan_trays.set_id = new.id AND (loans.our_declaration IS NOT NULL
+      OR (new.step = 'inTheatre' AND loans.state = 'goingBack')))
+  BEGIN SELECT raise(ABORT, 'a loan that goes back is not used any more'); END;
 -- It leaves with our declaration, into somebody's hands, and takes no further part here.
 CREATE TRIGGER loans_leave_signed BEFORE UPDATE OF state ON loans
   WHEN new.state = 'goneBack' AND old.state <> 'goneBack' AND (new.our_declaration IS NULL OR new.collected_by IS NULL

@@ -36,7 +36,7 @@ export type QuestionKind = 'acceptLate' | 'useWithout';
 
 /** The one thing to do next about a loan. */
 export type LoanNext =
-  | { do: 'recordAnswer' | 'bringList' | 'recordArrival' | 'lookAtPapers' | 'weigh' | 'tag' }
+  | { do: 'recordAnswer' | 'callOff' | 'bringList' | 'recordArrival' | 'lookAtPapers' | 'weigh' | 'tag' }
   | { do: 'countIn' | 'checkIn' | 'settleIn' | 'takeIn' | 'sendBack' }
   | { do: 'ask'; question: QuestionKind }
   | { do: 'awaitAnswer'; question: QuestionKind }
@@ -52,8 +52,9 @@ const CLEAN_STEPS: ReadonlySet<TurnStep> = new Set(['onBench', 'inSterileStore']
 export function nextStep(loan: LoanFacts): LoanNext {
   switch (loan.state) {
     case 'asked':
-      return { do: 'recordAnswer' };
+      return { do: loan.timeToGo ? 'callOff' : 'recordAnswer' };
     case 'confirmed':
+      if (loan.timeToGo) return { do: 'callOff' };
       return { do: loan.listed ? 'recordArrival' : 'bringList' };
     case 'here':
       return nextOfUnpacking(loan);

@@ -76,13 +76,13 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('caseCancelled'),
     detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
   }),
-  /** To the surgeon of the case a loan is for. */
+  /** To the surgeon of the case a loan is for, and to whoever asked for it. */
   z.object({
     kind: z.literal('loanNews'),
     detail: z.object({
       number: name,
       lender: name,
-      caseReference: name,
+      caseReference: name.nullable(),
       news: loanNews,
       words: said.nullable(),
       by: name,

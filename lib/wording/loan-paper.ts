@@ -49,7 +49,7 @@ export const loanReturnWords = {
   declared: 'Our declaration',
   declaredLine: (name: string, at: string) => `Declared by ${name}, ${at}, who proved it by password or PIN.`,
   how: {
-    decontaminated: 'cleaned, disinfected and inspected here; it was not used since',
+    decontaminated: 'washed and disinfected here, and not used since',
     asItCame: 'nothing was done to it here: it goes back as it came, and nothing is declared of it',
   },
   tray: (tray: number, tag: string | null) => `Tray ${tray}${tag === null ? '' : ` (${tag})`}`,

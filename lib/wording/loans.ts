@@ -57,7 +57,7 @@ const QUESTION_WORDS: Record<QuestionKind, string> = {
 };
 export const questionWords = (kind: QuestionKind): string => QUESTION_WORDS[kind];
 
-/** What the surgeon of its case is told, as the end of a sentence that names the loan. */
+/** What the surgeon of its case and whoever asked for it are told, as the end of a sentence that names the loan. */
 export const LOAN_NEWS_WORDS: Record<LoanNews, string> = {
   asked: 'it was asked for.',
   confirmed: 'the lender says it comes.',
@@ -79,6 +79,8 @@ export function nextWords(next: LoanNext): string {
   switch (next.do) {
     case 'recordAnswer':
       return 'Enter what the lender says';
+    case 'callOff':
+      return 'Call it off: what it was for is over or cancelled';
     case 'bringList':
       return 'Bring in the lender’s content list';
     case 'recordArrival':
@@ -233,5 +235,7 @@ export const loanWords = {
     `${code} is on loan and its ${listWords(papers)} ${papers.length > 1 ? 'are' : 'is'} not here: it stays held until the loan keeper has entered ${papers.length > 1 ? 'them' : 'it'}.`,
   notUnpacked: (code: string, number: string) =>
     `${code} is on loan and ${number} is not unpacked yet: weigh and count it on its own page first.`,
+  leaving: (code: string, number: string) =>
+    `${code} goes back to its lender with ${number}: it is not used or promised any more.`,
   loanGoneBack: (code: string) => `${code} has gone back to its lender: ask for it again.`,
 };

@@ -47,7 +47,8 @@ export function noticeSentence(notice: NoticeContent): string {
     case 'loanNews': {
       const { number, lender, caseReference, news, words, by } = notice.detail;
       const because = words === null ? '' : ` ${by} says: ${words}`;
-      return `Loan ${number} of ${lender}, for your case ${caseReference}: ${LOAN_NEWS_WORDS[news]}${because}`;
+      const which = caseReference === null ? '' : `, for case ${caseReference}`;
+      return `Loan ${number} of ${lender}${which}: ${LOAN_NEWS_WORDS[news]}${because}`;
     }
     case 'loanQuestionAsked': {
       const { number, question, words, by } = notice.detail;

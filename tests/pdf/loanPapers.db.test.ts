@@ -50,7 +50,7 @@ describe('the return note', () => {
     const gone = await demoLoan('4430');
     const closed = loanReturn({ ...gone, caseReference: null, printing: PRINTING });
     expect(notices(closed)).toEqual([]);
-    expect(JSON.stringify(tables(closed)[0])).toContain('cleaned, disinfected and inspected here');
+    expect(JSON.stringify(tables(closed)[0])).toContain('washed and disinfected here');
   });
 
   it('names each way in which a line is not as it should be, and nothing of a line nobody counted', () => {

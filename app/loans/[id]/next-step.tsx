@@ -39,6 +39,24 @@ export function NextStep({ found, person, choices, at }: Props): ReactNode {
   switch (next.do) {
     case 'recordAnswer':
       return byKeeper(<AnswerForm loan={loan} contact={lender.contact} />);
+    case 'callOff':
+      return byKeeper(
+        <>
+          <ReasonDialog
+            loan={loan}
+            act="callOff"
+            label="Call it off"
+            about="Tell the lender. What has arrived is sent back instead."
+            primary
+          />
+          {row.state === 'confirmed' ? (
+            <>
+              <p>If it came all the same, enter its arrival.</p>
+              <ArrivalForm loan={loan} now={wallClock(at)} places={choices.places} />
+            </>
+          ) : null}
+        </>,
+      );
     case 'bringList':
       return byKeeper(<ListImport loan={loan} asked={configuration?.code ?? null} />);
     case 'recordArrival':

@@ -49,7 +49,7 @@ export function OtherActs({ found, person, choices, at }: Props) {
           caseId={booked && choices.cases.some(({ id }) => id === booked.id) ? booked.id : ''}
         />
       ) : null}
-      {keeps && isOpen ? (
+      {keeps && isOpen && next.do !== 'callOff' ? (
         <ReasonDialog
           loan={loan}
           act="callOff"

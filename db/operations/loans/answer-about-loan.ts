@@ -6,7 +6,7 @@ import { loanWords as words } from '@/lib/wording/loans';
 import { loanQuestions, people } from '../../schema';
 import { tellPerson } from '../turns/tell-person';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface AnswerAboutLoan extends AtLoan {
   questionId: LoanQuestionId;
@@ -67,7 +67,7 @@ export async function answerAboutLoan(
         useWithout: { yes: 'usedWithout', no: 'notUsedWithout' },
       } as const
     )[kind][answer];
-    await tellSurgeon(write, record, { news, words: said, person, now, newId });
+    await tellOfLoan(write, record, { news, words: said, person, now, newId });
     return { ok: true, value: changed };
   });
 }

@@ -3,7 +3,7 @@ import { problemsFromZod } from '@/lib/identity/result';
 import { loanAnswer } from '@/lib/loans/entries';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface AnswerLoan extends AtLoan {
   /** As sent from outside; parsed here. */
@@ -32,7 +32,7 @@ export async function answerLoan(request: AnswerLoan): Promise<Outcome<{ revisio
         change: { ...answered, endedBecause: said.because },
         detail: { saidBy: said.saidBy },
       });
-      await tellSurgeon(write, record, { news: 'refused', words: said.because, person, now, newId });
+      await tellOfLoan(write, record, { news: 'refused', words: said.because, person, now, newId });
       return { ok: true, value: changed };
     }
     const { saidBy, expectedAt, backBy } = said;
@@ -46,7 +46,7 @@ export async function answerLoan(request: AnswerLoan): Promise<Outcome<{ revisio
       change: { ...answered, expectedAt, backBy },
       detail: { saidBy, expectedAt, backBy },
     });
-    await tellSurgeon(write, record, { news: 'confirmed', person, now, newId });
+    await tellOfLoan(write, record, { news: 'confirmed', person, now, newId });
     return { ok: true, value: changed };
   });
 }

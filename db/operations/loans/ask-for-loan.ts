@@ -10,7 +10,7 @@ import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { cases, configurations, configurationVersions, lenders, loanSteps, loans } from '../../schema';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface AskForLoan {
   db: Pick<Database, 'tx'>;
@@ -57,7 +57,7 @@ export async function askForLoan(request: AskForLoan): Promise<Outcome<{ id: Loa
     });
     const [row] = await write.select().from(loans).where(eq(loans.id, id));
     if (row)
-      await tellSurgeon(write, { loan: row, booked: booked ?? null }, { news: 'asked', person, now, newId });
+      await tellOfLoan(write, { loan: row, booked: booked ?? null }, { news: 'asked', person, now, newId });
     return { ok: true, value: { id, number } };
   });
 }

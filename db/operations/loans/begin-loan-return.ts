@@ -6,7 +6,7 @@ import type { Queries } from '../../client';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { cases, setPromises, sets } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface BeginLoanReturn extends AtLoan {
   because: string;
@@ -37,7 +37,7 @@ export async function beginLoanReturn(
       to: 'goingBack',
       note: because,
     });
-    await tellSurgeon(write, record, { news: 'goingBack', words: because, person, now, newId });
+    await tellOfLoan(write, record, { news: 'goingBack', words: because, person, now, newId });
     return { ok: true, value: changed };
   });
 }

@@ -2,7 +2,7 @@ import { type Outcome, refusedFor } from '@/lib/identity/refusal';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import { loanWords as words } from '@/lib/wording/loans';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface CallOffLoan extends AtLoan {
   because: string;
@@ -30,7 +30,7 @@ export async function callOffLoan(request: CallOffLoan): Promise<Outcome<{ revis
       note: because,
       change: { endedBecause: because },
     });
-    await tellSurgeon(write, record, { news: 'calledOff', words: because, person, now, newId });
+    await tellOfLoan(write, record, { news: 'calledOff', words: because, person, now, newId });
     return { ok: true, value: changed };
   });
 }

@@ -5,6 +5,7 @@ import type { LoanCountPurpose, LoanStage } from '@/lib/loans/counting';
 import { type LoanCountEntry, loanCountEntry } from '@/lib/loans/entries';
 import { nextStep } from '@/lib/loans/nextStep';
 import { loanWords as words } from '@/lib/wording/loans';
+import { sha256 } from '../../ledger';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { loanCountLines, loanCounts } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
@@ -47,10 +48,17 @@ export async function countLoan(
       action: 'count-loan',
       person,
       now,
-      detail: { countId: id, stage, purpose, figures },
+      // the figures stand in the count; here, where a second person may read before checking blind, only their digest
+      detail: { countId: id, stage, purpose, lines: figures.length, digest: digestOf(figures) },
     });
     return { ok: true, value: { id, purpose, ...changed } };
   });
+}
+
+/** SHA-256 over the figures by line: the ledger shows a count that was changed past the program. */
+function digestOf(figures: LoanCountEntry['figures']): string {
+  const rows = figures.map(({ lineId, sound, damaged }) => `${lineId} ${sound} ${damaged}`);
+  return sha256(rows.sort().join('\n'));
 }
 
 /** What goes back is counted once every tray is clean; before that, hands do not go into it. */

@@ -8,7 +8,7 @@ import { loanWords as words } from '@/lib/wording/loans';
 import type { Queries } from '../../client';
 import { loanTrays, places } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface RecordArrival extends AtLoan {
   /** As sent from outside; parsed here. */
@@ -61,7 +61,7 @@ export async function recordArrival(
       },
       detail: { arrivedAt, broughtBy, trays, dueAt: due.at, lateMinutes: late },
     });
-    await tellSurgeon(write, record, { news: isLate ? 'arrivedLate' : 'arrived', person, now, newId });
+    await tellOfLoan(write, record, { news: isLate ? 'arrivedLate' : 'arrived', person, now, newId });
     return { ok: true, value: { ...changed, lateMinutes: late } };
   });
 }

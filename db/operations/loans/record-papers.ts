@@ -10,7 +10,7 @@ import { sets } from '../../schema';
 import { holdInside } from '../turns/hold-set';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
 import { missingPapers } from './loan-bar';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 interface RecordPapers extends AtLoan {
   /** As sent from outside; parsed here. */
@@ -38,7 +38,7 @@ export async function recordPapers(request: RecordPapers): Promise<Outcome<{ rev
     if (papersMissing(papers)) {
       const ids = record.trays.flatMap(({ set }) => (set && set.withdrawnAt === null ? [set.id] : []));
       await holdForPapers(write, ids, { ...request, papers });
-      await tellSurgeon(write, record, { news: 'papersMissing', person, now, newId });
+      await tellOfLoan(write, record, { news: 'papersMissing', person, now, newId });
     }
     return { ok: true, value: changed };
   });

@@ -2,7 +2,7 @@ import { type Outcome, refused } from '@/lib/identity/refusal';
 import { nextStep, papersMissing } from '@/lib/loans/nextStep';
 import { loanWords as words } from '@/lib/wording/loans';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
-import { tellSurgeon } from './tell-of-loan';
+import { tellOfLoan } from './tell-of-loan';
 
 /**
  * Ends the unpacking: weighed, counted, its papers looked for, what had to be decided decided. From here on its trays take
@@ -26,7 +26,7 @@ export async function takeLoanIn(request: AtLoan): Promise<Outcome<{ revision: n
         heldForPapers: papersMissing(facts),
       },
     });
-    if (!papersMissing(facts)) await tellSurgeon(write, record, { news: 'unpacked', person, now, newId });
+    if (!papersMissing(facts)) await tellOfLoan(write, record, { news: 'unpacked', person, now, newId });
     return { ok: true, value: changed };
   });
 }

@@ -15,30 +15,33 @@ interface TellOfLoan {
   newId: NewId;
 }
 
-/** Tells the surgeon of the case what became of the loan for it, where there is a case and they did not do it themselves. */
-export async function tellSurgeon(
+/** Tells the surgeon of the case, and whoever asked for the loan, what became of it; nobody of what they did themselves. */
+export async function tellOfLoan(
   write: Queries,
   { loan, booked }: Pick<LoanRecord, 'loan' | 'booked'>,
   { news, words = null, person, now, newId }: TellOfLoan,
 ): Promise<void> {
-  if (booked === null || booked.surgeonId === person.id) return;
+  const told = new Set([loan.askedBy, ...(booked === null ? [] : [booked.surgeonId])]);
+  told.delete(person.id);
+  if (told.size === 0) return;
   const [lender] = await write
     .select({ name: lenders.name })
     .from(lenders)
     .where(eq(lenders.id, loan.lenderId));
-  await tellPerson(write, {
-    personId: booked.surgeonId,
-    kind: 'loanNews',
-    detail: {
-      number: loan.number,
-      lender: lender?.name ?? '',
-      caseReference: booked.reference,
-      news,
-      words,
-      by: person.name,
-    },
-    href: `/loans/${loan.id}`,
-    now,
-    newId,
-  });
+  for (const personId of told)
+    await tellPerson(write, {
+      personId,
+      kind: 'loanNews',
+      detail: {
+        number: loan.number,
+        lender: lender?.name ?? '',
+        caseReference: booked?.reference ?? null,
+        news,
+        words,
+        by: person.name,
+      },
+      href: `/loans/${loan.id}`,
+      now,
+      newId,
+    });
 }

@@ -52,7 +52,7 @@ export async function takeStep(write: Queries, request: TakeStep): Promise<Outco
   if (from === 'held' && request.liftsHold !== true) return refused('frozen', words.stillHeld(set.code));
   if (!mayFollow(from, to)) return refused('frozen', words.illegal(set.code, from, to));
   if (set.owner === 'loan' && to !== 'held' && to !== 'comingBack') {
-    const barred = await loanBar(write, set);
+    const barred = await loanBar(write, set, to);
     if (barred !== null) return refused('frozen', barred);
   }
   const heldFrom = set.heldFrom === null ? null : turnStep.parse(set.heldFrom);

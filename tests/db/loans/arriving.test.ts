@@ -150,7 +150,7 @@ describe('arriving', () => {
     expect(await next()).toEqual({ do: 'weigh' });
     await weighedAndTagged(loan);
     const [first, second] = await setsOf();
-    expect([first?.code, first?.step, first?.owner]).toEqual(['LN-0001-A', 'comingBack', 'loan']);
+    expect([first?.code, first?.step, first?.owner]).toEqual(['LN-4478-A', 'comingBack', 'loan']);
     expect(first?.ownerNote).toContain('one line is not in the catalogue');
     expect(second?.step).toBe('comingBack');
     const lines = await loan.db.read
@@ -335,7 +335,7 @@ describe('the record', () => {
       'weigh-loan-trays',
       'tag-loan-trays',
     ]);
-    for (const { detail } of rows) expect(JSON.stringify(detail)).toContain('LN-0001');
+    for (const { detail } of rows) expect(JSON.stringify(detail)).toContain('LN-4478');
     expect(await loan.db.read.select().from(loanQuestions)).toEqual([]);
     expect(messagesOf(await tagTrays(await loan.asking(IN_TIME)))).toContain('nothing to tag');
   });

@@ -1,4 +1,4 @@
-import { and, eq } from 'drizzle-orm';
+import { and, eq, sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { beginLoanReturn } from '@/db/operations/loans/begin-loan-return';
 import { declareLoan } from '@/db/operations/loans/declare-loan';
@@ -9,6 +9,7 @@ import { saveLender } from '@/db/operations/loans/save-lender';
 import { settleClaim } from '@/db/operations/loans/settle-claim';
 import { takeLoanIn } from '@/db/operations/loans/take-loan-in';
 import { weighTrays } from '@/db/operations/loans/weigh-trays';
+import { promiseSet } from '@/db/operations/theatre/promise-set';
 import { beginWash } from '@/db/operations/turns/begin-wash';
 import { bringBackSet } from '@/db/operations/turns/bring-back-set';
 import { endWash } from '@/db/operations/turns/end-wash';
@@ -16,8 +17,8 @@ import { findLoan } from '@/db/queries/loans/findLoan';
 import { lendersOnFile } from '@/db/queries/loans/lenders';
 import { loanBoard } from '@/db/queries/loans/loanBoard';
 import { THE_PROGRAM } from '@/db/reader';
-import { configurations, loans, setPromises, sets, turnSteps } from '@/db/schema';
-import { lenderId, loanClaimId, setId } from '@/lib/identity/ids';
+import { cases, configurations, loans, setPromises, sets, turnSteps } from '@/db/schema';
+import { caseId, lenderId, loanClaimId, setId } from '@/lib/identity/ids';
 import { nextStep } from '@/lib/loans/nextStep';
 import {
   AFTER,
@@ -75,6 +76,26 @@ async function wasInTheatre(at: number): Promise<void> {
       enteredAt: IN_TIME,
     }),
   );
+}
+/** A case of next week in a theatre of its own. */
+async function caseToCome(): Promise<string> {
+  const id = 'case_test-to-come';
+  await loan.db.tx((write) =>
+    write.insert(cases).values({
+      id,
+      reference: 'LM-26-NEXT',
+      theatreId: 'theatre_3',
+      caseDate: '2026-02-03',
+      startsAt: '2026-02-03T08:30:00.000Z',
+      endsAt: '2026-02-03T10:30:00.000Z',
+      region: 'distalRadius',
+      limb: 'left',
+      surgeonId: loan.surgeon.id,
+      urgency: 'booked',
+      revision: 1,
+    }),
+  );
+  return id;
 }
 const lineAt = async (at: number) => (await loan.record()).lines[at]?.id ?? '';
 const begun = async () =>
@@ -136,7 +157,7 @@ describe('the return', () => {
       }),
     );
     const early = beginLoanReturn({ ...(await loan.asking(IN_TIME)), because: 'We do not need it.' });
-    expect(messagesOf(await early)).toContain('LN-0001-A is promised to case LM-26-LOAN');
+    expect(messagesOf(await early)).toContain('LN-4478-A is promised to case LM-26-LOAN');
   });
 
   it('goes from washing over two blind counts, weights, claim and declaration into somebody’s hands', async () => {
@@ -192,7 +213,7 @@ describe('the return', () => {
       collectedAt: AFTER,
     });
     expect(gone.trays.map(({ set }) => set?.withdrawnAt)).toEqual([AFTER, AFTER]);
-    const [kind] = await loan.db.read.select().from(configurations).where(eq(configurations.code, 'LN0001A'));
+    const [kind] = await loan.db.read.select().from(configurations).where(eq(configurations.code, 'LN4478A'));
     expect(kind?.withdrawnAt).toBe(AFTER);
     expect(nextStep(gone.facts)).toEqual({ do: 'settleClaims' });
     const settle = async (state: string) =>
@@ -223,6 +244,30 @@ describe('the return', () => {
         messagesOf(await declareLoan({ ...(await loan.asking(AFTER, technician)), attestation })),
       ).toContain('Prove');
     written(await declare());
+  });
+
+  it('what is to go back is neither promised nor used any more, and what is declared takes no step', async () => {
+    await washed(0);
+    written(await begun());
+    const promise = await promiseSet({
+      ...(await setAsk(0, AFTER)),
+      person: loan.manager,
+      caseId: caseId.parse(await caseToCome()),
+      baseRevision: 1,
+      round: { leadMinutes: 60, roundMinutes: () => 300 },
+    });
+    expect(messagesOf(promise)).toContain('goes back to its lender with LN-4478');
+    const { id } = await tray(0);
+    const toTheatre = loan.db.tx(async (write) => {
+      await write.run(sql`INSERT OR IGNORE INTO legal_steps VALUES ('onBench', 'inTheatre')`);
+      await write.update(sets).set({ step: 'inTheatre' }).where(eq(sets.id, id));
+    });
+    await expect(toTheatre).rejects.toThrow(/not used any more/);
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER }));
+    written(await counted(loan, 'out', [3, 1, 2], { at: AFTER, by: loan.other }));
+    written(await weighedOut());
+    written(await declare());
+    expect(messagesOf(await beginWash(await setAsk(0, AFTER)))).toContain('goes back to its lender');
   });
 
   it('what has gone back is not brought into service again, by the program or past it', async () => {
@@ -257,7 +302,7 @@ describe('screens and figures', () => {
   it('the board puts the loan where its next step is, with that step', async () => {
     const board = await loanBoard(reading(), AFTER);
     expect(board.find(({ id }) => id === loan.id())).toMatchObject({
-      number: 'LN-0001',
+      number: 'LN-4478',
       state: 'inService',
       next: { do: 'beginReturn' },
       lateMinutes: 0,
@@ -272,7 +317,7 @@ describe('screens and figures', () => {
     const found = await findLoan(reading(), loan.id(), AFTER);
     expect(found?.counting.out.next).toBe('check');
     expect(found?.lines.every(({ goesOut }) => goesOut === null)).toBe(true);
-    expect(JSON.stringify(found?.lines)).not.toContain('"sound":1,"damaged":0},"lackingOnReturn"');
+    expect(found?.unclaimed).toEqual([]);
   });
 
   it('a lender’s figures count this loan as on time, and as processed for nothing once it went back unused', async () => {
@@ -306,7 +351,7 @@ describe('screens and figures', () => {
       entry: { name: 'Wendlebury' },
       known,
     });
-    expect(messagesOf(refused)).toContain('still has LN-0001');
+    expect(messagesOf(refused)).toContain('still has LN-4478');
   });
 });
 

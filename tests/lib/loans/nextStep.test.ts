@@ -57,6 +57,8 @@ function follow(loan: LoanFacts, next: LoanNext, fate: Luck): LoanFacts {
   const trays = (change: Partial<LoanFacts['trays'][number]>) =>
     loan.trays.map((one) => ({ ...one, ...change }));
   switch (next.do) {
+    case 'callOff':
+      return to('calledOff');
     case 'recordAnswer':
       return to(fate.lenderSaysNo ? 'refused' : 'confirmed');
     case 'bringList':
@@ -227,6 +229,11 @@ describe('the way of a loan', () => {
     expect(going('held', true)).toEqual({ do: 'decontaminate', tray: 1 });
     expect(going('onBench', true)).toEqual({ do: 'countOut' });
     expect(going('held', false)).toEqual({ do: 'countOut' });
+  });
+
+  it('what is not needed any more and has not come is called off', () => {
+    for (const state of ['asked', 'confirmed'] as const)
+      expect(nextStep({ ...fresh, state, timeToGo: true })).toEqual({ do: 'callOff' });
   });
 
   it('missing papers are asked for before anything else while it is in use', () => {
