@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { caseId, configurationId, lenderId, loanLineId, personId, placeId } from '../identity/ids';
 import { plainDate } from '../quantities/plainDate';
-import { loanWords as words } from '../wording/loans';
+import { loanWords as words } from '../wording/loan-acts';
 
 const text = (most: number) => z.string().trim().max(most, words.tooLong(most));
 const needed = (most: number) => text(most).min(1, words.needed);

@@ -1,6 +1,6 @@
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import type { LoanClaim, LoanOnScreen } from '@/db/queries/loans/findLoan';
+import type { LoanClaim, LoanOnScreen } from '@/db/queries/loans/loanOnScreen';
 import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
 import { loanReturnWords } from '@/lib/wording/loan-paper';

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { type Definition, DefinitionList } from '@/app/_ui/definition-list';
 import { Status } from '@/app/_ui/status';
-import type { LoanOnScreen } from '@/db/queries/loans/findLoan';
+import type { LoanOnScreen } from '@/db/queries/loans/loanOnScreen';
 import { loanNoticeWords } from '@/lib/wording/loan-notice';
 import { lateWords, PAPER_WORDS } from '@/lib/wording/loans';
 import { capitalised } from '@/lib/wording/numbers';

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import type { LoanChoices } from '@/db/queries/loans/choices';
-import type { LoanOnScreen } from '@/db/queries/loans/findLoan';
+import type { LoanOnScreen } from '@/db/queries/loans/loanOnScreen';
 import { tagOf } from '@/lib/loans/trayKind';
 import { may } from '@/lib/people/permissions';
 import { ROLE_WORDS, type Role } from '@/lib/people/role';

@@ -1,6 +1,6 @@
 import { ButtonRow } from '@/app/_ui/button-row';
 import type { LoanChoices } from '@/db/queries/loans/choices';
-import type { LoanOnScreen } from '@/db/queries/loans/findLoan';
+import type { LoanOnScreen } from '@/db/queries/loans/loanOnScreen';
 import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
 import { momentWords } from '@/lib/wording/sets';

@@ -1,6 +1,6 @@
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import type { LoanOnScreen } from '@/db/queries/loans/findLoan';
+import type { LoanOnScreen } from '@/db/queries/loans/loanOnScreen';
 import { questionWords } from '@/lib/wording/loans';
 import { capitalised } from '@/lib/wording/numbers';
 import { momentWords } from '@/lib/wording/sets';

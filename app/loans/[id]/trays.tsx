@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import type { LoanOnScreen, LoanTray } from '@/db/queries/loans/findLoan';
+import type { LoanOnScreen, LoanTray } from '@/db/queries/loans/loanOnScreen';
 import { writeGrams } from '@/lib/quantities/mass';
 import { stepWords } from '@/lib/wording/sets';
 import styles from '../loans.module.css';

@@ -2,7 +2,7 @@ import { and, eq, isNull } from 'drizzle-orm';
 import type { LoanQuestionId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { loanQuestions, people } from '../../schema';
 import { tellPerson } from '../turns/tell-person';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';

@@ -5,7 +5,7 @@ import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { loanQuestionEntry } from '@/lib/loans/entries';
 import type { QuestionKind } from '@/lib/loans/nextStep';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { loanQuestions, people } from '../../schema';

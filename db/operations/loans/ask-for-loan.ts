@@ -5,7 +5,7 @@ import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { type LoanRequest, loanRequest } from '@/lib/loans/entries';
 import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';

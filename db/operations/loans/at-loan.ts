@@ -3,7 +3,7 @@ import type { LoanId, NewId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { type LoanState, loanState, mayBecome } from '@/lib/loans/states';
 import { type Act, may } from '@/lib/people/permissions';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import { type LoanRecord, type LoanRow, loanRecord } from '../../queries/loans/facts';

@@ -1,7 +1,7 @@
 import { and, eq, gt, inArray } from 'drizzle-orm';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { cases, setPromises, sets } from '../../schema';

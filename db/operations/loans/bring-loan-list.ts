@@ -4,7 +4,7 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Result } from '@/lib/identity/result';
 import { isImplant } from '@/lib/loads/implants';
 import { type KnownItem, type LoanList, readLoanList } from '@/lib/loans/listImport';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import { configurationLines, configurationVersions, items, loanLines } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';

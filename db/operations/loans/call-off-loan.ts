@@ -1,6 +1,6 @@
 import { type Outcome, refusedFor } from '@/lib/identity/refusal';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
 import { tellOfLoan } from './tell-of-loan';
 

@@ -4,7 +4,7 @@ import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import type { LoanCountPurpose, LoanStage } from '@/lib/loans/counting';
 import { type LoanCountEntry, loanCountEntry } from '@/lib/loans/entries';
 import { nextStep } from '@/lib/loans/nextStep';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { sha256 } from '../../ledger';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { loanCountLines, loanCounts } from '../../schema';

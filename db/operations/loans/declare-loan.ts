@@ -2,7 +2,7 @@ import { type Outcome, refused } from '@/lib/identity/refusal';
 import type { OurDeclaration } from '@/lib/loans/declaration';
 import { nextStep } from '@/lib/loans/nextStep';
 import { type Attestation, attests } from '@/lib/people/attestation';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
 
 interface DeclareLoan extends AtLoan {

@@ -4,7 +4,7 @@ import type { HandedOver } from '@/lib/loans/declaration';
 import { nextStep } from '@/lib/loans/nextStep';
 import { type Attestation, attests } from '@/lib/people/attestation';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { LoanRecord } from '../../queries/loans/facts';

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm';
 import type { TurnStep } from '@/lib/sets/setState';
-import { PAPER_WORDS, loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
+import { PAPER_WORDS } from '@/lib/wording/loans';
 import type { Queries } from '../../client';
 import { loans, loanTrays } from '../../schema';
 

@@ -4,7 +4,7 @@ import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { lateMinutes } from '@/lib/loans/due';
 import { loanArrival } from '@/lib/loans/entries';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import { loanTrays, places } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';

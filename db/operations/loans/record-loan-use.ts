@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { loanUseEntry } from '@/lib/loans/entries';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { cases, loanUses } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';

@@ -4,7 +4,7 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import { claimAnswer } from '@/lib/loans/entries';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { loanClaims } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
 

@@ -3,7 +3,7 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { papersMissing } from '@/lib/loans/nextStep';
 import { knownLines, tagOf } from '@/lib/loans/trayKind';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import type { LoanRecord } from '../../queries/loans/facts';
 import { lenders, loanTrays, sets, turnSteps, turns } from '../../schema';

@@ -1,6 +1,6 @@
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { nextStep, papersMissing } from '@/lib/loans/nextStep';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
 import { tellOfLoan } from './tell-of-loan';
 

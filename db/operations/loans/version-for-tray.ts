@@ -2,7 +2,7 @@ import { and, eq } from 'drizzle-orm';
 import type { NewId } from '@/lib/identity/ids';
 import { isJust, kindCodeOf, knownLines } from '@/lib/loans/trayKind';
 import { wallClock } from '@/lib/theatre/localTime';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import type { Queries } from '../../client';
 import type { LoanRecord, LoanRow } from '../../queries/loans/facts';
 import { configurationLines, configurations, configurationVersions } from '../../schema';

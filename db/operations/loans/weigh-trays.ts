@@ -2,7 +2,7 @@ import { and, eq } from 'drizzle-orm';
 import { type Outcome, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import { loanWeights } from '@/lib/loans/entries';
-import { loanWords as words } from '@/lib/wording/loans';
+import { loanWords as words } from '@/lib/wording/loan-acts';
 import { loanTrays } from '../../schema';
 import { type AtLoan, atLoan, changeLoan, type LoanNow } from './at-loan';
 

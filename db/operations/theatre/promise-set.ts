@@ -1,7 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import type { SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
-import { loanWords } from '@/lib/wording/loans';
+import { loanWords } from '@/lib/wording/loan-acts';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
 import { appendLedger } from '../../ledger';
 import { setPromises, sets } from '../../schema';

@@ -1,6 +1,6 @@
 import { and, eq } from 'drizzle-orm';
 import { type Outcome, refused } from '@/lib/identity/refusal';
-import { loanWords } from '@/lib/wording/loans';
+import { loanWords } from '@/lib/wording/loan-acts';
 import { turnWords as words } from '@/lib/wording/turns';
 import { appendLedger } from '../../ledger';
 import { sets } from '../../schema';

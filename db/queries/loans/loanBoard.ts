@@ -25,9 +25,6 @@ export interface LoanOnBoard {
   backBy: string | null;
   /** Tags of trays that are held. */
   held: string[];
-  /** Who is waited for, where a named person was asked. */
-  openClaims: number;
-  endedAt: string | null;
 }
 
 const DAYS_BACK = 30;
@@ -63,8 +60,6 @@ export async function loanBoard(db: Reading, now: string): Promise<LoanOnBoard[]
         late: facts.late,
         backBy: loan.backBy,
         held: trays.flatMap(({ row, set }) => (set?.step === 'held' ? [row.tag ?? set.code] : [])),
-        openClaims: facts.openClaims,
-        endedAt: loan.collectedAt,
       };
     }),
   );

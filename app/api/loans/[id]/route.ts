@@ -23,6 +23,7 @@ import { takeLoanIn } from '@/db/operations/loans/take-loan-in';
 import { weighTrays } from '@/db/operations/loans/weigh-trays';
 import { loanId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
+import type { Attestation } from '@/lib/people/attestation';
 import { type LoanAct, loanBody } from './acts';
 
 /** One act on one loan. Who may do it, and when, is for its operation to say. */
@@ -87,13 +88,11 @@ async function done(at: AtLoan, asked: LoanAct, access: Access): Promise<Outcome
   }
 }
 
-type Proven = Extract<Awaited<ReturnType<typeof prove>>, { ok: true }>['value'];
-
 async function proven(
   access: Access,
   { who, secret }: Extract<LoanAct, { act: 'declare' }>['proof'],
   meaning: 'iDeclareThisLoan' | 'iHandThisOver',
-  act: (attestation: Proven) => Promise<Outcome<unknown, unknown>>,
+  act: (attestation: Attestation) => Promise<Outcome<unknown, unknown>>,
 ): Promise<Outcome<unknown, unknown>> {
   const proof = await prove({ access, who, secret, meaning });
   return proof.ok ? act(proof.value) : proof;
