@@ -24,6 +24,9 @@ export function LoanCard({ loan, at }: { loan: LoanOnBoard; at: string }) {
           .join(', ')}
       </p>
       <Timing loan={loan} at={at} />
+      {loan.backBy === null || loan.arrivedAt === null ? null : (
+        <p>{`Back with the lender by ${loan.backBy}`}</p>
+      )}
       {loan.held.length > 0 ? (
         <p>
           <Status tone="stop" look="plain">{`held: ${loan.held.join(', ')}`}</Status>

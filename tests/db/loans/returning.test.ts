@@ -339,6 +339,15 @@ describe('screens and figures', () => {
     expect((await figures())?.unused).toEqual({ n: 1, unused: 1 });
   });
 
+  it('a kind made for a tray goes out of use with it and no sooner; ours still take two people', async () => {
+    const out = (code: string) =>
+      loan.db.tx((write) =>
+        write.update(configurations).set({ withdrawnAt: AFTER }).where(eq(configurations.code, code)),
+      );
+    await expect(out('LN4478A')).rejects.toThrow(/two people/);
+    await expect(out('SFL')).rejects.toThrow(/two people/);
+  });
+
   it('a lender goes out of use only once nothing of it is open', async () => {
     const { db, keeper, newId } = loan;
     const { lenderId: id } = (await loan.record()).loan;
