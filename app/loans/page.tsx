@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
-import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
@@ -57,7 +56,7 @@ export default async function LoansPage() {
         return (
           <Section key={part} title={title} note={lines.length === 0 ? note : `${lines.length}, ${note}`}>
             {lines.length === 0 ? (
-              <EmptyState title={empty}>Loans come here by what is to be done about them.</EmptyState>
+              <p className={styles.soft}>{empty}</p>
             ) : (
               <ul className={styles.cards} aria-label={title}>
                 {lines.map((loan) => (

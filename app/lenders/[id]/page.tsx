@@ -5,7 +5,7 @@ import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { DefinitionList } from '@/app/_ui/definition-list';
 import { EmptyState } from '@/app/_ui/empty-state';
-import { Figure } from '@/app/_ui/figure';
+import { Figure, FigureRow } from '@/app/_ui/figure';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
@@ -87,7 +87,7 @@ function Figures({ lender }: { lender: LenderOnFile }) {
     minutes === null ? null : minutes === 0 ? 'not late' : lateWords(minutes);
   return (
     <Section title="How it has been" note="each figure with the number it is of">
-      <div className={styles.figures}>
+      <FigureRow>
         <Figure
           label="Came in time"
           value={n === 0 ? null : shareWords(onTime, n)}
@@ -117,7 +117,7 @@ function Figures({ lender }: { lender: LenderOnFile }) {
           note="gone back, washed here, never in theatre"
           size="medium"
         />
-      </div>
+      </FigureRow>
     </Section>
   );
 }

@@ -32,6 +32,7 @@ const OVER = ['refused', 'calledOff', 'goneBack'];
 
 /** Every loan that is not over, and those of the last month that are: the soonest due first. */
 export async function loanBoard(db: Reading, now: string): Promise<LoanOnBoard[]> {
+  mayRead(db, 'readHospital');
   const from = new Date(Date.parse(now) - DAYS_BACK * 86_400_000).toISOString();
   return linesWhere(
     db,
@@ -42,11 +43,11 @@ export async function loanBoard(db: Reading, now: string): Promise<LoanOnBoard[]
 
 /** The loans that were asked for one case. */
 export async function loansForCase(db: Reading, caseId: string, now: string): Promise<LoanOnBoard[]> {
+  mayRead(db, 'readHospital');
   return linesWhere(db, eq(loans.caseId, caseId), now);
 }
 
 async function linesWhere(db: Reading, which: SQL | undefined, now: string): Promise<LoanOnBoard[]> {
-  mayRead(db, 'readHospital');
   const { read } = db;
   const rows = await read
     .select({ loan: loans, lender: lenders.name })
