@@ -297,7 +297,7 @@ describe('the return', () => {
 });
 
 describe('screens and figures', () => {
-  const reading = () => ({ read: loan.db.read, reader: THE_PROGRAM });
+  const reading = () => ({ read: loan.db.read, reader: THE_PROGRAM }) as const;
 
   it('the board puts the loan where its next step is, with that step', async () => {
     const board = await loanBoard(reading(), AFTER);
