@@ -67,7 +67,7 @@ export async function answerAboutLoan(
         useWithout: { yes: 'usedWithout', no: 'notUsedWithout' },
       } as const
     )[kind][answer];
-    await tellOfLoan(write, record, { news, words: said, person, now, newId });
+    await tellOfLoan(write, record, { news, words: said, person, now, newId, butFor: question.askedBy });
     return { ok: true, value: changed };
   });
 }

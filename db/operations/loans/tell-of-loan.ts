@@ -13,16 +13,19 @@ interface TellOfLoan {
   person: Person;
   now: string;
   newId: NewId;
+  /** Somebody who is told of it in another way. */
+  butFor?: string;
 }
 
 /** Tells the surgeon of the case, and whoever asked for the loan, what became of it; nobody of what they did themselves. */
 export async function tellOfLoan(
   write: Queries,
   { loan, booked }: Pick<LoanRecord, 'loan' | 'booked'>,
-  { news, words = null, person, now, newId }: TellOfLoan,
+  { news, words = null, person, now, newId, butFor }: TellOfLoan,
 ): Promise<void> {
   const told = new Set([loan.askedBy, ...(booked === null ? [] : [booked.surgeonId])]);
   told.delete(person.id);
+  if (butFor !== undefined) told.delete(butFor);
   if (told.size === 0) return;
   const [lender] = await write
     .select({ name: lenders.name })

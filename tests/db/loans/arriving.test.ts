@@ -13,7 +13,7 @@ import { tagTrays } from '@/db/operations/loans/tag-trays';
 import { takeLoanIn } from '@/db/operations/loans/take-loan-in';
 import { beginWash } from '@/db/operations/turns/begin-wash';
 import { liftHold } from '@/db/operations/turns/lift-hold';
-import { configurationLines, ledger, loanQuestions, loans, notices, sets, settings } from '@/db/schema';
+import { configurationLines, ledger, loans, notices, sets, settings } from '@/db/schema';
 import { type LoanQuestionId, setId } from '@/lib/identity/ids';
 import { nextStep } from '@/lib/loans/nextStep';
 import { NEXT_LOAN_STATES } from '@/lib/loans/states';
@@ -336,7 +336,6 @@ describe('the record', () => {
       'tag-loan-trays',
     ]);
     for (const { detail } of rows) expect(JSON.stringify(detail)).toContain('LN-4478');
-    expect(await loan.db.read.select().from(loanQuestions)).toEqual([]);
     expect(messagesOf(await tagTrays(await loan.asking(IN_TIME)))).toContain('nothing to tag');
   });
 });
