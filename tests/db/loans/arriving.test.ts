@@ -140,6 +140,21 @@ describe('the content list', () => {
 });
 
 describe('arriving', () => {
+  it('not before it was asked for, by the minute, and not in the time to come', async () => {
+    await confirmed(loan);
+    const comes = async (arrivedAt: string) =>
+      messagesOf(
+        await recordArrival({
+          ...(await loan.asking(ASKED)),
+          entry: { arrivedAt, broughtBy: 'a driver', trays: 2, placeId: null },
+        }),
+      );
+    expect(await comes('2026-01-19T08:59:00.000Z')).toContain('before it was asked for');
+    expect(await comes(IN_TIME)).toContain('still to come');
+    await loan.db.tx((write) => write.update(loans).set({ askedAt: '2026-01-19T09:00:27.000Z' }));
+    expect(await comes(ASKED)).toBe('done');
+  });
+
   it('in time: weighed, tagged, counted by two people blind, and handed on; washing is barred before that', async () => {
     await confirmed(loan);
     await listed(loan);
