@@ -16,12 +16,14 @@ export function ArrivalForm({
   loan,
   now,
   places,
+  onDone,
 }: {
   loan: SeenLoan;
   now: Moment;
   places: { id: string; name: string }[];
+  onDone?: () => void;
 }) {
-  const { send, pending, problems } = useLoanAct(loan);
+  const { send, pending, problems } = useLoanAct(loan, onDone);
   const [arrived, setArrived] = useState(now);
   const [trays, setTrays] = useState('');
   const [broughtBy, setBroughtBy] = useState('');

@@ -77,6 +77,7 @@ export function LineTable({ rows }: { rows: readonly LineRow[] }) {
       rowKey={(row) => row.id}
       urlKey="lines"
       sort="position"
+      phone="scroll"
       dense
       empty="The lender’s list is not here yet."
     />

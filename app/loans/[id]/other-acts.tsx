@@ -3,8 +3,9 @@ import type { LoanChoices } from '@/db/queries/loans/choices';
 import type { LoanOnScreen } from '@/db/queries/loans/loanOnScreen';
 import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
+import { wallClock } from '@/lib/theatre/localTime';
 import { momentWords } from '@/lib/wording/sets';
-import { AnswerDialog, ListDialog, PapersDialog } from './in-dialog';
+import { AnswerDialog, ArrivalDialog, ListDialog, PapersDialog } from './in-dialog';
 import { ReasonDialog } from './reason-dialog';
 import { UseDialog } from './use-dialog';
 
@@ -37,6 +38,9 @@ export function OtherActs({ found, person, choices, at }: Props) {
     <ButtonRow>
       {mayList ? <ListDialog loan={loan} asked={configuration?.code ?? null} /> : null}
       {keeps && row.state === 'confirmed' ? <AnswerDialog loan={loan} contact={lender.contact} /> : null}
+      {keeps && row.state === 'confirmed' && next.do === 'bringList' ? (
+        <ArrivalDialog loan={loan} now={wallClock(at)} places={choices.places} />
+      ) : null}
       {mayPapers ? <PapersDialog loan={loan} /> : null}
       {mayUse ? (
         <UseDialog
