@@ -17,6 +17,7 @@ import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
+import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
 import { insertStarterRules } from './rules/insertStarterRules';
 
@@ -46,6 +47,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertLoadRecords(write);
     await insertBenchCounts(write, clock);
     await insertKits(write, clock);
+    await insertLoans(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

@@ -3,6 +3,7 @@ export * from './catalogue';
 export * from './changes';
 export * from './hospital';
 export * from './ledger';
+export * from './loans';
 export * from './packs';
 export * from './people';
 export * from './scans';

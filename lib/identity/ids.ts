@@ -50,6 +50,12 @@ export const checkId = idOf('check');
 export const returnId = idOf('return');
 export const theatreCountId = idOf('theatreCount');
 export const questionId = idOf('question');
+export const lenderId = idOf('lender');
+export const loanId = idOf('loan');
+export const loanLineId = idOf('loanLine');
+export const loanCountId = idOf('loanCount');
+export const loanQuestionId = idOf('loanQuestion');
+export const loanClaimId = idOf('loanClaim');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -89,6 +95,12 @@ export type PickId = z.infer<typeof pickId>;
 export type CheckId = z.infer<typeof checkId>;
 export type TheatreCountId = z.infer<typeof theatreCountId>;
 export type QuestionId = z.infer<typeof questionId>;
+export type LenderId = z.infer<typeof lenderId>;
+export type LoanId = z.infer<typeof loanId>;
+export type LoanLineId = z.infer<typeof loanLineId>;
+export type LoanCountId = z.infer<typeof loanCountId>;
+export type LoanQuestionId = z.infer<typeof loanQuestionId>;
+export type LoanClaimId = z.infer<typeof loanClaimId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

@@ -15,6 +15,8 @@ export const meaning = z.enum([
   'iCorrect',
   'iLookedAtTheBarrier',
   'iSettleThis',
+  'iDeclareThisLoan',
+  'iHandThisOver',
 ]);
 export type Meaning = z.infer<typeof meaning>;
 

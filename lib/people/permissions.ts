@@ -66,6 +66,14 @@ export const PERMITTED = {
   workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
   /** Ends a question although not all is accounted for. */
   settleAsNotFound: ['incidentLead', 'theatreManager'],
+  /** Asks a lender; what comes of it is the loan keeper's. */
+  askForLoan: ['stockKeeper', 'surgeon', 'scrubPractitioner', 'theatreManager', 'decontaminationLead'],
+  keepLoans: ['stockKeeper', 'decontaminationLead'],
+  keepLenders: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Weighs and counts loans as they come and go, and enters what was used of them. */
+  countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
+  /** That a loan goes back decontaminated. */
+  declareLoan: BENCH,
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],

@@ -77,6 +77,19 @@ export const LOCAL_SETTINGS = {
     scaleToleranceGrams: z.number().int().min(0).max(5_000).default(200),
     label: z.enum(['100x50', '75x50', '50x25']).default('100x50'),
   }),
+  /** When a loan must be here before it is needed, and the hours that are worked. */
+  loans: z.object({
+    noticeIn: z.enum(['clockHours', 'workingHours', 'workingDays']).default('workingDays'),
+    noticeHours: z.number().int().min(1).max(500).default(48),
+    noticeDays: z.number().int().min(1).max(60).default(2),
+    dueBy: z.enum(['startOfWork', 'endOfWork']).default('startOfWork'),
+    workDays: z
+      .array(z.enum(['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday']))
+      .default(['monday', 'tuesday', 'wednesday', 'thursday', 'friday']),
+    // noon lies between them, so that work never ends before it begins
+    workFromMinutes: z.number().int().min(0).max(720).default(480),
+    workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),
+  }),
   signIn: z.object({
     idleMinutes: z.number().int().min(1).max(720).default(30),
     absoluteHours: z.number().int().min(1).max(24).default(12),

@@ -3,6 +3,26 @@ import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
 import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
+const said = z.string().max(400);
+
+/** What became of a loan, as the surgeon of its case is told. */
+const loanNews = z.enum([
+  'asked',
+  'confirmed',
+  'refused',
+  'calledOff',
+  'arrived',
+  'arrivedLate',
+  'papersMissing',
+  'takenLate',
+  'notTakenLate',
+  'usedWithout',
+  'notUsedWithout',
+  'unpacked',
+  'goingBack',
+]);
+export type LoanNews = z.infer<typeof loanNews>;
+const loanQuestionKind = z.enum(['acceptLate', 'useWithout']);
 
 /** What a person is told inside the program, by kind. Names are kept as they were when it was told. */
 export const noticeContent = z.discriminatedUnion('kind', [
@@ -60,6 +80,34 @@ export const noticeContent = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('kitToPutBack'),
     detail: z.object({ caseReference: name, things: z.number().int().positive(), by: name }),
+  }),
+  /** To the surgeon of the case a loan is for, and to whoever asked for it. */
+  z.object({
+    kind: z.literal('loanNews'),
+    detail: z.object({
+      number: name,
+      lender: name,
+      caseReference: name.nullable(),
+      news: loanNews,
+      words: said.nullable(),
+      by: name,
+    }),
+  }),
+  /** To the one person who is asked to decide. */
+  z.object({
+    kind: z.literal('loanQuestionAsked'),
+    detail: z.object({ number: name, question: loanQuestionKind, words: said, by: name }),
+  }),
+  /** To whoever asked. */
+  z.object({
+    kind: z.literal('loanQuestionAnswered'),
+    detail: z.object({
+      number: name,
+      question: loanQuestionKind,
+      answer: z.enum(['yes', 'no']),
+      words: said,
+      by: name,
+    }),
   }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;

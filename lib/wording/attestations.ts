@@ -14,4 +14,6 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iCorrect: 'I correct the record',
   iLookedAtTheBarrier: 'I looked at it: whole, dry and sealed',
   iSettleThis: 'I settle this question',
+  iDeclareThisLoan: 'I declare this loan as stated',
+  iHandThisOver: 'I hand this over',
 };

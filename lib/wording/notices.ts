@@ -2,6 +2,7 @@ import { never } from '../identity/result';
 import { dayWords, wallClock } from '../theatre/localTime';
 import type { NoticeContent } from '../turns/notice';
 import { ASIDE_OUTCOME_WORDS } from './aside';
+import { LOAN_NEWS_WORDS, questionWords } from './loans';
 import { capitalised, listWords } from './numbers';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
@@ -46,6 +47,20 @@ export function noticeSentence(notice: NoticeContent): string {
     case 'kitToPutBack': {
       const { caseReference, things, by } = notice.detail;
       return `${by} cancelled case ${caseReference}: ${things === 1 ? 'one thing lies' : `${things} things lie`} with its kit and ${things === 1 ? 'goes' : 'go'} back to ${things === 1 ? 'its place' : 'their places'}.`;
+    }
+    case 'loanNews': {
+      const { number, lender, caseReference, news, words, by } = notice.detail;
+      const because = words === null ? '' : ` ${by} says: ${words}`;
+      const which = caseReference === null ? '' : `, for case ${caseReference}`;
+      return `Loan ${number} of ${lender}${which}: ${LOAN_NEWS_WORDS[news]}${because}`;
+    }
+    case 'loanQuestionAsked': {
+      const { number, question, words, by } = notice.detail;
+      return `${by} asks you to decide on loan ${number}: ${questionWords(question)}. ${words}`;
+    }
+    case 'loanQuestionAnswered': {
+      const { number, question, answer, words, by } = notice.detail;
+      return `${by} says ${answer} on loan ${number}, ${questionWords(question)}. ${words}`;
     }
     default:
       return never(notice);

@@ -10,6 +10,8 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  loanRequest: 'Request for a loan',
+  loanReturn: 'Return note',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
@@ -206,6 +208,11 @@ export const noSheetWords = {
     title: 'No such load',
     sentence: 'There is no load under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/loads', words: 'Go to the loads' },
+  },
+  noLoan: {
+    title: 'No such loan',
+    sentence: 'There is no loan under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/loans', words: 'Go to the loans' },
   },
   notFailed: {
     title: 'Nothing is in doubt',

@@ -9,12 +9,14 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { loansForCase } from '@/db/queries/loans/loanBoard';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
 import { shortForCase } from '@/db/queries/short/shortForCase';
 import { may } from '@/lib/people/permissions';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
+import { CaseLoans } from './case-loans';
 import { ChangePlanButton } from './change-plan-button';
 import { KitStrip } from './kit-strip';
 import { PlanInWords } from './plan-in-words';
@@ -37,11 +39,12 @@ export default async function CasePage({ params }: Props) {
   const booked = await findCase(db, id);
   if (!booked) notFound();
   const at = now();
-  const [versions, people, names, short] = await Promise.all([
+  const [versions, people, names, short, loans] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
     shortForCase(db, id, at),
+    loansForCase(db, id, at),
   ]);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
   const draft = versions.find(({ status }) => status === 'draft');
@@ -119,6 +122,13 @@ export default async function CasePage({ params }: Props) {
           A surgeon states the plates, what goes in each hole, and the lengths. The kit follows from it.
         </EmptyState>
       )}
+      <CaseLoans
+        loans={loans}
+        askHref={
+          may(person.role, 'askForLoan') && booked.startsAt > at ? `/loans/new?case=${booked.id}` : null
+        }
+        at={at}
+      />
       {versions.length > 0 ? (
         <Section title="Versions" note="the newest first">
           <VersionList versions={versions} itemName={itemName} personName={personName} />
