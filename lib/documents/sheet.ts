@@ -19,7 +19,13 @@ export interface Sheet {
   cautions: string[];
 }
 
-export type SheetKind = 'countSheet' | 'pickList' | 'layUpCard' | 'loadList' | 'loadInDoubt';
+export type SheetKind =
+  | 'countSheet'
+  | 'pickList'
+  | 'layUpCard'
+  | 'loadList'
+  | 'loadInDoubt'
+  | 'preferenceCard';
 
 export interface Fact {
   term: string;

@@ -45,6 +45,9 @@ export const trialId = idOf('trial');
 export const requestId = idOf('request');
 export const promiseId = idOf('promise');
 export const theatreSessionId = idOf('theatreSession');
+export const feedId = idOf('feed');
+export const procedureId = idOf('procedure');
+export const cardId = idOf('card');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -80,6 +83,9 @@ export type TrialId = z.infer<typeof trialId>;
 export type RequestId = z.infer<typeof requestId>;
 export type PromiseId = z.infer<typeof promiseId>;
 export type TheatreSessionId = z.infer<typeof theatreSessionId>;
+export type FeedId = z.infer<typeof feedId>;
+export type ProcedureId = z.infer<typeof procedureId>;
+export type CardId = z.infer<typeof cardId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

@@ -77,6 +77,10 @@ export const LOCAL_SETTINGS = {
     scaleToleranceGrams: z.number().int().min(0).max(5_000).default(200),
     label: z.enum(['100x50', '75x50', '50x25']).default('100x50'),
   }),
+  calendars: z.object({
+    /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
+    nameSurgeon: z.boolean().default(false),
+  }),
   signIn: z.object({
     idleMinutes: z.number().int().min(1).max(720).default(30),
     absoluteHours: z.number().int().min(1).max(24).default(12),

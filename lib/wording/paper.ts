@@ -10,6 +10,7 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  preferenceCard: 'Preference card',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
@@ -203,6 +204,11 @@ export const noSheetWords = {
     title: 'No such load',
     sentence: 'There is no load under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/loads', words: 'Go to the loads' },
+  },
+  noCard: {
+    title: 'No such preference card',
+    sentence: 'There is no card under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/plans', words: 'Go to the cards' },
   },
   notFailed: {
     title: 'Nothing is in doubt',
