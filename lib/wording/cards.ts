@@ -99,11 +99,10 @@ export function startUseSentence({ used, confirmed, changed }: StartUseFigures):
   if (used === 0) return 'No case has begun from it yet.';
   const begun = `${used === 1 ? 'One case' : `${used} cases`} began from it`;
   if (confirmed === 0) return `${begun}; none has a confirmed plan yet.`;
+  if (used === 1) return `${begun}; its plan is confirmed, and was ${changed === 0 ? 'not ' : ''}changed.`;
   const of =
     confirmed === used
-      ? confirmed === 1
-        ? 'its plan is confirmed'
-        : 'all have a confirmed plan'
+      ? 'all have a confirmed plan'
       : `${confirmed} of them ${confirmed === 1 ? 'has' : 'have'} a confirmed plan`;
   return `${begun}; ${of}, and ${changed === 0 ? 'none was' : `${changed} of ${confirmed} ${changed === 1 ? 'was' : 'were'}`} changed.`;
 }
