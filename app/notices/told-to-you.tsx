@@ -4,6 +4,7 @@ import { enter } from '@/app/_server/enter';
 import { Section } from '@/app/_ui/section';
 import { listChanges } from '@/db/queries/theatre/listChanges';
 import { noticesFor } from '@/db/queries/turns/notices';
+import { hasOwnList } from '@/lib/theatre/listChange';
 import { listChangeWords } from '@/lib/wording/list-changes';
 import { NoticeList } from './notice-list';
 import { SeenButton } from './seen-button';
@@ -14,9 +15,14 @@ const SHOWN = 5;
 export async function ToldToYou() {
   const { db, person } = await enter('/');
   const at = now();
-  const [notices, changes] = await Promise.all([noticesFor(db, person.id, 50), listChanges(db, person, at)]);
+  // of the whole list too much changes to be told here
+  const own = hasOwnList(person.role);
+  const [notices, changed] = await Promise.all([
+    noticesFor(db, person.id, 50),
+    own ? listChanges(db, person, at).then(({ count }) => count) : 0,
+  ]);
   const unseen = notices.filter(({ seenAt }) => seenAt === null);
-  if (unseen.length + changes.count === 0) return null;
+  if (unseen.length + changed === 0) return null;
   const shown = unseen.slice(0, SHOWN);
   return (
     <Section
@@ -33,9 +39,9 @@ export async function ToldToYou() {
         </>
       }
     >
-      {changes.count > 0 ? (
+      {changed > 0 ? (
         <p>
-          {listChangeWords.short(changes.count, changes.own)} <Link href="/notices">See what</Link>
+          {listChangeWords.short(changed, own)} <Link href="/notices">See what</Link>
         </p>
       ) : null}
       {shown.length > 0 ? <NoticeList notices={shown} now={at} label="Told to you" /> : null}

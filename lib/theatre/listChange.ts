@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Role } from '../people/role';
 
 /** What happened to a case on the list, as the ledger has it. */
 export type ListChange =
@@ -46,3 +47,6 @@ export function listChangeFrom(action: ListAct, detail: unknown): ListChange {
   const read = READ[action].safeParse(detail);
   return read.success ? read.data : { kind: 'other', action };
 }
+
+/** Whose list is their own cases; everybody else has the whole list. */
+export const hasOwnList = (role: Role): boolean => role === 'surgeon';

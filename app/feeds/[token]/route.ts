@@ -37,7 +37,8 @@ export const GET = secretEndpoint('GET /feeds/[token]', async ({ db, params, req
   if (feed.over) return saidPlainly(410, words.over, 0);
   if (isWorthNotingRead(feed.lastReadAt, at)) await noteRead({ db, feedId: feed.id, readAt: at });
   const text = writeCalendar(await feedCalendar(db, feed, at));
-  const tag = `"${createHash('sha256').update(text).digest('base64url')}"`;
+  // weak: the same text may be sent squeezed, which a strong one would have to tell apart (RFC 9110, 8.8.1)
+  const tag = `W/"${createHash('sha256').update(text).digest('base64url')}"`;
   const headers = { ...EVERY_ANSWER, ETag: tag };
   if (hasAlready(request.headers.get('if-none-match'), tag))
     return new Response(null, { status: 304, headers });

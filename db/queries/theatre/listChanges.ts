@@ -1,7 +1,13 @@
 import { and, desc, eq, gt, gte, inArray, isNull, ne, or, sql } from 'drizzle-orm';
 import { type CaseId, caseId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
-import { LIST_ACTS, type ListAct, type ListChange, listChangeFrom } from '@/lib/theatre/listChange';
+import {
+  hasOwnList,
+  LIST_ACTS,
+  type ListAct,
+  type ListChange,
+  listChangeFrom,
+} from '@/lib/theatre/listChange';
 import { mayRead, type Reading } from '../../reader';
 import { cases, ledger, listMarks, people, theatres } from '../../schema';
 import { newestEntry } from '../ledgerHead';
@@ -38,7 +44,7 @@ const FIRST_LOOK_MS = 7 * 24 * 3_600_000;
 export async function listChanges(db: Reading, person: Person, now: string): Promise<ListChanges> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const own = person.role === 'surgeon';
+  const own = hasOwnList(person.role);
   const [[mark], head, rooms] = await Promise.all([
     read.select().from(listMarks).where(eq(listMarks.personId, person.id)),
     newestEntry(db),
