@@ -29,8 +29,10 @@ export async function ToldToYou() {
       title="Told to you"
       note={
         unseen.length > SHOWN
-          ? `${SHOWN} of ${unseen.length} notices`
-          : `${unseen.length} ${unseen.length === 1 ? 'notice' : 'notices'}`
+          ? `${SHOWN} of ${unseen.length}`
+          : unseen.length > 0
+            ? String(unseen.length)
+            : null
       }
       actions={
         <>

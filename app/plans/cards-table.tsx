@@ -29,11 +29,11 @@ const columns: Column<Line>[] = [
         {line.procedure} {line.retired ? <Status tone="neutral">Retired</Status> : null}
       </>
     ),
-    width: 'phrase',
+    width: 'wide',
     hideable: false,
   },
   { id: 'surgeon', header: 'Surgeon', value: (line) => line.surgeon, width: 'name', hideable: false },
-  { id: 'region', header: 'Region', value: (line) => line.region, width: 'phrase' },
+  { id: 'region', header: 'Region', value: (line) => line.region, width: 'phrase', hiddenAtFirst: true },
   {
     id: 'starts',
     header: 'Starts, and what is in store for each today',
@@ -52,9 +52,9 @@ const columns: Column<Line>[] = [
       ),
     width: 'wide',
   },
-  { id: 'extras', header: 'Extras', value: (line) => line.extras, align: 'end', width: 'fit' },
-  { id: 'version', header: 'Version', value: (line) => line.version, align: 'end', width: 'fit' },
-  { id: 'used', header: 'Cases', value: (line) => line.used, align: 'end', width: 'fit' },
+  { id: 'extras', header: 'Extras', value: (line) => line.extras, align: 'end', width: 'code' },
+  { id: 'version', header: 'Version', value: (line) => line.version, align: 'end', width: 'code' },
+  { id: 'used', header: 'Cases', value: (line) => line.used, align: 'end', width: 'code' },
 ];
 
 /** Preference cards, by surgeon and procedure. */
@@ -69,6 +69,7 @@ export function CardsTable({
     <DataTable
       caption="Preference cards"
       hideCaption
+      aligned
       columns={columns}
       rows={lines.map((line) => ({ ...line, today }))}
       rowKey={(line) => line.id}

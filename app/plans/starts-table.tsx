@@ -31,11 +31,11 @@ const columns: Column<Line>[] = [
         {line.name} {line.retired ? <Status tone="neutral">Retired</Status> : null}
       </>
     ),
-    width: 'phrase',
+    width: 'wide',
     hideable: false,
   },
   { id: 'owner', header: 'Whose', value: (line) => line.owner, width: 'name' },
-  { id: 'region', header: 'Region', value: (line) => line.region, width: 'phrase' },
+  { id: 'region', header: 'Region', value: (line) => line.region, width: 'phrase', hiddenAtFirst: true },
   {
     id: 'plates',
     header: 'Plates',
@@ -55,9 +55,9 @@ const columns: Column<Line>[] = [
     width: 'wide',
     hideable: false,
   },
-  { id: 'version', header: 'Version', value: (line) => line.version, align: 'end', width: 'fit' },
-  { id: 'used', header: 'Cases', value: (line) => line.used, align: 'end', width: 'fit' },
-  { id: 'changed', header: 'Changed afterwards', value: (line) => line.changed, align: 'end', width: 'fit' },
+  { id: 'version', header: 'Version', value: (line) => line.version, align: 'end', width: 'code' },
+  { id: 'used', header: 'Cases', value: (line) => line.used, align: 'end', width: 'code' },
+  { id: 'changed', header: 'Changed afterwards', value: (line) => line.changed, align: 'end', width: 'code' },
 ];
 
 /** Saved starts, each with what the sets in store can build of it. */
@@ -72,6 +72,7 @@ export function StartsTable({
     <DataTable
       caption="Saved starts"
       hideCaption
+      aligned
       columns={columns}
       rows={lines.map((line) => ({ ...line, today: today.get(line.id) }))}
       rowKey={(line) => line.id}
