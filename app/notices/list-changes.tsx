@@ -9,8 +9,10 @@ import styles from './notices.module.css';
 
 /** What others changed on the reader's list since they last looked, case by case. */
 export function ChangedOnList({ changes, now }: { changes: ListChanges; now: string }) {
-  const { own, since, upTo, cases, count, more, theatres } = changes;
-  const theatre = (id: string) => theatres.find((one) => one.id === id)?.name ?? id;
+  const { own, since, upTo, cases, count, more } = changes;
+  const nameIn = (all: ListChanges['names']['sets']) => (id: string) =>
+    all.find((one) => one.id === id)?.name ?? id;
+  const names = { theatre: nameIn(changes.names.theatres), set: nameIn(changes.names.sets) };
   return (
     <Section
       title={words.title(own)}
@@ -32,7 +34,7 @@ export function ChangedOnList({ changes, now }: { changes: ListChanges; now: str
                 {its.map(({ seq, at, by, change }) => (
                   <p key={seq}>
                     <span className={styles.when}>{momentWords(at, now)}</span>{' '}
-                    {listChangeSentence(change, theatre, by)}
+                    {listChangeSentence(change, names, by)}
                   </p>
                 ))}
               </div>

@@ -9,6 +9,8 @@ export type ListChange =
   | { kind: 'putBack' }
   | { kind: 'promised'; setCode: string }
   | { kind: 'freed'; setCode: string }
+  /** Sets by their ids, given to it and taken from it as the list was planned. */
+  | { kind: 'planned'; given: string[]; taken: string[] }
   | { kind: 'planConfirmed'; version: number }
   /** An entry whose detail is not of the shape known here: said to be there, and no more. */
   | { kind: 'other'; action: ListAct };
@@ -34,6 +36,9 @@ const READ = {
   'free-set': z
     .object({ setCode: z.string() })
     .transform(({ setCode }): ListChange => ({ kind: 'freed', setCode })),
+  'plan-sets': z
+    .object({ given: z.array(z.string()), taken: z.array(z.string()) })
+    .transform((detail): ListChange => ({ kind: 'planned', ...detail })),
   'confirm-plan': z
     .object({ version: z.number() })
     .transform(({ version }): ListChange => ({ kind: 'planConfirmed', version })),

@@ -4,8 +4,12 @@ import { dayWords, wallClock } from '../theatre/localTime';
 import { actWords } from './ledger-acts';
 import { listWords } from './numbers';
 
-/** What changed, in one sentence. `theatre` says a theatre's name by its id, `by` who did it. */
-export function listChangeSentence(change: ListChange, theatre: (id: string) => string, by: string): string {
+/** What changed, in one sentence. `theatre` and `set` say what is called so by its id, `by` who did it. */
+export function listChangeSentence(
+  change: ListChange,
+  { theatre, set }: { theatre: (id: string) => string; set: (id: string) => string },
+  by: string,
+): string {
   switch (change.kind) {
     case 'booked':
       return `Booked by ${by} for ${whenWords(change.startsAt)}.`;
@@ -30,6 +34,11 @@ export function listChangeSentence(change: ListChange, theatre: (id: string) => 
       return `${change.setCode} promised to it by ${by}.`;
     case 'freed':
       return `${by} took back the promise of ${change.setCode}.`;
+    case 'planned': {
+      const given = change.given.length > 0 ? [`gave it ${listWords(change.given.map(set))}`] : [];
+      const taken = change.taken.length > 0 ? [`took ${listWords(change.taken.map(set))} from it`] : [];
+      return `Planning the list, ${by} ${[...given, ...taken].join(' and ')}.`;
+    }
     case 'planConfirmed':
       return `Version ${change.version} of its plan confirmed by ${by}.`;
     case 'other':

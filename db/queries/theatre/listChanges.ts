@@ -9,7 +9,7 @@ import {
   listChangeFrom,
 } from '@/lib/theatre/listChange';
 import { mayRead, type Reading } from '../../reader';
-import { cases, ledger, listMarks, people, theatres } from '../../schema';
+import { cases, ledger, listMarks, people, sets, theatres } from '../../schema';
 import { newestEntry } from '../ledgerHead';
 import type { Person } from '../people';
 
@@ -33,8 +33,8 @@ export interface ListChanges {
   count: number;
   /** Whether there are older ones that are not among them. */
   more: boolean;
-  /** Names of theatres, for what was moved. */
-  theatres: { id: string; name: string }[];
+  /** What the theatres and sets that the changes name by their ids are called. */
+  names: { theatres: { id: string; name: string }[]; sets: { id: string; name: string }[] };
 }
 
 const MOST = 200;
@@ -98,6 +98,16 @@ export async function listChanges(db: Reading, person: Person, now: string): Pro
     cases: changed.sort((a, b) => a.startsAt.localeCompare(b.startsAt)),
     count: shown.length,
     more: rows.length > MOST,
-    theatres: rooms,
+    names: { theatres: rooms, sets: await setNames(db, changed) },
   };
+}
+
+async function setNames({ read }: Reading, changed: readonly ChangedCase[]) {
+  const ids = changed.flatMap(({ changes }) =>
+    changes.flatMap(({ change }) => (change.kind === 'planned' ? [...change.given, ...change.taken] : [])),
+  );
+  return read
+    .select({ id: sets.id, name: sets.code })
+    .from(sets)
+    .where(inArray(sets.id, [...new Set(ids)]));
 }

@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
+import { appendLedger } from '@/db/ledger';
 import { bookCase } from '@/db/operations/book-case';
 import { cancelCase } from '@/db/operations/theatre/cancel-case';
 import { markListSeen } from '@/db/operations/theatre/mark-list-seen';
@@ -64,6 +65,11 @@ const kinds = async (person: Person, now = NOW) =>
   (await listChanges(db, person, now)).cases.flatMap(({ changes }) =>
     changes.map(({ change }) => change.kind),
   );
+
+const names = ({ names: { theatres, sets } }: Awaited<ReturnType<typeof listChanges>>) => ({
+  theatre: (id: string) => theatres.find((one) => one.id === id)?.name ?? id,
+  set: (id: string) => sets.find((one) => one.id === id)?.name ?? id,
+});
 
 describe('what changed on one’s list', () => {
   it('is what others did about one’s cases since one last looked, and nothing twice', async () => {
@@ -140,9 +146,7 @@ describe('what changed on one’s list', () => {
     await cancelCase({ ...(await asking(manager)), because: 'the theatre is flooded' });
     const changes = await listChanges(db, ines, NOW);
     const said = changes.cases.flatMap((one) =>
-      one.changes.map(({ change, by }) =>
-        listChangeSentence(change, (id) => changes.theatres.find((room) => room.id === id)?.name ?? id, by),
-      ),
+      one.changes.map(({ change, by }) => listChangeSentence(change, names(changes), by)),
     );
     // times by the hospital's clock: winter, so UTC
     expect(said).toEqual([
@@ -154,11 +158,33 @@ describe('what changed on one’s list', () => {
     ]);
   });
 
+  it('calls sets by their codes that planning gave to a case and took from it', async () => {
+    await db.tx((write) =>
+      appendLedger(write, {
+        doneAt: NOW,
+        enteredAt: NOW,
+        personId: manager.id,
+        action: 'plan-sets',
+        subjectKind: 'case',
+        subjectId: CASE,
+        detail: { given: ['set_clo-02', 'set_sfs-02'], taken: ['set_sfl-05'] },
+      }),
+    );
+    const changes = await listChanges(db, ines, NOW);
+    expect(
+      changes.cases.flatMap((one) =>
+        one.changes.map(({ change, by }) => listChangeSentence(change, names(changes), by)),
+      ),
+    ).toEqual(['Planning the list, Gwen Sallis gave it CLO-02 and SFS-02 and took SFL-05 from it.']);
+  });
+
   it('says that there was something even where it can’t be read', () => {
     for (const action of LIST_ACTS) {
       const change = listChangeFrom(action, 'no detail of ours');
       expect(change).toEqual({ kind: 'other', action });
-      expect(listChangeSentence(change, (id) => id, 'somebody')).toMatch(/^[A-Z].*, by somebody\.$/);
+      expect(listChangeSentence(change, { theatre: String, set: String }, 'somebody')).toMatch(
+        /^[A-Z].*, by somebody\.$/,
+      );
     }
   });
 });
