@@ -4,7 +4,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { promiseTimes } from '@/lib/theatre/promise';
 import { mayRead, type Reading } from '../../reader';
-import { ledger, setPromises, sets, theatres } from '../../schema';
+import { ledger, ledgerThings, setPromises, sets, theatres } from '../../schema';
 import { type ListedCase, listCases } from '../cases';
 import { readSetting } from '../settings';
 
@@ -71,28 +71,29 @@ export async function calendarNeeds(db: Reading, within: CasesWithin): Promise<C
 
 /**
  * When each case was last changed: its latest entry in the ledger, for every write has one. A case without an entry of its
- * own came with the hospital, and is as old as the ledger.
+ * own came with others, and is as old as the first entry that names it; one that none names came with the hospital.
  */
 async function lastChanges(
   { read }: Reading,
   listed: readonly Pick<ListedCase, 'id'>[],
 ): Promise<(id: string) => string> {
-  const [entries, [first]] = await Promise.all([
+  const ids = listed.map(({ id }) => id);
+  const [own, naming, [first]] = await Promise.all([
     read
       .select({ id: ledger.subjectId, at: max(ledger.enteredAt) })
       .from(ledger)
-      .where(
-        and(
-          eq(ledger.subjectKind, 'case'),
-          inArray(
-            ledger.subjectId,
-            listed.map(({ id }) => id),
-          ),
-        ),
-      )
+      .where(and(eq(ledger.subjectKind, 'case'), inArray(ledger.subjectId, ids)))
       .groupBy(ledger.subjectId),
+    read
+      .select({ id: ledgerThings.thing, at: min(ledger.enteredAt) })
+      .from(ledgerThings)
+      .innerJoin(ledger, eq(ledger.seq, ledgerThings.seq))
+      .where(inArray(ledgerThings.thing, ids))
+      .groupBy(ledgerThings.thing),
     read.select({ at: min(ledger.enteredAt) }).from(ledger),
   ]);
-  const latest = new Map(entries.map(({ id, at }) => [id, at]));
-  return (id) => latest.get(id) ?? first?.at ?? '1970-01-01T00:00:00.000Z';
+  const [latest, earliest] = [own, naming].map((rows) => new Map(rows.map(({ id, at }) => [id, at])));
+  return (id) => latest?.get(id) ?? earliest?.get(id) ?? first?.at ?? BEFORE_ALL;
 }
+
+const BEFORE_ALL = '1970-01-01T00:00:00.000Z';

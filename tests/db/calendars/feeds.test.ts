@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm';
 import ICAL from 'ical.js';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
-import { findLedgerBreak } from '@/db/ledger';
+import { appendLedger, findLedgerBreak } from '@/db/ledger';
 import { makeFeed } from '@/db/operations/calendars/make-feed';
 import { noteRead } from '@/db/operations/calendars/note-read';
 import { revokeFeed } from '@/db/operations/calendars/revoke-feed';
@@ -237,6 +237,18 @@ describe('the calendar of the theatre list', () => {
     expect(of(`${CASE}.theatre`)?.sequence).toBe(1);
     // a reason is free text, and a calendar is read by whoever has the address
     expect(text).not.toContain('flooded');
+  });
+
+  it('dates a case that came with others by the entry that names it first', async () => {
+    const entry = { personId: null, subjectKind: 'theatreList', subjectId: 'a-file', action: 'load-demo' };
+    for (const at of [LATER, '2026-01-14T10:00:00.000Z'])
+      await db.tx((write) =>
+        appendLedger(write, { ...entry, doneAt: at, enteredAt: at, detail: { booked: [CASE] } }),
+      );
+    const { of } = await calendar();
+    expect(of(`${CASE}.theatre`)?.component.getFirstPropertyValue('dtstamp')?.toString()).toBe(
+      '2026-01-14T09:15:00Z',
+    );
   });
 
   it('is the same text while nothing changes, whenever in the day it is asked', async () => {
