@@ -13,7 +13,6 @@ import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { Section } from '@/app/_ui/section';
 import { SelectField } from '@/app/_ui/select-field';
 import { NOT_REACHED } from '@/app/_ui/send-secret';
-import { Status } from '@/app/_ui/status';
 import { TextArea } from '@/app/_ui/text-area';
 import { TextField } from '@/app/_ui/text-field';
 import { showToast } from '@/app/_ui/toast';
@@ -62,12 +61,24 @@ export function CardForm({
   async function save(event: FormEvent) {
     event.preventDefault();
     if (pending) return;
+    const blank = extras.flatMap(({ itemId, quantity }, at) => [
+      ...(itemId === ''
+        ? [{ path: `extras.${at}.itemId`, sentence: `Line ${at + 1}: choose an item, or remove the line.` }]
+        : []),
+      ...(/^\d+$/.test(quantity.trim())
+        ? []
+        : [{ path: `extras.${at}.quantity`, sentence: `Line ${at + 1}: say how many.` }]),
+    ]);
+    if (blank.length > 0) {
+      setProblems(blank);
+      return;
+    }
     setPending(true);
     const card = {
       startIds: chosen,
       extras: extras.map(({ itemId, quantity, note: said }) => ({
         itemId,
-        quantity: quantity.trim() === '' ? null : Number(quantity.trim()),
+        quantity: Number(quantity.trim()),
         note: said.trim() === '' ? null : said,
       })),
       note: note.trim() === '' ? null : note,
@@ -158,9 +169,6 @@ export function CardForm({
         onValue={setNote}
         problems={problemsAt(problems, 'note')}
       />
-      {problems.some(({ path }) => path === '') ? (
-        <Status tone="stop">{problems.find(({ path }) => path === '')?.sentence}</Status>
-      ) : null}
       <ButtonRow>
         <Button type="submit" kind="primary" pending={pending}>
           {of.kind === 'new' ? 'Make the card' : `Save as version ${of.baseVersion + 1}`}
