@@ -6,7 +6,7 @@ import { type Tone, buildTodayWords as words } from '../wording/buildToday';
 
 /** What the hospital's sets can build of a saved start today: a word, and why. Plain JSON. */
 export interface BuildToday {
-  tone: Tone;
+  tone: VerdictWords['tone'];
   word: string;
   /** What is short, what it waits for, or what it can only be built with; empty where it is simply there. */
   reasons: string[];

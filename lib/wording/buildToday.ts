@@ -1,5 +1,3 @@
-export type Tone = 'good' | 'attention' | 'stop' | 'unknown';
-
 /** Whether a saved start can be built from what is in store today. */
 export const buildTodayWords = {
   onlyWith: (kinds: number) => `Ready only with ${kinds} ${kinds === 1 ? 'kind' : 'kinds'} of single pack`,
