@@ -3,24 +3,14 @@ import { type CaseId, caseId, type NewId, planId } from '@/lib/identity/ids';
 import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { emptyConstruct } from '@/lib/plans/edit';
-import { type Construct, construct } from '@/lib/plans/plan';
 import type { Booking } from '@/lib/theatre/booking';
 import { caseReferenceFrom } from '@/lib/theatre/caseReference';
-import { cardWords, startWords } from '@/lib/wording/cards';
 import { theatreListWords } from '@/lib/wording/theatre-list';
 import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
 import type { Person } from '../queries/people';
-import {
-  caseOrigins,
-  cases,
-  people,
-  planStarts,
-  plans,
-  preferenceCards,
-  procedures,
-  theatres,
-} from '../schema';
+import { cases, people, plans, theatres } from '../schema';
+import { bookedFrom, noteBooking } from './cards/booked-from';
 import { theatreTakenBy } from './theatre/promises';
 
 interface BookCase {
@@ -55,10 +45,8 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
   }
   return db.tx(async (write) => {
     const problems = await problemsWith(write, booking);
-    const start = booking.startId ? await startOf(write, booking.startId) : null;
-    problems.push(...startProblems(booking, start));
-    const card = booking.cardId ? await cardOf(write, booking.cardId) : null;
-    problems.push(...cardProblems(booking, card));
+    const from = await bookedFrom(write, booking);
+    problems.push(...from.problems);
     if (problems.length > 0) return failed(...problems);
 
     const reference = await freeReference(write, request);
@@ -77,27 +65,19 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
       urgency,
       revision: 1,
     });
-    if (start) {
+    if (from.start) {
       await write.insert(plans).values({
         id: planId.parse(newId('plan')),
         caseId: id,
         version: 1,
         status: 'draft',
-        body: { ...emptyConstruct(region, limb), ...start.construct, limb },
+        body: { ...emptyConstruct(region, limb), ...from.start.construct, limb },
         writtenBy: person.id,
         writtenAt: now,
         revision: 1,
       });
     }
-    if (start || card)
-      await write.insert(caseOrigins).values({
-        caseId: id,
-        startId: start ? booking.startId : null,
-        startVersion: start?.version ?? null,
-        cardId: card ? booking.cardId : null,
-        cardVersion: card?.version ?? null,
-        begunAt: now,
-      });
+    await noteBooking(write, { caseId: id, booking, from, now });
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,
@@ -157,63 +137,6 @@ async function problemsWith(
     });
   }
   return problems;
-}
-
-interface BegunFrom {
-  name: string;
-  version: number;
-  retired: boolean;
-  construct: Construct;
-}
-
-async function startOf(write: Queries, startId: string): Promise<BegunFrom | null> {
-  const [row] = await write.select().from(planStarts).where(eq(planStarts.id, startId));
-  if (!row) return null;
-  const { name, version, retiredAt, body } = row;
-  return { name, version, retired: retiredAt !== null, construct: construct.parse(body) };
-}
-
-function startProblems({ startId }: Booking, start: BegunFrom | null): Problem[] {
-  if (!startId) return [];
-  const path = ['startId'];
-  if (!start) return [{ path, code: 'start-unknown', message: 'That saved start is gone: choose another.' }];
-  return start.retired
-    ? [{ path, code: 'start-retired', message: startWords.retiredForCase(start.name) }]
-    : [];
-}
-
-interface CardInUse {
-  version: number;
-  retired: boolean;
-  personId: string;
-  region: string;
-}
-
-async function cardOf(write: Queries, cardId: string): Promise<CardInUse | null> {
-  const [row] = await write
-    .select({ card: preferenceCards, region: procedures.region })
-    .from(preferenceCards)
-    .innerJoin(procedures, eq(procedures.id, preferenceCards.procedureId))
-    .where(eq(preferenceCards.id, cardId));
-  if (!row) return null;
-  const { version, retiredAt, personId } = row.card;
-  return { version, retired: retiredAt !== null, personId, region: row.region };
-}
-
-/** A card is its surgeon's, and for one region: it says nothing of what another does, or elsewhere. */
-function cardProblems({ cardId, surgeonId, region }: Booking, card: CardInUse | null): Problem[] {
-  if (!cardId) return [];
-  const path = ['cardId'];
-  if (!card) return [{ path, code: 'card-unknown', message: cardWords.noSuchCard }];
-  return [
-    ...(card.retired ? [{ path, code: 'card-retired', message: cardWords.retiredForCase }] : []),
-    ...(card.personId === surgeonId
-      ? []
-      : [{ path, code: 'card-of-another', message: cardWords.cardOfAnother }]),
-    ...(card.region === region
-      ? []
-      : [{ path, code: 'card-other-region', message: cardWords.cardOfOtherRegion }]),
-  ];
 }
 
 async function freeReference(write: Queries, { draw, hospitalLetters, booking }: BookCase): Promise<string> {

@@ -2,7 +2,8 @@ import type { Item } from '../catalogue/item';
 import { indexCatalogue } from '../kits/catalogueIndex';
 import type { CaseKit } from '../kits/kit';
 import { kitSummary } from '../kits/summary';
-import { type Tone, buildTodayWords as words } from '../wording/buildToday';
+import { buildTodayWords as words } from '../wording/buildToday';
+import type { VerdictWords } from '../wording/kit';
 
 /** What the hospital's sets can build of a saved start today: a word, and why. Plain JSON. */
 export interface BuildToday {

@@ -5,25 +5,18 @@ import { type FormEvent, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { CheckboxField } from '@/app/_ui/checkbox-field';
-import { ComboField, type ComboOption } from '@/app/_ui/combo-field';
+import type { ComboOption } from '@/app/_ui/combo-field';
 import { problemsAt } from '@/app/_ui/field-problem';
 import { LinkButton } from '@/app/_ui/link-button';
-import { NumberField } from '@/app/_ui/number-field';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
 import { Section } from '@/app/_ui/section';
 import { SelectField } from '@/app/_ui/select-field';
 import { NOT_REACHED } from '@/app/_ui/send-secret';
 import { TextArea } from '@/app/_ui/text-area';
-import { TextField } from '@/app/_ui/text-field';
 import { showToast } from '@/app/_ui/toast';
 import { type SentProblem, sendJson } from '@/app/sets/_parts/send-json';
 import styles from '../plans.module.css';
-
-interface Extra {
-  itemId: string;
-  quantity: string;
-  note: string;
-}
+import { type Extra, ExtraLine } from './extra-line';
 
 /** What the form is for: a new card, or the next version of one. */
 type Of = { kind: 'new' } | { kind: 'version'; id: string; baseVersion: number };
@@ -178,55 +171,5 @@ export function CardForm({
         </LinkButton>
       </ButtonRow>
     </form>
-  );
-}
-
-function ExtraLine({
-  at,
-  extra,
-  items,
-  problems,
-  onChange,
-  onRemove,
-}: {
-  at: number;
-  extra: Extra;
-  items: readonly ComboOption[];
-  problems: readonly SentProblem[];
-  onChange: (change: Partial<Extra>) => void;
-  onRemove: () => void;
-}) {
-  const path = (member: string) => `extras.${at}.${member}`;
-  return (
-    <li className={styles.extra}>
-      <ComboField
-        name={path('itemId')}
-        label="Item"
-        options={items}
-        value={extra.itemId === '' ? null : extra.itemId}
-        onValue={(value) => onChange({ itemId: value ?? '' })}
-        problems={problemsAt(problems, path('itemId'))}
-        required
-      />
-      <NumberField
-        name={path('quantity')}
-        label="Quantity"
-        whole
-        value={extra.quantity}
-        onValue={(quantity) => onChange({ quantity })}
-        problems={problemsAt(problems, path('quantity'))}
-        required
-      />
-      <TextField
-        name={path('note')}
-        label="Note"
-        value={extra.note}
-        onValue={(note) => onChange({ note })}
-        problems={problemsAt(problems, path('note'))}
-      />
-      <Button kind="quiet" onClick={onRemove} aria-label={`Remove line ${at + 1}`}>
-        Remove
-      </Button>
-    </li>
   );
 }
