@@ -106,12 +106,13 @@ export function MakeFeed({
 function MadeAddress({ name, address, onDone }: { name: string; address: string; onDone: () => void }) {
   const [copied, setCopied] = useState<string | null>(null);
   async function copy() {
-    // a browser may refuse, and does where the page is not served over TLS
-    const done = await navigator.clipboard.writeText(address).then(
-      () => true,
-      () => false,
-    );
-    setCopied(done ? 'Copied.' : 'The browser did not copy it: select it and copy it by hand.');
+    try {
+      await navigator.clipboard.writeText(address);
+      setCopied('Copied.');
+    } catch {
+      // a browser may refuse, and has no clipboard at all where the page is not served over TLS
+      setCopied('The browser did not copy it: select it and copy it by hand.');
+    }
   }
   return (
     <section className={styles.made} aria-label="The new address">
