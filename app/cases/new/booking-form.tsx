@@ -79,25 +79,25 @@ export function BookingForm({
     startTransition(() => send(filled));
   }
   const card = cards.find(({ id }) => id === form.cardId);
-  const offered = starts.filter(({ id, own }) => (card ? card.startIds.includes(id) : own));
+  const startsFor = (by: OfferedCard | undefined) =>
+    starts.filter(({ id, own }) => (by ? by.startIds.includes(id) : own));
+  const offered = startsFor(card);
   const start = offered.find(({ id }) => id === form.startId);
   const ofSurgeon = cards.filter(({ surgeonId }) => form.surgeonId === '' || surgeonId === form.surgeonId);
 
-  /** A card is one surgeon's and for one region: both follow it, and another surgeon's choice lets it go. */
+  /** A card is one surgeon's and for one region: both follow it. A start that is then not offered is let go. */
   function chooseCard(id: string) {
     const next = cards.find((one) => one.id === id);
     setForm((before) => ({
       ...before,
-      cardId: id,
-      startId: next && !next.startIds.includes(before.startId) ? '' : before.startId,
+      cardId: next?.id ?? '',
+      startId: startsFor(next).some((one) => one.id === before.startId) ? before.startId : '',
       ...(next ? { region: next.region, surgeonId: next.surgeonId } : {}),
     }));
   }
   function chooseSurgeon(surgeonId: string) {
-    setForm((before) => {
-      const kept = cards.find(({ id }) => id === before.cardId)?.surgeonId === surgeonId;
-      return { ...before, surgeonId, cardId: kept ? before.cardId : '' };
-    });
+    if (card && card.surgeonId !== surgeonId) chooseCard('');
+    setForm((before) => ({ ...before, surgeonId }));
   }
   return (
     <form action={send} onSubmit={submit} noValidate className={styles.form}>
