@@ -1,12 +1,13 @@
-import { and, asc, eq, inArray, max, min } from 'drizzle-orm';
+import { asc, eq, inArray } from 'drizzle-orm';
 import type { CalendarCase, CalendarNeed } from '@/lib/calendar/entries';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { promiseTimes } from '@/lib/theatre/promise';
 import { mayRead, type Reading } from '../../reader';
-import { ledger, ledgerThings, setPromises, sets, theatres } from '../../schema';
-import { type ListedCase, listCases } from '../cases';
+import { setPromises, sets, theatres } from '../../schema';
+import { listCases } from '../cases';
 import { readSetting } from '../settings';
+import { lastChanges } from './lastChanges';
 
 /** Cases from one date up to, but without, another, of one theatre or of all. */
 export interface CasesWithin {
@@ -22,7 +23,11 @@ export async function calendarCases(db: Reading, within: CasesWithin): Promise<C
     ({ theatreId }) => within.theatreId === null || theatreId === within.theatreId,
   );
   const [changedAt, { nameSurgeon }] = await Promise.all([
-    lastChanges(db, listed),
+    lastChanges(
+      db,
+      'case',
+      listed.map(({ id }) => id),
+    ),
     readSetting(db.read, 'calendars'),
   ]);
   return listed.map((one) => ({
@@ -68,32 +73,3 @@ export async function calendarNeeds(db: Reading, within: CasesWithin): Promise<C
     };
   });
 }
-
-/**
- * When each case was last changed: its latest entry in the ledger, for every write has one. A case without an entry of its
- * own came with others, and is as old as the first entry that names it; one that none names came with the hospital.
- */
-async function lastChanges(
-  { read }: Reading,
-  listed: readonly Pick<ListedCase, 'id'>[],
-): Promise<(id: string) => string> {
-  const ids = listed.map(({ id }) => id);
-  const [own, naming, [first]] = await Promise.all([
-    read
-      .select({ id: ledger.subjectId, at: max(ledger.enteredAt) })
-      .from(ledger)
-      .where(and(eq(ledger.subjectKind, 'case'), inArray(ledger.subjectId, ids)))
-      .groupBy(ledger.subjectId),
-    read
-      .select({ id: ledgerThings.thing, at: min(ledger.enteredAt) })
-      .from(ledgerThings)
-      .innerJoin(ledger, eq(ledger.seq, ledgerThings.seq))
-      .where(inArray(ledgerThings.thing, ids))
-      .groupBy(ledgerThings.thing),
-    read.select({ at: min(ledger.enteredAt) }).from(ledger),
-  ]);
-  const [latest, earliest] = [own, naming].map((rows) => new Map(rows.map(({ id, at }) => [id, at])));
-  return (id) => latest?.get(id) ?? earliest?.get(id) ?? first?.at ?? BEFORE_ALL;
-}
-
-const BEFORE_ALL = '1970-01-01T00:00:00.000Z';

@@ -12,7 +12,7 @@ type Source = (db: Reading, within: CasesWithin) => Promise<CalendarEvent[]>;
 
 /**
  * Where the events of each kind of feed come from. A kind without a source is not offered: whoever keeps loans adds theirs
- * here, from `loanEvent`.
+ * here, made by `loanEvent`, with `lastChanges` for when each was changed.
  */
 const SOURCES: Partial<Record<FeedKind, Source>> = {
   theatre: async (db, within) => (await calendarCases(db, within)).map(theatreEvent),
