@@ -57,9 +57,7 @@ export function preferenceCardSheet(given: PreferenceCardOf): Sheet {
       { term: facts.used, value: String(card.used) },
     ],
     blocks: [
-      ...(card.retiredAt === null
-        ? []
-        : [{ kind: 'notice', word: words.retiredWord, shape: 'note', lines: [words.retired] } as const]),
+      ...retiredBlocks(card.retiredAt),
       ...startBlocks(given),
       ...extraBlocks(given),
       ...(card.body.note === null
@@ -74,6 +72,11 @@ export function preferenceCardSheet(given: PreferenceCardOf): Sheet {
     edition,
     cautions: sheetCautions(edition),
   };
+}
+
+function retiredBlocks(retiredAt: string | null): Block[] {
+  if (retiredAt === null) return [];
+  return [{ kind: 'notice', word: words.retiredWord, shape: 'note', lines: [words.retired] }];
 }
 
 function startBlocks({ starts, item }: PreferenceCardOf): Block[] {

@@ -1,5 +1,5 @@
 import { and, eq, isNull } from 'drizzle-orm';
-import { type CardId, cardId, type NewId, type ProcedureId } from '@/lib/identity/ids';
+import { type CardId, cardId, type NewId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
@@ -16,7 +16,8 @@ interface SaveCard {
   now: string;
   newId: NewId;
   person: Person;
-  procedureId: ProcedureId;
+  /** As sent from outside; what is none of the list is refused. */
+  procedureId: string;
   /** As sent from outside; parsed here. */
   card: unknown;
 }

@@ -274,7 +274,7 @@ describe('the calendar of sterile services', () => {
   });
 
   it('takes a theatre’s own lead', async () => {
-    await db.tx((write) => write.run("UPDATE theatres SET lead_minutes = 20 WHERE id = 'theatre_3'"));
+    await db.tx(async (write) => write.run("UPDATE theatres SET lead_minutes = 20 WHERE id = 'theatre_3'"));
     const id = 'case_lm-26-a9gd';
     const booked = await findCase(db, id);
     const { of } = await calendar({ kind: 'sterileServices' });

@@ -375,7 +375,7 @@ describe('a case booked by a card', () => {
       ['item_pt-f-p130', 2],
     ]);
     // a card is a wish: the kit is the same without it
-    await db.tx((write) =>
+    await db.tx(async (write) =>
       write.run(`UPDATE case_origins SET card_id = NULL, card_version = NULL WHERE case_id = '${id}'`),
     );
     const without = await loadKitOfCase(db, id, { solver: null, lengthCover: 'none' });

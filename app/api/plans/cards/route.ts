@@ -3,12 +3,8 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { saveCard } from '@/db/operations/cards/save-card';
-import { procedureId } from '@/lib/identity/ids';
 
-const members = z.strictObject({
-  procedureId: procedureId.or(z.literal('').refine(() => false, 'choose a procedure')),
-  card: z.unknown(),
-});
+const members = z.strictObject({ procedureId: z.string().max(100), card: z.unknown() });
 
 /** Makes a surgeon's own preference card; the operation parses what it says. */
 export const POST = endpoint('POST /api/plans/cards', async ({ db, person, request }) => {
