@@ -57,7 +57,7 @@ const columns: Column<Line>[] = [
   },
   { id: 'version', header: 'Version', value: (line) => line.version, align: 'end', width: 'code' },
   { id: 'used', header: 'Cases', value: (line) => line.used, align: 'end', width: 'code' },
-  { id: 'changed', header: 'Changed afterwards', value: (line) => line.changed, align: 'end', width: 'code' },
+  { id: 'changed', header: 'Changed', value: (line) => line.changed, align: 'end', width: 'code' },
 ];
 
 /** Saved starts, each with what the sets in store can build of it. */

@@ -23,7 +23,7 @@ export function FeedList({ feeds, label }: { feeds: readonly FeedLine[]; label: 
         <li key={id}>
           <div>
             <p>
-              <strong>{name}</strong> {title}
+              <strong>{name}</strong> · {title}
               {owner === null ? '' : `, of ${owner}`}
             </p>
             <p
