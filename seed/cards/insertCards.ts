@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import {
   calendarFeeds,
@@ -73,22 +72,26 @@ export async function insertCards(write: Queries, clock: HospitalClock): Promise
   );
 }
 
-/** Each start as it was first saved, and then every change of it as its next version. */
+/** Each start as it is now, whose version the database keeps by itself, and every version before it. */
 async function insertStarts(write: Queries, clock: HospitalClock): Promise<void> {
+  const at = (daysAgo: number) => clock.minutesFromNow(-daysAgo * DAY_MINUTES);
   for (const [index, { personId, name, construct, daysAgo, earlier = [] }] of SAVED_STARTS.entries()) {
     const id = `start_demo-${index + 1}`;
-    const [first, ...later] = [...earlier, { construct, daysAgo }].map((one) => ({
-      body: one.construct,
-      savedAt: clock.minutesFromNow(-one.daysAgo * DAY_MINUTES),
-    }));
-    if (!first) continue;
-    // its version is kept by the database itself
-    await insertAll(write, planStarts, [{ id, personId, name, ...first }]);
-    for (const [at, { body, savedAt }] of later.entries()) {
-      const version = at + 2;
-      await insertAll(write, planStartVersions, [{ startId: id, version, body, savedBy: personId, savedAt }]);
-      await write.update(planStarts).set({ body, savedAt, version }).where(eq(planStarts.id, id));
-    }
+    const version = earlier.length + 1;
+    await insertAll(write, planStarts, [
+      { id, personId, name, body: construct, savedAt: at(daysAgo), version },
+    ]);
+    await insertAll(
+      write,
+      planStartVersions,
+      earlier.map((one, before) => ({
+        startId: id,
+        version: before + 1,
+        body: one.construct,
+        savedBy: personId,
+        savedAt: at(one.daysAgo),
+      })),
+    );
   }
 }
 
