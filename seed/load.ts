@@ -4,6 +4,7 @@ import { rowFromItem } from '@/db/mappers/item';
 import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
 import { insertBenchCounts } from './bench/insertBenchCounts';
+import { insertCards, insertFeeds } from './cards/insertCards';
 import { insertKits } from './caseLife/insertKits';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
@@ -43,6 +44,8 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertSets(write, clock);
     await insertStock(write, clock);
     await insertCases(write, clock);
+    await insertCards(write, clock);
+    await insertFeeds(write, clock);
     await insertTurns(write, clock);
     await insertLoadRecords(write);
     await insertBenchCounts(write, clock);

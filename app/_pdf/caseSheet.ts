@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Access } from '@/app/_server/enter';
 import { highsSolver } from '@/app/_server/solver/highs';
+import { cardAsked } from '@/db/queries/cards/cardAsked';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { listPeople } from '@/db/queries/people';
 import type { KitSheetOf } from '@/lib/documents/kitSheet';
@@ -20,7 +21,8 @@ export async function caseSheetAnswer(
   if (answer.kind === 'noPlan') {
     return noSheetAnswer({ status: 409, ...noSheetWords.noPlan(answer.booked.reference, answer.booked.id) });
   }
-  const [printing, people] = [printingNow(person), await listPeople(db)];
+  const printing = printingNow(person);
+  const [people, card] = await Promise.all([listPeople(db), cardAsked(db, answer.answer)]);
   const personName = (whose: string) => people.find((one) => one.id === whose)?.name ?? whose;
-  return sheetAnswer(sheetOf({ ...answer.answer, personName, printing }), request, printing);
+  return sheetAnswer(sheetOf({ ...answer.answer, personName, printing, card }), request, printing);
 }

@@ -17,6 +17,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   loadInDoubt: 'LD',
   loanRequest: 'LQ',
   loanReturn: 'LR',
+  preferenceCard: 'PC',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

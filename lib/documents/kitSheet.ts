@@ -11,6 +11,7 @@ import { coverWords, whatToTake } from '../wording/kit';
 import { basisWords } from '../wording/kit-parts';
 import { kitSheetWords as words } from '../wording/paper';
 import { LIMB_WORDS, PLAN_STATUS_WORDS, REGION_WORDS, URGENCY_WORDS } from '../wording/plans';
+import type { CardAsked } from './cardExtras';
 import { type Printing, shortDateWords } from './edition';
 import type { Fact } from './sheet';
 
@@ -34,6 +35,8 @@ export interface KitSheetOf {
   catalogue: readonly Item[];
   personName: (id: PersonId) => string;
   printing: Printing;
+  /** The preference card the case was booked by; left out where there is none. */
+  card?: CardAsked | undefined;
 }
 type PlanDate = Parameters<typeof dayWords>[0];
 

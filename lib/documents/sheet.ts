@@ -26,7 +26,8 @@ export type SheetKind =
   | 'loadList'
   | 'loadInDoubt'
   | 'loanRequest'
-  | 'loanReturn';
+  | 'loanReturn'
+  | 'preferenceCard';
 
 export interface Fact {
   term: string;

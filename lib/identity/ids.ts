@@ -56,6 +56,9 @@ export const loanLineId = idOf('loanLine');
 export const loanCountId = idOf('loanCount');
 export const loanQuestionId = idOf('loanQuestion');
 export const loanClaimId = idOf('loanClaim');
+export const feedId = idOf('feed');
+export const procedureId = idOf('procedure');
+export const cardId = idOf('card');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -101,6 +104,9 @@ export type LoanLineId = z.infer<typeof loanLineId>;
 export type LoanCountId = z.infer<typeof loanCountId>;
 export type LoanQuestionId = z.infer<typeof loanQuestionId>;
 export type LoanClaimId = z.infer<typeof loanClaimId>;
+export type FeedId = z.infer<typeof feedId>;
+export type ProcedureId = z.infer<typeof procedureId>;
+export type CardId = z.infer<typeof cardId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

@@ -11,6 +11,8 @@ export const PERMITTED = {
   readPeople: ['administrator'],
   /** One's own password, PIN and sessions. */
   ownAccount: EVERYBODY,
+  /** Addresses of calendars of one's own; an administrator revokes anybody's. */
+  keepFeeds: EVERYBODY,
   managePeople: ['administrator'],
   enrolWorkstation: ['administrator'],
   changeSettings: ['decontaminationLead', 'theatreManager', 'administrator'],
@@ -75,6 +77,12 @@ export const PERMITTED = {
   /** That a loan goes back decontaminated. */
   declareLoan: BENCH,
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** One's own preference cards. Anybody reads them; a card is its surgeon's. */
+  keepCards: ['surgeon'],
+  /** Takes anybody's card or saved start out of use, and puts it back; its owner does so with their own. */
+  retireCards: ['theatreManager'],
+  /** What the hospital calls its operations. */
+  keepProcedures: ['theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],
   /** Rules and exceptions of fit: a second person with the same permission approves. */

@@ -337,6 +337,21 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
       ),
     },
   },
+  calendars: {
+    title: 'Calendar feeds',
+    about:
+      'What a calendar says that is read under a secret address, without signing in. It never says more of a case than its reference, theatre, region and side.',
+    fields: {
+      nameSurgeon: {
+        kind: 'flag',
+        label: 'The surgeon of a case',
+        yes: 'is named',
+        no: 'is not named',
+        about: 'In the calendar of the theatre list. A change shows when a reader asks again.',
+        source: OURS,
+      },
+    },
+  },
   signIn: {
     title: 'Sign-in',
     about: 'How long a person stays signed in. A change counts for sessions begun after it.',

@@ -90,6 +90,10 @@ export const LOCAL_SETTINGS = {
     workFromMinutes: z.number().int().min(0).max(720).default(480),
     workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),
   }),
+  calendars: z.object({
+    /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
+    nameSurgeon: z.boolean().default(false),
+  }),
   signIn: z.object({
     idleMinutes: z.number().int().min(1).max(720).default(30),
     absoluteHours: z.number().int().min(1).max(24).default(12),

@@ -111,3 +111,26 @@ export const noticeContent = z.discriminatedUnion('kind', [
   }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;
+
+export type NoticeKind = NoticeContent['kind'];
+
+/**
+ * Which kinds a person may switch off: news of what is done and asks nothing of them. What a case or its safety may rest on
+ * is told whether it is wanted or not.
+ */
+export const MAY_BE_OFF = {
+  shortageFixed: true,
+  shortDecisionAsked: false,
+  promisedSetHeld: false,
+  promisedSetWithdrawn: false,
+  holdLifted: true,
+  asideSettled: true,
+  caseMoved: false,
+  caseCancelled: false,
+  kitToPutBack: false,
+  loanNews: false,
+  loanQuestionAsked: false,
+  loanQuestionAnswered: false,
+} as const satisfies Record<NoticeKind, boolean>;
+
+export const NOTICE_KINDS = Object.keys(MAY_BE_OFF) as NoticeKind[];

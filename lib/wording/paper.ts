@@ -12,6 +12,7 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   loadInDoubt: 'Load in doubt',
   loanRequest: 'Request for a loan',
   loanReturn: 'Return note',
+  preferenceCard: 'Preference card',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
@@ -213,6 +214,11 @@ export const noSheetWords = {
     title: 'No such loan',
     sentence: 'There is no loan under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/loans', words: 'Go to the loans' },
+  },
+  noCard: {
+    title: 'No such preference card',
+    sentence: 'There is no card under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/plans', words: 'Go to the cards' },
   },
   notFailed: {
     title: 'Nothing is in doubt',

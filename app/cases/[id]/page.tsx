@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
@@ -8,6 +9,8 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
+import { originOfCase } from '@/db/queries/cards/cards';
+import { findStart } from '@/db/queries/cards/starts';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
 import { loansForCase } from '@/db/queries/loans/loanBoard';
 import { listPeople } from '@/db/queries/people';
@@ -39,13 +42,15 @@ export default async function CasePage({ params }: Props) {
   const booked = await findCase(db, id);
   if (!booked) notFound();
   const at = now();
-  const [versions, people, names, short, loans] = await Promise.all([
+  const [versions, people, names, short, loans, origin] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
     shortForCase(db, id, at),
     loansForCase(db, id, at),
+    originOfCase(db, id),
   ]);
+  const start = origin.start === null ? null : await findStart(db, origin.start.id);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
   const draft = versions.find(({ status }) => status === 'draft');
   const shown = confirmed ?? draft;
@@ -103,6 +108,30 @@ export default async function CasePage({ params }: Props) {
           },
           { term: 'Surgeon', value: booked.surgeon },
           { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
+          ...(origin.card
+            ? [
+                {
+                  term: 'Preference card',
+                  value: (
+                    <Link href={`/plans/cards/${origin.card.id}`}>
+                      {`${origin.card.procedure}, version ${origin.card.version}`}
+                    </Link>
+                  ),
+                },
+              ]
+            : []),
+          ...(start && origin.start
+            ? [
+                {
+                  term: 'Plan begun from',
+                  value: (
+                    <Link href={`/plans/starts/${start.id}`}>
+                      {`${start.name}, version ${origin.start.version}`}
+                    </Link>
+                  ),
+                },
+              ]
+            : []),
         ]}
       />
       <KitStrip caseId={booked.id} over={booked.endsAt < at} now={at} />

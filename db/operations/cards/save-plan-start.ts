@@ -4,10 +4,10 @@ import { type NewId, type StartId, startId } from '@/lib/identity/ids';
 import { failed, ok, problemsFromZod, type Result } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct, textProblems } from '@/lib/plans/checkConstruct';
-import type { Database } from '../client';
-import { appendLedger } from '../ledger';
-import type { Person } from '../queries/people';
-import { planStarts } from '../schema';
+import type { Database } from '../../client';
+import { appendLedger } from '../../ledger';
+import type { Person } from '../../queries/people';
+import { planStarts } from '../../schema';
 
 export const startName = z
   .string()

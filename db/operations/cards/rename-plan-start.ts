@@ -2,10 +2,10 @@ import { and, eq, ne } from 'drizzle-orm';
 import type { StartId } from '@/lib/identity/ids';
 import { failed, ok, problemsFromZod, type Result } from '@/lib/identity/result';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import type { Database } from '../client';
-import { appendLedger } from '../ledger';
-import type { Person } from '../queries/people';
-import { planStarts } from '../schema';
+import type { Database } from '../../client';
+import { appendLedger } from '../../ledger';
+import type { Person } from '../../queries/people';
+import { planStarts } from '../../schema';
 import { startName } from './save-plan-start';
 
 interface RenamePlanStart {
