@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull, ne, notInArray, sql } from 'drizzle-orm';
 import {
   configurationId,
   type ItemId,
@@ -29,6 +29,7 @@ import {
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
 import { onKits, packsOutFor, setsOnKits } from './caseLife/standing';
+import { leavingSets } from './loans/leavingSets';
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
 /**
@@ -142,8 +143,8 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(places, eq(places.id, sets.placeId))
-      // out of service it serves nobody, whatever step it was taken out at
-      .where(isNull(sets.withdrawnAt))
+      // out of service, or about to leave with its loan, it serves nobody, whatever step it is at
+      .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(read))))
       .orderBy(asc(sets.code)),
     read
       .select({

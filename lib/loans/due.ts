@@ -27,7 +27,7 @@ export function noticeTerms(setting: SettingValue<'loans'>): NoticeTerms {
         saturday: worked('saturday'),
         sunday: worked('sunday'),
       },
-      holidays: [],
+      holidays: setting.holidays,
     },
   };
 }

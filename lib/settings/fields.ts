@@ -15,6 +15,7 @@ export type SettingField = Named &
     | { kind: 'flag'; yes: string; no: string }
     | { kind: 'choice'; choices: Record<string, string> }
     | { kind: 'several'; choices: Record<string, string> }
+    | { kind: 'dates' }
   );
 
 export interface SettingGroup<K extends SettingKey = SettingKey> {
@@ -316,7 +317,14 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
           saturday: 'Saturday',
           sunday: 'Sunday',
         },
-        about: 'Public holidays are not known here: in such a week, ask for the loan a day earlier.',
+        about: 'By the day of the week; days off among them are stated below.',
+        source: OURS,
+      },
+      holidays: {
+        kind: 'dates',
+        label: 'Days off',
+        about:
+          'Public holidays and other dates on which nobody works. Only what is stated here is known: state those of the coming year in good time.',
         source: OURS,
       },
       workFromMinutes: number(

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { DEFAULT_FIT_SETTINGS } from '../fit/rule';
 import { DEFAULT_KIT_SETTINGS } from '../kits/settings';
+import { plainDate } from '../quantities/plainDate';
 import { DEFAULT_SET_SETTINGS } from '../sets/holdings';
 
 /**
@@ -86,6 +87,8 @@ export const LOCAL_SETTINGS = {
     workDays: z
       .array(z.enum(['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday']))
       .default(['monday', 'tuesday', 'wednesday', 'thursday', 'friday']),
+    /** Dates on which nobody works, whatever day of the week. */
+    holidays: z.array(plainDate).max(400).default([]),
     // noon lies between them, so that work never ends before it begins
     workFromMinutes: z.number().int().min(0).max(720).default(480),
     workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),

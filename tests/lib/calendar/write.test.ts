@@ -37,6 +37,17 @@ function read(text: string) {
   return { root, events: root.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one)) };
 }
 
+describe('an event without a time of day', () => {
+  it('begins with a DATE, and lasts that day', () => {
+    // RFC 5545, 3.6.1: "DTSTART;VALUE=DATE:19971102" … without an end "the event's duration is taken to be one day"
+    const text = written({ ...EVENT, startsAt: '1997-11-02', endsAt: null });
+    expect(unfolded(text)).toContain('DTSTART;VALUE=DATE:19971102');
+    const [event] = read(text).events;
+    expect(event?.startDate.isDate).toBe(true);
+    expect(event?.endDate.toString()).toBe('1997-11-03');
+  });
+});
+
 describe('a text value', () => {
   it('is escaped as in the example of 3.3.11', () => {
     // RFC 5545, 3.3.11: "Project XYZ Final Review\nConference Room - 3B\nCome Prepared."

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dueOf, lateMinutes, neededAt, noticeTerms } from '@/lib/loans/due';
 import { type LoanOnRecord, lenderFigures } from '@/lib/loans/figures';
+import { plainDate } from '@/lib/quantities/plainDate';
 import { parseSetting } from '@/lib/settings/local';
 
 const setting = parseSetting('loans', undefined);
@@ -47,6 +48,15 @@ describe('when a loan is due', () => {
       '2026-03-31T07:30:00.000Z',
       '2026-03-27T08:00:00.000Z',
     ],
+    // the banks' holidays of England and Wales: Friday 25 and, in lieu of Saturday 26, Monday 28 December 2026 (Banking and
+    // Financial Dealings Act 1971, schedule 1; from memory): Thursday 24 and Wednesday 23 are the two days worked before
+    [
+      'two working days before a Tuesday after Christmas',
+      { holidays: ['2026-12-25', '2026-12-28'].map((day) => plainDate.parse(day)) },
+      '2026-12-29T08:30:00.000Z',
+      '2026-12-23T08:00:00.000Z',
+    ],
+    ['the same where no day off is stated', {}, '2026-12-29T08:30:00.000Z', '2026-12-25T08:00:00.000Z'],
   ])('%s', (_why, change, needed, due) => {
     expect(dueOf(needed, noticeTerms({ ...setting, ...change }))).toBe(due);
   });
