@@ -8,6 +8,7 @@ import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
 import { DecisionsWaiting } from './_today/decisions-waiting';
 import { KitsToPick } from './_today/kits-to-pick';
+import { LoansNow } from './_today/loans-now';
 import { NextSteps } from './_today/next-steps';
 import { ShortSets } from './_today/short-sets';
 import { todayLines } from './_today/today-lines';
@@ -74,6 +75,7 @@ async function Standing() {
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
       <KitsToPick />
+      <LoansNow />
       <WaitingForYou />
       <DecisionsWaiting />
       <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { itemId, type SetId, setId, stockId } from '../identity/ids';
 import type { CaseKit } from '../kits/kit';
+import type { Store } from '../kits/store';
 import { plainDate } from '../quantities/plainDate';
 
 const kitRole = z.enum(['open', 'hold']);
@@ -81,4 +82,20 @@ export function preferOwn(
       alike: [{ setId: line.setId, code: line.code }, ...others],
     };
   });
+}
+
+/**
+ * The store as far as a list names it: what a sheet that follows the list is worked out from, so that no other tray or heap
+ * takes the place of one on it. Of copies that serve alike, the one that was picked stands for its line.
+ */
+export function storeOfList(store: Store, list: readonly WantedLine[], picked: readonly SetId[]): Store {
+  const own = preferOwn(
+    list,
+    picked.map((id) => ({ setId: id, code: '' })),
+  );
+  const named = new Set(own.map(lineKey));
+  return {
+    sets: store.sets.filter(({ id }) => named.has(id)),
+    packs: store.packs.filter(({ id }) => named.has(id)),
+  };
 }

@@ -1,3 +1,5 @@
+import type { PlainDate } from '../quantities/plainDate';
+import { wallClock } from '../theatre/localTime';
 import type { LoanNext } from './nextStep';
 import type { LoanState } from './states';
 
@@ -12,6 +14,29 @@ export function partOf(loan: { state: LoanState; next: LoanNext; overdue: boolea
   if (state === 'goneBack' && next.do !== 'nothing') return 'toGoBack';
   if (state === 'here' || state === 'inService') return 'here';
   return state === 'asked' || state === 'confirmed' ? 'due' : 'over';
+}
+
+/**
+ * Whether something about a loan is to be done now: it is late, or due by the end of that date, or here with a step open
+ * that is not an ordinary turn, or to go back. A loan asked for that nobody has answered counts once it is due.
+ */
+export function isForNow(
+  loan: { state: LoanState; next: LoanNext; overdue: boolean; dueAt: string | null },
+  until: PlainDate,
+): boolean {
+  const byThen = (date: string | null) => date !== null && date <= until;
+  switch (partOf(loan)) {
+    case 'late':
+      return true;
+    case 'due':
+      return byThen(loan.dueAt && wallClock(loan.dueAt).date);
+    case 'here':
+      return loan.next.do !== 'ordinaryTurn';
+    case 'toGoBack':
+      return true;
+    case 'over':
+      return false;
+  }
 }
 
 const isAboutLateness = (next: LoanNext): boolean =>

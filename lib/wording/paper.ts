@@ -94,9 +94,12 @@ export const kitSheetWords = {
     urgency: 'Urgency',
     plan: 'Plan',
     confirmedBy: 'Confirmed by',
+    list: 'By the list',
     take: 'To take',
     cover: 'Length cover',
   },
+  listMade: (when: string, by: string | null) =>
+    `worked out ${when}${by === null ? '' : ` by ${by}`}, as it is fetched`,
   planVersion: (version: number, status: string) => `version ${version}, ${status}`,
   cover: (percent: string) => `${percent}, all lengths at once`,
   notEstablished: 'not established',
