@@ -10,7 +10,7 @@ import { bookingChoices, findCase, listCases, listPlanVersions } from '@/db/quer
 import { listPeople, type Person } from '@/db/queries/people';
 import { remarksSwitchedOff } from '@/db/queries/planner';
 import { listPlanStarts } from '@/db/queries/plans';
-import { cases, items } from '@/db/schema';
+import { cases, items, setPromises } from '@/db/schema';
 import type { NewId, StartId } from '@/lib/identity/ids';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { parseBooking } from '@/lib/theatre/booking';
@@ -135,12 +135,13 @@ it('leaves out what was cancelled, unless it is asked for', async () => {
   const week = (more?: { cancelledToo: boolean }) => listCases(db, TODAY, addDays(TODAY, 7), more);
   const before = await week();
   const [one] = before;
-  await db.tx((write) =>
-    write
+  await db.tx(async (write) => {
+    await write.delete(setPromises).where(eq(setPromises.caseId, one?.id ?? ''));
+    await write
       .update(cases)
       .set({ cancelledAt: NOW, cancelledBecause: 'The theatre is closed' })
-      .where(eq(cases.id, one?.id ?? '')),
-  );
+      .where(eq(cases.id, one?.id ?? ''));
+  });
   expect((await week()).map(({ id }) => id)).toEqual(before.slice(1).map(({ id }) => id));
   expect((await week({ cancelledToo: true }))[0]).toMatchObject({
     id: one?.id,
