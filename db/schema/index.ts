@@ -1,5 +1,6 @@
 export * from './catalogue';
 export * from './changes';
+export * from './dayLooks';
 export * from './hospital';
 export * from './ledger';
 export * from './packs';

@@ -15,6 +15,8 @@ const KIND_CODES: Record<SheetKind, string> = {
   layUpCard: 'LC',
   loadList: 'LL',
   loadInDoubt: 'LD',
+  morningReport: 'MR',
+  dayBeforeReport: 'DR',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

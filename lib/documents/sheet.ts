@@ -19,7 +19,14 @@ export interface Sheet {
   cautions: string[];
 }
 
-export type SheetKind = 'countSheet' | 'pickList' | 'layUpCard' | 'loadList' | 'loadInDoubt';
+export type SheetKind =
+  | 'countSheet'
+  | 'pickList'
+  | 'layUpCard'
+  | 'loadList'
+  | 'loadInDoubt'
+  | 'morningReport'
+  | 'dayBeforeReport';
 
 export interface Fact {
   term: string;

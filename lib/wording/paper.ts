@@ -10,6 +10,8 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  morningReport: 'Morning report',
+  dayBeforeReport: 'Day-before report',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
