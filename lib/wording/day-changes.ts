@@ -4,7 +4,7 @@ import type { AttributedChanges, Attribution } from '../theatre/report/attributi
 import type { CaseChange, OrderChange } from '../theatre/report/changes';
 import type { DayView, SeenStanding } from '../theatre/report/seen';
 import { actWords } from './ledger-acts';
-import { listWords } from './numbers';
+import { capitalised, listWords } from './numbers';
 import { HELD_BECAUSE_WORDS, momentWords } from './sets';
 
 export const dayChangesWords = {
@@ -93,14 +93,14 @@ function changeWords(
     case 'plan':
       return {
         word: 'Plan',
-        sentence: `${planWords(what.to)}; it was: ${planWords(what.from).toLowerCase()}.`,
+        sentence: `${planWords(what.to)}; it was ${planWords(what.from).toLowerCase()}.`,
       };
     case 'promises':
       return { word: 'Promises', sentence: promiseWords(what) };
     case 'standing':
       return {
         word: 'Stands otherwise',
-        sentence: `${standingWords(what.to, now)}; it was: ${standingWords(what.from, now)}.`,
+        sentence: `${capitalised(standingWords(what.to, now))}; it was ${standingWords(what.from, now)}.`,
       };
     default:
       return never(what);
@@ -115,8 +115,8 @@ function movedWords({ from, to }: { from: Slot; to: Slot }): string {
 type Slot = { theatre: string; startsAt: string; endsAt: string };
 
 function planWords({ planVersion, confirmed }: { planVersion: number | null; confirmed: boolean }): string {
-  if (planVersion === null) return 'No plan';
-  return confirmed ? `Version ${planVersion} confirmed` : `Draft ${planVersion}, not confirmed`;
+  if (planVersion === null) return 'Not planned';
+  return confirmed ? `Confirmed in version ${planVersion}` : `A draft, version ${planVersion}, not confirmed`;
 }
 
 function promiseWords({ gained, lost }: { gained: string[]; lost: string[] }): string {
