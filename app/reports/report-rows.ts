@@ -2,6 +2,7 @@ import 'server-only';
 import type { DayReport } from '@/lib/theatre/report/dayReport';
 import type { CaseLine } from '@/lib/theatre/report/lines';
 import {
+  expectedWords,
   forWords,
   lackWords,
   lineMargin,
@@ -41,8 +42,7 @@ export function wayRows({ onTheWay }: DayReport, { now }: ReportNames): WayRow[]
     setId: one.set.id,
     code: one.set.code,
     where: capitalised(whereWords(one, now)),
-    p50: whenWords(one.expected?.p50At ?? null, now),
-    p90: whenWords(one.expected?.p90At ?? null, now),
+    ...expectedWords(one.expected, now),
     needBy: whenWords(one.needByAt, now),
     margin: marginWords(one.marginMinutes),
     late: one.marginMinutes !== null && one.marginMinutes < 0,

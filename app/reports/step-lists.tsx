@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { Status } from '@/app/_ui/status';
-import type { AskLine, StepLine } from '@/lib/wording/day-steps';
+import type { AskLine } from '@/lib/wording/day-asks';
+import type { StepLine } from '@/lib/wording/day-steps';
 import styles from './report.module.css';
 
 /** What to do first: by when, what, and why, each with the way there. */

@@ -1,9 +1,11 @@
 import { dayWords } from '../theatre/localTime';
 import type { DayReport } from '../theatre/report/dayReport';
 import type { CaseLine } from '../theatre/report/lines';
+import { askLines } from '../wording/day-asks';
 import { type ChangeLine, dayChangesWords } from '../wording/day-changes';
 import {
   bucketFigures,
+  expectedWords,
   forWords,
   lackWords,
   lineMargin,
@@ -18,7 +20,7 @@ import {
   whereWords,
   dayReportWords as words,
 } from '../wording/day-report';
-import { askLines, stepLines } from '../wording/day-steps';
+import { stepLines } from '../wording/day-steps';
 import { capitalised } from '../wording/numbers';
 import { SHEET_WORDS } from '../wording/paper';
 import { editionOf, momentWords, type Printing, recordCode, sheetCautions } from './edition';
@@ -190,8 +192,8 @@ function onTheWayBlocks({ report, names }: DayReportSheetOf): Block[] {
   const rows = report.onTheWay.map((one): Cell[] => [
     textCell(text(one.set.code, 'body', true)),
     textCell(text(capitalised(whereWords(one, names.now)))),
-    textCell(text(whenWords(one.expected?.p50At ?? null, names.now))),
-    textCell(text(whenWords(one.expected?.p90At ?? null, names.now))),
+    textCell(text(expectedWords(one.expected, names.now).p50)),
+    textCell(text(expectedWords(one.expected, names.now).p90)),
     textCell(text(whenWords(one.needByAt, names.now))),
     textCell(text(marginWords(one.marginMinutes))),
     textCell(text(forWords(one), 'small')),

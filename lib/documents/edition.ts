@@ -17,6 +17,9 @@ const KIND_CODES: Record<SheetKind, string> = {
   loadInDoubt: 'LD',
   morningReport: 'MR',
   dayBeforeReport: 'DR',
+  loanRequest: 'LQ',
+  loanReturn: 'LR',
+  preferenceCard: 'PC',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

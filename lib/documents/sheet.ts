@@ -26,7 +26,10 @@ export type SheetKind =
   | 'loadList'
   | 'loadInDoubt'
   | 'morningReport'
-  | 'dayBeforeReport';
+  | 'dayBeforeReport'
+  | 'loanRequest'
+  | 'loanReturn'
+  | 'preferenceCard';
 
 export interface Fact {
   term: string;

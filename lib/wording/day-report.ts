@@ -98,6 +98,17 @@ export function lineStanding(
 export const whenWords = (at: string | null, now: string): string =>
   at === null ? NOT_KNOWN : momentWords(at, now);
 
+/** When a set on its way can be expected, said as a half and as nine in ten; past that, nobody has moved it on. */
+export function expectedWords(
+  expected: { p50At: string; p90At: string } | null,
+  now: string,
+): { p50: string; p90: string } {
+  if (expected === null) return { p50: NOT_KNOWN, p90: NOT_KNOWN };
+  const { p50At, p90At } = expected;
+  if (p90At <= now) return { p50: 'its usual time is over', p90: 'its usual time is over' };
+  return { p50: p50At <= now ? 'any minute' : momentWords(p50At, now), p90: momentWords(p90At, now) };
+}
+
 /** `1 h 35 min`, `late by 40 min`, or that it is not known. */
 export function marginWords(minutes: number | null): string {
   if (minutes === null) return NOT_KNOWN;

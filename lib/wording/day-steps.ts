@@ -1,10 +1,9 @@
 import { never } from '../identity/result';
 import type { FirstStep } from '../theatre/report/firstSteps';
-import type { LowScrew, ToAskFor } from '../theatre/report/toAskFor';
 import { screenOf } from '../turns/acts';
 import { caseStandingWords } from './case-standing';
-import { type ReportNames, turnedWords, whenWords } from './day-report';
-import { countWord, listWords } from './numbers';
+import { expectedWords, type ReportNames, turnedWords, whenWords } from './day-report';
+import { listWords } from './numbers';
 import { HELD_BECAUSE_WORDS, momentWords, stopWords } from './sets';
 import { minutesWords, NEXT_ACT_WORDS } from './work';
 
@@ -164,10 +163,13 @@ const WHY_OTHERS = {
 
 function hurryWords({ set, act, wanted }: Extract<FirstStep, { kind: 'hurry' }>, now: string): Said {
   const { expected, marginMinutes, needByAt } = wanted;
+  const { p50, p90 } = expectedWords(expected, now);
   const times =
     expected === null
       ? 'when it is ready is not known'
-      : `ready ${momentWords(expected.p50At, now)} half of the time, ${momentWords(expected.p90At, now)} nine times in ten`;
+      : p50 === p90
+        ? `${p90} and nobody has moved it on`
+        : `ready ${p50} half of the time, ${p90} nine times in ten`;
   const misses =
     marginMinutes === null
       ? ''
@@ -182,63 +184,3 @@ function hurryWords({ set, act, wanted }: Extract<FirstStep, { kind: 'hurry' }>,
     sentence: `It must be back ${whenWords(needByAt, now)}; ${times}${misses}.`,
   };
 }
-
-/** What must be asked for, each as a line: the case or thing, and what of it. */
-export interface AskLine {
-  key: string;
-  word: string;
-  about: string;
-  href: string;
-  sentence: string;
-  references: string[];
-}
-
-export function askLines(ask: ToAskFor, { item }: Pick<ReportNames, 'item'>): AskLine[] {
-  return [
-    ...ask.notPlanned.map(({ facts: { id, reference, surgeon } }) => ({
-      key: `plan ${id}`,
-      word: 'Plan',
-      about: reference,
-      href: `/cases/${id}/plan`,
-      sentence: `No plan is stated. Ask ${surgeon}.`,
-      references: [reference],
-    })),
-    ...ask.notConfirmed.map(({ line: { facts }, newerDraft }) => ({
-      key: `confirm ${facts.id}`,
-      word: 'Confirmation',
-      about: facts.reference,
-      href: `/cases/${facts.id}/plan`,
-      sentence: newerDraft
-        ? `A draft newer than the confirmed plan is being written. Ask ${facts.surgeon} which one counts.`
-        : `The plan is a draft. Ask ${facts.surgeon} to confirm it.`,
-      references: [facts.reference],
-    })),
-    ...ask.setsPastUseBy.map(({ id, code, useBy, references }) => ({
-      key: `use-by ${id}`,
-      word: 'Set past use-by',
-      about: code,
-      href: `/sets/${id}`,
-      sentence: `Use-by ${useBy}: on the day of the case it is past it.`,
-      references,
-    })),
-    ...ask.packsPastUseBy.map(({ itemId, form, lot, useBy, quantity, place, references }, at) => ({
-      key: `pack ${itemId} ${at}`,
-      word: form === 'pouch' ? 'Pouch past use-by' : 'Sterile pack past use-by',
-      about: item(itemId),
-      href: '/stock',
-      sentence: `${countWord(quantity)} in ${place}, lot ${lot ?? 'not stated'}, use-by ${useBy}: not to be counted on.`,
-      references,
-    })),
-    ...ask.lowScrews.map((screw) => ({
-      key: `low ${screw.itemId}`,
-      word: 'Screws low on the shelf',
-      about: item(screw.itemId),
-      href: '/stock',
-      sentence: lowWords(screw),
-      references: [...new Set(screw.references)],
-    })),
-  ];
-}
-
-const lowWords = ({ planned, sterile, unsterile }: LowScrew): string =>
-  `Planned ${planned}; on the shelf ${sterile} sterile and ${unsterile} to rack. What the racks give out can’t be filled again from it.`;

@@ -1,7 +1,9 @@
 import { and, eq, gt, isNull, min } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { type ItemId, setId } from '@/lib/identity/ids';
+import { groupBy } from '@/lib/lists/groupBy';
 import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import type { HeldLine } from '@/lib/sets/holdings';
 import { unmetMustHaves } from '@/lib/sets/standing';
 import type { DayReportFacts, DaySetFacts } from '@/lib/theatre/report/facts';
 import { mayRead, type Reading } from '../../reader';
@@ -51,10 +53,26 @@ export async function dayReportFacts(
         load: load ?? null,
         count: countOf.get(set.id) ?? null,
         stops: standing.stops,
+        screws: screwsIn(set.lines, queue.items),
         mustHaveShort: unmetMustHaves(standing, 1) + unmetMustHaves(standing, 2) > 0,
       };
     }),
   };
+}
+
+function screwsIn(lines: readonly HeldLine[], items: ReadonlyMap<ItemId, Item>): DaySetFacts['screws'] {
+  const screws = lines.filter(({ itemId }) => items.get(itemId)?.kind === 'screw');
+  return new Map(
+    [...groupBy(screws, ({ itemId }) => itemId)].map(([itemId, of]) => [
+      itemId,
+      {
+        found: of.some(({ found }) => found === null)
+          ? null
+          : of.reduce((sum, { found }) => sum + (found ?? 0), 0),
+        minimum: of.reduce((sum, line) => sum + line.minimum, 0),
+      },
+    ]),
+  );
 }
 
 /** The next day after this one on which any theatre has a session or a case; the day after it where none is booked at all. */

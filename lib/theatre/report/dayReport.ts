@@ -47,7 +47,10 @@ export function dayReport(
     now: facts.now,
     counts: bucketCounts(lines),
     lines,
-    steps: firstSteps(facts, lines, wanted, turned),
+    steps: firstSteps(facts, lines, wanted, turned).filter(
+      // the day before, they are among what is asked for
+      ({ kind }) => tomorrow === null || (kind !== 'plan' && kind !== 'confirmPlan'),
+    ),
     onTheWay: wanted.filter(({ set }) => moves(set)),
     lacking: lackingSets(facts, open),
     turned,

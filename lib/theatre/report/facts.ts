@@ -38,6 +38,8 @@ export interface DaySetFacts {
   count: { by: string; beganAt: string } | null;
   /** What its shortage stops. */
   stops: readonly Stop[];
+  /** Screws in it by item: what was found, `null` where a line is not counted, and the least there should be. */
+  screws: ReadonlyMap<ItemId, { found: number | null; minimum: number }>;
   /** A must-have is below its minimum and nothing stands in for it. */
   mustHaveShort: boolean;
 }

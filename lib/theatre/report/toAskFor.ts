@@ -13,7 +13,7 @@ export interface ToAskFor {
   setsPastUseBy: { id: string; code: string; useBy: PlainDate; references: string[] }[];
   /** Pouches and sterile-packed pieces that would serve in a plan of the day, past use-by on it. */
   packsPastUseBy: (ShelfFacts & { useBy: PlainDate; references: string[] })[];
-  /** Screws of which the shelf has fewer than the plans of the day take. */
+  /** Screws of which the racks of the sets would lie below their minimum, and the shelf can't fill them again. */
   lowScrews: LowScrew[];
 }
 
@@ -21,6 +21,9 @@ export interface LowScrew {
   itemId: ItemId;
   /** Pieces that the plans of the day state, lengths stated as a mean by the length to be expected. */
   planned: number;
+  /** In the sets that the cases get; `null`: not counted in one of them. And the least that should lie in them. */
+  inSets: number | null;
+  minimum: number;
   /** In date on the day, not held: sterile by itself, and to be put into racks. */
   sterile: number;
   unsterile: number;
@@ -56,7 +59,7 @@ export function toAskFor(
         return references.length === 0 ? [] : [{ ...heap, useBy, references }];
       })
       .sort((a, b) => a.useBy.localeCompare(b.useBy)),
-    lowScrews: lowScrews(facts.day, ofDay, shelf, referenceOf),
+    lowScrews: lowScrews(facts, lines, ofDay, shelf),
   };
 }
 
@@ -71,32 +74,47 @@ function setsPastUseBy({ sets, day }: DayReportFacts, lines: readonly CaseLine[]
 }
 
 function lowScrews(
-  day: PlainDate,
+  { day, sets }: DayReportFacts,
+  lines: readonly CaseLine[],
   planned: readonly PlannedItems[],
   shelf: readonly ShelfFacts[],
-  referenceOf: ReadonlyMap<string, string>,
 ): LowScrew[] {
-  const wanted = new Map<ItemId, { planned: number; references: string[] }>();
+  const lineOf = new Map(lines.map((line) => [line.facts.id as string, line]));
+  const byCode = new Map(sets.map((set) => [set.code, set]));
+  const wanted = new Map<ItemId, { planned: number; references: string[]; codes: Set<string> }>();
   for (const { caseId, implants } of planned)
     for (const { itemId, what, pieces } of implants) {
-      if (what !== 'screw') continue;
-      const one = wanted.get(itemId) ?? { planned: 0, references: [] };
+      const line = lineOf.get(caseId);
+      if (what !== 'screw' || !line) continue;
+      const one = wanted.get(itemId) ?? { planned: 0, references: [], codes: new Set<string>() };
       one.planned += pieces;
-      one.references.push(referenceOf.get(caseId) as string);
+      one.references.push(line.facts.reference);
+      for (const { code } of [...line.sets, ...line.facts.promised]) one.codes.add(code);
       wanted.set(itemId, one);
     }
-  return [...wanted].flatMap(([itemId, one]): LowScrew[] => {
-    const good = shelf.filter(
-      (heap) =>
-        heap.itemId === itemId &&
-        heap.heldBecause === null &&
-        (heap.useBy === null || !isPastUseBy(heap.useBy, day)),
-    );
-    const sum = (sterile: boolean) =>
-      good
-        .filter(({ form }) => (form !== 'unsterile') === sterile)
-        .reduce((pieces, { quantity }) => pieces + quantity, 0);
-    const [sterile, unsterile] = [sum(true), sum(false)];
-    return sterile + unsterile < one.planned ? [{ itemId, ...one, sterile, unsterile }] : [];
+  return [...wanted].flatMap(([itemId, { codes, ...one }]): LowScrew[] => {
+    const racks = [...codes].flatMap((code) => byCode.get(code)?.screws.get(itemId) ?? []);
+    const minimum = racks.reduce((sum, rack) => sum + rack.minimum, 0);
+    const inSets = racks.some(({ found }) => found === null)
+      ? null
+      : racks.reduce((sum, { found }) => sum + (found ?? 0), 0);
+    const { sterile, unsterile } = onShelf(shelf, itemId, day);
+    const toFill = one.planned + minimum - (inSets ?? 0);
+    return toFill > sterile + unsterile ? [{ itemId, ...one, inSets, minimum, sterile, unsterile }] : [];
   });
+}
+
+/** Pieces on the shelves that are neither held nor past use-by on that day. */
+function onShelf(shelf: readonly ShelfFacts[], itemId: ItemId, day: PlainDate) {
+  const good = shelf.filter(
+    (heap) =>
+      heap.itemId === itemId &&
+      heap.heldBecause === null &&
+      (heap.useBy === null || !isPastUseBy(heap.useBy, day)),
+  );
+  const sum = (sterile: boolean) =>
+    good
+      .filter(({ form }) => (form !== 'unsterile') === sterile)
+      .reduce((pieces, { quantity }) => pieces + quantity, 0);
+  return { sterile: sum(true), unsterile: sum(false) };
 }

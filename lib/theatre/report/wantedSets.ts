@@ -123,31 +123,29 @@ export interface LackingSet {
   askingForKind: string[];
 }
 
-/** Sets short or held that any of the cases wants: first those a case counts on. */
-export function lackingSets({ planning, sets }: DayReportFacts, lines: readonly CaseLine[]): LackingSet[] {
-  const kindOf = new Map(planning.sets.map((set) => [set.id as string, set.configuration]));
-  const ways = new Map(planning.cases.map((one) => [one.id as string, one.ways?.ways ?? []]));
-  const kinds = new Map(
-    lines.map(({ facts }) => [
-      facts.reference,
-      new Set([
-        ...(ways.get(facts.id) ?? []).flatMap(({ parts }) =>
-          parts.flatMap((part) => part.flatMap((id) => kindOf.get(id) ?? [])),
-        ),
-        ...facts.promised.flatMap(({ setId }) => kindOf.get(setId) ?? []),
-      ]),
-    ]),
-  );
+/**
+ * Sets short or held that any of the cases wants: those a case counts on first; then those of the kinds that it gets, or, where
+ * no set is free for it, that stood in its way.
+ */
+export function lackingSets({ answer, sets }: DayReportFacts, lines: readonly CaseLine[]): LackingSet[] {
+  const kindOf = new Map(sets.map(({ code, configuration }) => [code, configuration]));
+  const asked = lines.map(({ facts, sets: gets }) => {
+    const ways = answer?.unserved.find((one) => one.case === facts.reference)?.ways ?? [];
+    const counted = new Set([...facts.promised, ...gets].map(({ code }) => code));
+    const near = ways.flatMap(({ obstacles }) => obstacles.map(({ set }) => set));
+    const kinds = new Set([...counted, ...near].flatMap((code) => kindOf.get(code) ?? []));
+    return { reference: facts.reference, counted, kinds };
+  });
   return sets
     .filter(({ step, mustHaveShort }) => step === 'held' || step === 'shortAwaitingDecision' || mustHaveShort)
     .flatMap((set): LackingSet[] => {
-      const counting = lines
-        .filter(({ facts, sets: gets }) => [...facts.promised, ...gets].some(({ code }) => code === set.code))
-        .map(({ facts }) => facts.reference);
-      const askingForKind = [...kinds]
-        .filter(([reference, asked]) => asked.has(set.configuration) && !counting.includes(reference))
-        .map(([reference]) => reference);
-      return counting.length + askingForKind.length === 0 ? [] : [{ set, counting, askingForKind }];
+      const counting = asked.filter(({ counted }) => counted.has(set.code));
+      const forKind = asked.filter(
+        ({ counted, kinds }) => !counted.has(set.code) && kinds.has(set.configuration),
+      );
+      if (counting.length + forKind.length === 0) return [];
+      const references = (list: typeof asked) => list.map(({ reference }) => reference);
+      return [{ set, counting: references(counting), askingForKind: references(forKind) }];
     })
     .sort(
       (a, b) =>

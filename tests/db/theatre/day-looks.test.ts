@@ -130,9 +130,8 @@ it('what is marked is what was shown: what came between showing and marking is n
   const [{ id }] = await caseWithPromise();
   await cancelCase({ ...(await asking(id)), because: 'no recovery bed' });
   await mark('morning', NOW, LATER, { seen, ledgerSeq });
-  expect((await changesNow(LATER)).cases).toMatchObject([
-    { caseId: id, what: { kind: 'cancelled' }, by: { action: 'cancel-case' } },
-  ]);
+  const changed = (await changesNow(LATER)).cases.filter((one) => one.caseId === id);
+  expect(changed).toMatchObject([{ what: { kind: 'cancelled' }, by: { action: 'cancel-case' } }]);
 });
 
 it('a page left open takes nothing back, and the future is not seen yet', async () => {

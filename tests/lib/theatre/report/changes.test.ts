@@ -36,8 +36,7 @@ const waiting = (until: string): SeenCase['standing'] => ({
   until: `${DAY}T${until}:00.000Z`,
   sets: [SET_A],
 });
-const changes = (then: SeenCase[], now: SeenCase[]) =>
-  changesSince(then, now, { toldFrom: 30, day: DAY });
+const changes = (then: SeenCase[], now: SeenCase[]) => changesSince(then, now, { toldFrom: 30, day: DAY });
 const kinds = (then: SeenCase[], now: SeenCase[]) => changes(then, now).cases.map(({ what }) => what.kind);
 
 describe('what changed on a day since it was seen', () => {
@@ -49,7 +48,12 @@ describe('what changed on a day since it was seen', () => {
   it.each<[string, SeenCase[], SeenCase[], string[]]>([
     ['a case that was not there', [], [seen('aaaa')], ['added']],
     ['one booked and cancelled between two looks is no news', [], [seen('aaaa', { cancelled: true })], []],
-    ['cancelled, whatever else', [seen('aaaa')], [seen('aaaa', { cancelled: true, promised: [] })], ['cancelled']],
+    [
+      'cancelled, whatever else',
+      [seen('aaaa')],
+      [seen('aaaa', { cancelled: true, promised: [] })],
+      ['cancelled'],
+    ],
     [
       'put back, without its sets',
       [seen('aaaa', { cancelled: true, promised: [], standing: null })],
@@ -68,12 +72,7 @@ describe('what changed on a day since it was seen', () => {
     ['the plan confirmed', [seen('aaaa', { confirmed: false })], [seen('aaaa')], ['plan']],
     ['a newer plan', [seen('aaaa')], [seen('aaaa', { planVersion: 2 })], ['plan']],
     ['another set promised', [seen('aaaa')], [seen('aaaa', { promised: [SET_B] })], ['promises']],
-    [
-      'ready, now waiting',
-      [seen('aaaa')],
-      [seen('aaaa', { standing: waiting('07:10') })],
-      ['standing'],
-    ],
+    ['ready, now waiting', [seen('aaaa')], [seen('aaaa', { standing: waiting('07:10') })], ['standing']],
     [
       'an estimate that moved by less than the wanted margin is no news',
       [seen('aaaa', { standing: waiting('07:10') })],
@@ -96,7 +95,13 @@ describe('what changed on a day since it was seen', () => {
     [
       'several at once',
       [seen('aaaa')],
-      [seen('aaaa', { ...at('12:00', 2), promised: [], standing: { kind: 'noSetFree', until: null, sets: [] } })],
+      [
+        seen('aaaa', {
+          ...at('12:00', 2),
+          promised: [],
+          standing: { kind: 'noSetFree', until: null, sets: [] },
+        }),
+      ],
       ['moved', 'promises', 'standing'],
     ],
   ])('%s', (_what, then, now, expected) => {
@@ -108,7 +113,9 @@ describe('what changed on a day since it was seen', () => {
     const night = { startsAt: '2026-07-13T23:30:00.000Z', endsAt: '2026-07-14T00:30:00.000Z' };
     const one = seen('aaaa', night);
     expect(changesSince([one], [one], { toldFrom: 30, day: '2026-07-14' }).cases).toEqual([]);
-    expect(changesSince([one], [one], { toldFrom: 30, day: '2026-07-13' }).cases[0]?.what.kind).toBe('leftDay');
+    expect(changesSince([one], [one], { toldFrom: 30, day: '2026-07-13' }).cases[0]?.what.kind).toBe(
+      'leftDay',
+    );
   });
 
   it('an order that changed is said once for its theatre, cases that came or went aside', () => {
@@ -128,7 +135,12 @@ describe('what changed on a day since it was seen', () => {
 });
 
 describe('who, when and why', () => {
-  const entry = (seq: number, action: string, things: string[], more: Partial<ListEntry> = {}): ListEntry => ({
+  const entry = (
+    seq: number,
+    action: string,
+    things: string[],
+    more: Partial<ListEntry> = {},
+  ): ListEntry => ({
     seq,
     at: NOW,
     by: 'Gwen Sallis',

@@ -5,8 +5,15 @@ import { plainDate } from '@/lib/quantities/plainDate';
 import type { CaseToServe, PlanningFacts } from '@/lib/theatre/planning/facts';
 import { dayReport } from '@/lib/theatre/report/dayReport';
 import type { DayCaseFacts, DayReportFacts, DaySetFacts, ShelfFacts } from '@/lib/theatre/report/facts';
-import { bucketFigures, lineMargin, lineStanding, marginWords } from '@/lib/wording/day-report';
-import { askLines, stepLines } from '@/lib/wording/day-steps';
+import { askLines } from '@/lib/wording/day-asks';
+import {
+  bucketFigures,
+  expectedWords,
+  lineMargin,
+  lineStanding,
+  marginWords,
+} from '@/lib/wording/day-report';
+import { stepLines } from '@/lib/wording/day-steps';
 
 /*
  * A worked morning, by hand: a lead of 60 minutes, a wanted margin of 30, and it is 06:30 on a winter's day, when the wall
@@ -18,7 +25,11 @@ const at = (time: string) => `2026-01-14T${time}:00.000Z`;
 const ms = (time: string) => Date.parse(at(time));
 const minutes = (from: string, to: string) => (ms(to) - ms(from)) / 60_000;
 const SCREW = itemId.parse('item_screw-16');
-const names = { now: NOW, item: (id: string) => (id === SCREW ? 'Screw 3.5 × 16' : id), pouch: () => 'a driver' };
+const names = {
+  now: NOW,
+  item: (id: string) => (id === SCREW ? 'Screw 3.5 × 16' : id),
+  pouch: () => 'a driver',
+};
 
 type SetOf = Partial<DaySetFacts> & { readyAt?: [p50: string, p90: string] | null };
 const setOf = (code: string, { readyAt: _, ...more }: SetOf = {}): DaySetFacts => ({
@@ -33,6 +44,7 @@ const setOf = (code: string, { readyAt: _, ...more }: SetOf = {}): DaySetFacts =
   load: null,
   count: null,
   stops: [],
+  screws: new Map(),
   mustHaveShort: false,
   ...more,
 });
@@ -110,6 +122,7 @@ function day(world: {
             : ready
               ? { p50: minutes('06:30', ready[0]), p90: minutes('06:30', ready[1]) }
               : null,
+        inStore: step === 'inSterileStore',
       };
     }),
     pouches: [],
@@ -155,8 +168,16 @@ describe('figures and the table by theatre', () => {
     cases: [
       caseOf('LATE', '12:00'),
       caseOf('REDY', '08:30'),
-      caseOf('DRFT', '09:00', { theatreId: 'theatre_2', theatre: 'Theatre 2', plan: { confirmedVersion: null, draftVersion: 1 } }),
-      caseOf('NONE', '11:00', { theatreId: 'theatre_10', theatre: 'Theatre 10', plan: { confirmedVersion: null, draftVersion: null } }),
+      caseOf('DRFT', '09:00', {
+        theatreId: 'theatre_2',
+        theatre: 'Theatre 2',
+        plan: { confirmedVersion: null, draftVersion: 1 },
+      }),
+      caseOf('NONE', '11:00', {
+        theatreId: 'theatre_10',
+        theatre: 'Theatre 10',
+        plan: { confirmedVersion: null, draftVersion: null },
+      }),
       caseOf('SHRT', '13:00', { theatreId: 'theatre_2', theatre: 'Theatre 2' }),
       caseOf('GONE', '15:00', { cancelled: {} }),
       caseOf('WENT', '07:00', { promised: [promised('AAA-04', { inUse: true })] }),
@@ -171,7 +192,9 @@ describe('figures and the table by theatre', () => {
       ['AAA-05', {}],
     ],
     gives: {
-      'LM-26-REDY': [{ code: 'AAA-01', readyAt: '06:30', needBy: '07:30', pouches: [stockId.parse('stock_1')] }],
+      'LM-26-REDY': [
+        { code: 'AAA-01', readyAt: '06:30', needBy: '07:30', pouches: [stockId.parse('stock_1')] },
+      ],
       'LM-26-LATE': [{ code: 'AAA-02', readyAt: '10:10', needBy: '11:00' }],
       'LM-26-DRFT': [{ code: 'AAA-03', readyAt: '06:30', needBy: '08:00' }],
     },
@@ -255,34 +278,82 @@ describe('what to do first about a set', () => {
 
   it.each<[string, SetOf, string[]]>([
     ['in the store: nothing', {}, []],
-    ['on its way with time enough: nothing', { step: 'packed', act: 'load', readyAt: ['06:40', '07:00'] }, []],
-    ['within the wanted margin: hurry', { step: 'packed', act: 'load', readyAt: ['06:40', '07:01'] }, ['hurry']],
-    ['nobody can say when it is ready: hurry', { step: 'inTheatre', act: 'receive', readyAt: null }, ['hurry']],
+    [
+      'on its way with time enough: nothing',
+      { step: 'packed', act: 'load', readyAt: ['06:40', '07:00'] },
+      [],
+    ],
+    [
+      'within the wanted margin: hurry',
+      { step: 'packed', act: 'load', readyAt: ['06:40', '07:01'] },
+      ['hurry'],
+    ],
+    [
+      'nobody can say when it is ready: hurry',
+      { step: 'inTheatre', act: 'receive', readyAt: null },
+      ['hurry'],
+    ],
     [
       'held',
       { step: 'held', act: 'liftHold', heldBecause: 'disputedCount', readyAt: null },
       ['promiseNotKept'],
     ],
     ['past use-by on the day', { useBy: plainDate.parse('2026-01-13') }, ['promiseNotKept']],
-    ['waiting for a decision', { step: 'shortAwaitingDecision', act: 'decideShort', readyAt: null }, ['decideShort']],
+    [
+      'waiting for a decision',
+      { step: 'shortAwaitingDecision', act: 'decideShort', readyAt: null },
+      ['decideShort'],
+    ],
     [
       'in a load to be accepted, however much time there is',
-      { step: 'awaitingAcceptance', act: 'accept', load: { id: 'load_1', number: '460' }, readyAt: ['06:35', '06:40'] },
+      {
+        step: 'awaitingAcceptance',
+        act: 'accept',
+        load: { id: 'load_1', number: '460' },
+        readyAt: ['06:35', '06:40'],
+      },
       ['acceptLoad'],
     ],
     [
       'a count that nobody closed',
-      { step: 'onBench', act: 'count', count: { by: 'Wren Adeyemi', beganAt: at('05:50') }, readyAt: ['06:35', '06:40'] },
+      {
+        step: 'onBench',
+        act: 'count',
+        count: { by: 'Wren Adeyemi', beganAt: at('05:50') },
+        readyAt: ['06:35', '06:40'],
+      },
       ['closeCount'],
     ],
     [
       'short of what the case needs',
-      { stops: [{ kind: 'case', caseId: 'case_one', reference: 'LM-26-ONE', startsAt: at('08:30'), stopped: [], shortItems: [SCREW] }] },
+      {
+        stops: [
+          {
+            kind: 'case',
+            caseId: 'case_one',
+            reference: 'LM-26-ONE',
+            startsAt: at('08:30'),
+            stopped: [],
+            shortItems: [SCREW],
+          },
+        ],
+      },
       ['shortStops'],
     ],
     [
       'short of what another day’s case needs: not here',
-      { stops: [{ kind: 'case', caseId: 'case_two', reference: 'LM-26-TWO', startsAt: at('08:30'), stopped: [], shortItems: [SCREW] }] },
+      {
+        stops: [
+          {
+            kind: 'case',
+            caseId: 'case_two',
+            reference: 'LM-26-TWO',
+            startsAt: at('08:30'),
+            stopped: [],
+            shortItems: [SCREW],
+          },
+        ],
+      },
       [],
     ],
   ])('%s', (_what, set, expected) => {
@@ -305,8 +376,21 @@ describe('what to do first about a set', () => {
     expect(marginWords(null)).toBe('not known');
   });
 
+  it('a set whose usual time is over and that nobody moved on is not in the store, and its case is not ready', () => {
+    const facts = one({ step: 'packed', act: 'load', readyAt: ['06:30', '06:30'] });
+    const { lines, onTheWay } = dayReport(facts, null);
+    expect(lines[0]?.bucket).toBe('waiting');
+    expect(expectedWords(onTheWay[0]?.expected ?? null, NOW).p90).toBe('its usual time is over');
+    expect(expectedWords({ p50At: NOW, p90At: at('06:50') }, NOW)).toEqual({
+      p50: 'any minute',
+      p90: 'today 06:50',
+    });
+  });
+
   it('a promise that is not kept says why', () => {
-    expect(said(one({ step: 'held', act: 'liftHold', heldBecause: 'disputedCount', readyAt: null }))).toMatchObject({
+    expect(
+      said(one({ step: 'held', act: 'liftHold', heldBecause: 'disputedCount', readyAt: null })),
+    ).toMatchObject({
       word: 'Promise not kept: held',
       href: '/sets/set_aaa-01#hold',
       sentence: 'It is promised to LM-26-ONE and held, because its count is disputed.',
@@ -442,7 +526,8 @@ describe('what must be asked for the day before', () => {
     serves: new Set([SCREW]),
   });
   const ask = (planned: number[], shelf: ShelfFacts[]) =>
-    dayReport(facts, { planned: planned.map((pieces, at) => takes(at === 0 ? 'one' : 'two', pieces)), shelf }).ask;
+    dayReport(facts, { planned: planned.map((pieces, at) => takes(at === 0 ? 'one' : 'two', pieces)), shelf })
+      .ask;
 
   it('names each plan to ask for, each confirmation, each set past use-by on the day', () => {
     const asked = ask([], []);
@@ -455,12 +540,34 @@ describe('what must be asked for the day before', () => {
     expect(dayReport(facts, null).ask).toBeNull();
   });
 
-  it('screws are low where the shelf has fewer than the plans of the day take together', () => {
-    expect(ask([2, 2], [heap({}), heap({ form: 'unsterile', useBy: null })])?.lowScrews).toEqual([]);
-    expect(ask([3, 2], [heap({}), heap({ form: 'unsterile', useBy: null })])?.lowScrews).toEqual([
-      { itemId: SCREW, planned: 5, sterile: 2, unsterile: 2, references: ['LM-26-ONE', 'LM-26-TWO'] },
+  it('screws are low where the racks would lie below their minimum and the shelf can’t fill them again', () => {
+    const shelf = [heap({}), heap({ form: 'unsterile', useBy: null })];
+    // none in the sets, four on the shelf
+    expect(ask([2, 2], shelf)?.lowScrews).toEqual([]);
+    expect(ask([3, 2], shelf)?.lowScrews).toEqual([
+      {
+        itemId: SCREW,
+        planned: 5,
+        inSets: 0,
+        minimum: 0,
+        sterile: 2,
+        unsterile: 2,
+        references: ['LM-26-ONE', 'LM-26-TWO'],
+      },
     ]);
-    expect(ask([1], [])?.lowScrews).toMatchObject([{ planned: 1, sterile: 0, unsterile: 0 }]);
+    // six in the rack, at least two should lie there: four may go before anything has to come from the shelf
+    const racked = (found: number | null) => [[SCREW, { found, minimum: 2 }]] as const;
+    const withRack = (found: number | null, planned: number, heaps: ShelfFacts[]) =>
+      dayReport(
+        { ...facts, sets: facts.sets.map((set) => ({ ...set, screws: new Map(racked(found)) })) },
+        { planned: [takes('one', planned)], shelf: heaps },
+      ).ask?.lowScrews.length;
+    expect(withRack(6, 4, [])).toBe(0);
+    expect(withRack(6, 5, [])).toBe(1);
+    expect(withRack(6, 5, [heap({ quantity: 1 })])).toBe(0);
+    // a rack that nobody has counted is not taken to hold anything
+    expect(withRack(null, 1, [heap({ quantity: 2 })])).toBe(1);
+    expect(withRack(null, 1, [heap({ quantity: 3 })])).toBe(0);
   });
 
   it('what is held or past use-by on the day of the case is on no shelf; a use-by is good to the end of its day', () => {
