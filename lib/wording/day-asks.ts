@@ -1,6 +1,6 @@
 import type { LowScrew, ToAskFor } from '../theatre/report/toAskFor';
 import type { ReportNames } from './day-report';
-import { countWord } from './numbers';
+import { capitalised, countWord } from './numbers';
 
 /** What must be asked for, each as a line: the case or thing, and what of it. */
 export interface AskLine {
@@ -45,7 +45,7 @@ export function askLines(ask: ToAskFor, { item }: Pick<ReportNames, 'item'>): As
       word: form === 'pouch' ? 'Pouch past use-by' : 'Sterile pack past use-by',
       about: item(itemId),
       href: '/stock',
-      sentence: `${countWord(quantity)} in ${place}, lot ${lot ?? 'not stated'}, use-by ${useBy}: not to be counted on.`,
+      sentence: `${capitalised(countWord(quantity))} in ${place}, lot ${lot ?? 'not stated'}, use-by ${useBy}: not to be counted on.`,
       references,
     })),
     ...ask.lowScrews.map((screw) => ({
