@@ -6,6 +6,7 @@ import {
   forWords,
   lackWords,
   lineMargin,
+  lineNeedBy,
   lineStanding,
   marginWords,
   pouchesOf,
@@ -21,17 +22,16 @@ import type { SetRow, TheatreRow, WayRow } from './report-tables';
 
 /** The lines of a report as the rows of its tables: plain JSON. */
 export function theatreRow(line: CaseLine, names: ReportNames): TheatreRow {
-  const { id, reference, startsAt, surgeon } = line.facts;
+  const { id, reference, surgeon } = line.facts;
   return {
     id,
     reference,
-    startsAt,
     surgeon,
     times: timesWords(line.facts),
     ...lineStanding(line, names),
     sets: line.sets.map(({ setId, code }) => ({ setId, code })),
     pouches: pouchesOf(line, names),
-    needBy: whenWords(line.needByAt, names.now),
+    needBy: lineNeedBy(line, names.now),
     margin: lineMargin(line),
     late: line.marginMinutes !== null && line.marginMinutes < 0,
   };

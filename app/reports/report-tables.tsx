@@ -11,7 +11,6 @@ const { columns: heads } = dayReportWords;
 /** A case in the table of its theatre: words and where they lead. */
 export interface TheatreRow {
   id: string;
-  startsAt: string;
   times: string;
   reference: string;
   surgeon: string;
@@ -26,10 +25,11 @@ export interface TheatreRow {
 }
 
 const THEATRE_COLUMNS: Column<TheatreRow>[] = [
-  { id: 'time', header: heads.time, value: (row) => row.startsAt, cell: (row) => row.times, width: 'fit' },
+  { id: 'time', header: heads.time, sortable: false, value: (row) => row.times, width: 'code' },
   {
     id: 'case',
     header: heads.case,
+    sortable: false,
     value: (row) => row.reference,
     cell: (row) => (
       <>
@@ -42,6 +42,7 @@ const THEATRE_COLUMNS: Column<TheatreRow>[] = [
   {
     id: 'standing',
     header: heads.standing,
+    sortable: false,
     value: (row) => row.word,
     cell: (row) => (
       <>
@@ -69,28 +70,27 @@ const THEATRE_COLUMNS: Column<TheatreRow>[] = [
           ))}
         </ul>
       ),
-    width: 'name',
+    width: 'phrase',
   },
-  { id: 'need', header: heads.needBy, sortable: false, value: (row) => row.needBy, width: 'fit' },
+  { id: 'need', header: heads.needBy, sortable: false, value: (row) => row.needBy, width: 'name' },
   {
     id: 'margin',
     header: heads.margin,
     sortable: false,
     value: (row) => row.margin,
     cell: (row) => (row.late ? <Status tone="stop">{row.margin}</Status> : row.margin),
-    width: 'fit',
+    width: 'name',
   },
 ];
 
 export function TheatreTable({ theatre, rows }: { theatre: string; rows: TheatreRow[] }) {
   return (
     <DataTable
-      caption={theatre}
+      caption={dayReportWords.captions.theatre(theatre)}
       hideCaption
       columns={THEATRE_COLUMNS}
       rows={rows}
       rowKey={({ id }) => id}
-      sort="time"
       aligned
       tools={false}
     />
@@ -133,7 +133,7 @@ const WAY_COLUMNS: Column<WayRow>[] = [
 export function OnTheWayTable({ rows }: { rows: WayRow[] }) {
   return (
     <DataTable
-      caption={dayReportWords.onTheWay}
+      caption={dayReportWords.captions.onTheWay}
       hideCaption
       columns={WAY_COLUMNS}
       rows={rows}
@@ -166,7 +166,7 @@ const columnsOf = (why: string, about: string): Column<SetRow>[] => [
         {row.under === '' ? null : <p className={styles.soft}>{row.under}</p>}
       </>
     ),
-    width: 'name',
+    width: 'wide',
   },
   {
     id: 'why',
@@ -196,7 +196,7 @@ const TURNED_COLUMNS = columnsOf(heads.between, heads.margin);
 export function SetTable({ about, rows }: { about: 'lacking' | 'turned'; rows: SetRow[] }) {
   return (
     <DataTable
-      caption={dayReportWords[about]}
+      caption={dayReportWords.captions[about]}
       hideCaption
       columns={about === 'lacking' ? LACKING_COLUMNS : TURNED_COLUMNS}
       rows={rows}

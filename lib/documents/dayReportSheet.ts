@@ -9,6 +9,7 @@ import {
   forWords,
   lackWords,
   lineMargin,
+  lineNeedBy,
   lineStanding,
   marginWords,
   pouchesOf,
@@ -23,7 +24,7 @@ import {
 import { stepLines } from '../wording/day-steps';
 import { capitalised } from '../wording/numbers';
 import { SHEET_WORDS } from '../wording/paper';
-import { editionOf, momentWords, type Printing, recordCode, sheetCautions } from './edition';
+import { dateWords, editionOf, momentWords, type Printing, recordCode, sheetCautions } from './edition';
 import { type Block, type Cell, type Column, type Sheet, text, textCell } from './sheet';
 
 /** What the paper of a report is made from. */
@@ -59,8 +60,9 @@ export function dayReportSheet(given: DayReportSheetOf): Sheet {
     title: dayWords(report.day),
     subtitle: kind === 'morningReport' ? words.morningLead : words.dayBeforeLead,
     facts: [
+      { term: words.dayTerm, value: dateWords(report.day) },
       ...bucketFigures(report.counts).map(({ label, value }) => ({ term: label, value: String(value) })),
-      { term: 'As things stood', value: momentWords(report.now) },
+      { term: words.asOfTerm, value: momentWords(report.now) },
     ],
     blocks:
       report.lines.length === 0
@@ -174,7 +176,7 @@ function caseRow(line: CaseLine, names: ReportNames): Cell[] {
     textCell(text(line.facts.reference, 'body', true), text(line.facts.surgeon, 'small')),
     textCell(text(word, 'body', true), ...(sentence === '' ? [] : [text(sentence, 'small')])),
     textCell(text(gets.length === 0 ? '–' : gets.join(', '))),
-    textCell(text(whenWords(line.needByAt, names.now))),
+    textCell(text(lineNeedBy(line, names.now))),
     textCell(text(lineMargin(line))),
   ];
 }

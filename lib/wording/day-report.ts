@@ -38,6 +38,14 @@ export const dayReportWords = {
   askNone:
     'Every case has a confirmed plan; nothing it counts on is past use-by, and the shelf refills what it takes.',
   noCase: 'No case on this day',
+  dayTerm: 'Day',
+  asOfTerm: 'As things stood',
+  captions: {
+    theatre: (theatre: string) => `Cases in ${theatre}`,
+    onTheWay: 'Each set with when it is expected',
+    lacking: 'Each set with why',
+    turned: 'Each set with what lies between',
+  },
   columns: {
     time: 'Time',
     case: 'Case',
@@ -114,6 +122,10 @@ export function marginWords(minutes: number | null): string {
   if (minutes === null) return NOT_KNOWN;
   return minutes < 0 ? `late by ${minutesWords(-minutes)}` : minutesWords(minutes);
 }
+
+/** When the sets of a case must stand in theatre. */
+export const lineNeedBy = ({ bucket, needByAt }: CaseLine, now: string): string =>
+  bucket === 'begun' || bucket === 'over' ? 'past' : whenWords(needByAt, now);
 
 /** The margin of a case: none where it needs no set, or is past needing any. */
 export function lineMargin({ sets, bucket, marginMinutes }: CaseLine): string {

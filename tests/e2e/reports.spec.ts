@@ -28,7 +28,8 @@ test('the day before: what to do, theatre by theatre, and what another person ch
   await page.goto(REPORT);
   await expect(page.getByRole('heading', { level: 1, name: /^Day-before report, / })).toBeVisible();
   await expect(page.getByRole('list', { name: 'What to do first' }).getByRole('listitem')).not.toHaveCount(0);
-  await expect(page.getByRole('region', { name: 'Theatre 1', exact: true })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 3, name: 'Theatre 1' })).toBeVisible();
+  await expect(page.getByRole('table', { name: 'Cases in Theatre 1' }).getByText('LM-26-M4VQ')).toBeVisible();
   const held = page.getByRole('listitem').filter({ hasText: 'Promise not kept: held' });
   await expect(held.getByRole('link', { name: 'DFF-01' })).toHaveAttribute('href', '/sets/set_dff-01#hold');
 
@@ -91,7 +92,7 @@ test('looks are a person’s own, and a page that was left open takes none back'
 test('the morning report is of today, or of the day asked for, and leads to its paper', async ({ page }) => {
   await actAs(page, MANAGER);
   await page.goto('/theatre-list');
-  await page.getByRole('link', { name: 'Report', exact: true }).click();
+  await page.getByRole('link', { name: 'Morning report' }).click();
   await expect(page.getByRole('heading', { level: 1, name: /^Morning report, / })).toBeVisible();
   for (const path of ['/reports/morning', '/reports/day-before']) {
     await page.goto(path);

@@ -62,7 +62,8 @@ test('the paper holds what the report holds: every step, change, case, set on it
     report.onTheWay.map(({ set }) => set.code),
   );
   expect(tableNamed(sheet, 'Sets short or held that a case wants')?.rows).toHaveLength(report.lacking.length);
-  expect(sheet.facts[0]).toEqual({ term: 'Cases', value: String(report.lines.length) });
+  expect(sheet.facts[0]).toEqual({ term: 'Day', value: '15 January 2026' });
+  expect(sheet.facts[1]).toEqual({ term: 'Cases', value: String(report.lines.length) });
 });
 
 test('it says what state of things it tells, until when it may be good, and by which code it is found', async () => {
