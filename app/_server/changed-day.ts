@@ -33,7 +33,7 @@ export async function changedDay(
     db,
     day,
     (look?.seen ?? []).map(({ id }) => id),
-    standings(facts, answer),
+    { standing: standings(facts, answer), now: facts.now },
   );
   const ofDay = present.filter(({ caseDate }) => caseDate === day).map(({ seen }) => seen);
   const mark = { view, day, shownAt, ledgerSeq: head?.seq ?? 0, seen: ofDay };

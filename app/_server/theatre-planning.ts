@@ -47,13 +47,15 @@ const MOST_TRIES = 3;
 /**
  * Works out who gets which set over the horizon, by the calculation `set-turnaround`; writes nothing.
  *
- * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself
+ * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself, and a case that
+ *   nothing could be given to has none
  */
 export async function planList(db: Database, repairsFor: readonly string[] = []): Promise<PlannedList> {
   const facts = await planningFacts(db, now());
   const input = turnaroundInput(facts);
   if (!input) return { facts, input, answer: null };
-  const asked = { ...input, repairsFor: [...repairsFor] };
+  const placed = new Set(input.cases.map((one) => one.case));
+  const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };
   const answer = await setTurnaround(setTurnaroundInput.parse(asked), { solver: highsSolver });
   return {
     facts,
@@ -62,8 +64,16 @@ export async function planList(db: Database, repairsFor: readonly string[] = [])
   };
 }
 
-/** Plans and keeps the plan; where promises changed meanwhile, it is planned anew. */
-export async function planAndKeep(db: Database, person: Person): Promise<Outcome<PlanKept, never>> {
+/**
+ * Plans and keeps the plan; where promises changed meanwhile, it is planned anew.
+ *
+ * @param follows the number in the ledger of the person's act that it follows from, where they did not ask for it
+ */
+export async function planAndKeep(
+  db: Database,
+  person: Person,
+  follows?: number,
+): Promise<Outcome<PlanKept, never>> {
   for (let tries = 1; ; tries += 1) {
     const { facts, answer } = await planList(db);
     const kept = await keepPlan({
@@ -74,6 +84,7 @@ export async function planAndKeep(db: Database, person: Person): Promise<Outcome
       plan: setsByCase(facts, answer),
       madeFrom: new Set(facts.promises.map(({ id }) => id)),
       round: await roundTimes(db),
+      ...(follows === undefined ? {} : { follows }),
     });
     if (kept.ok || kept.refusal.because !== 'conflict' || tries === MOST_TRIES) return kept;
   }

@@ -50,7 +50,6 @@ const THEATRE_COLUMNS: Column<TheatreRow>[] = [
         {row.sentence === '' ? null : <p className={styles.soft}>{row.sentence}</p>}
       </>
     ),
-    width: 'wide',
   },
   {
     id: 'sets',
@@ -115,9 +114,9 @@ const setLink = ({ setId, code }: { setId: string | null; code: string }) =>
 
 const WAY_COLUMNS: Column<WayRow>[] = [
   { id: 'set', header: heads.set, sortable: false, value: (row) => row.code, cell: setLink, width: 'fit' },
-  { id: 'where', header: heads.where, sortable: false, value: (row) => row.where, width: 'wide' },
-  { id: 'p50', header: heads.p50, sortable: false, value: (row) => row.p50, width: 'fit' },
-  { id: 'p90', header: heads.p90, sortable: false, value: (row) => row.p90, width: 'fit' },
+  { id: 'where', header: heads.where, sortable: false, value: (row) => row.where },
+  { id: 'p50', header: heads.p50, sortable: false, value: (row) => row.p50 },
+  { id: 'p90', header: heads.p90, sortable: false, value: (row) => row.p90 },
   { id: 'need', header: heads.needBy, sortable: false, value: (row) => row.needBy, width: 'fit' },
   {
     id: 'margin',

@@ -48,6 +48,7 @@ export default async function TheatreListPage({
           <LinkButton href={on(addDays(date, 1))}>Day after</LinkButton>
           <GoToDay date={date} />
           <LinkButton href={`/reports/morning?day=${date}`}>Morning report</LinkButton>
+          <LinkButton href="/theatre-list/at-risk">Cases at risk</LinkButton>
           <LinkButton href={`/cases/new?date=${date}`} kind="primary">
             Book a case
           </LinkButton>

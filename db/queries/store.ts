@@ -158,10 +158,9 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       .innerJoin(items, eq(items.id, configurationLines.itemId))
       .groupBy(setContents.setId),
     read
-      .select({ setId: setPromises.setId, reference: cases.reference })
+      .select({ setId: setPromises.setId, caseId: setPromises.caseId, reference: cases.reference })
       .from(setPromises)
-      .innerJoin(cases, eq(cases.id, setPromises.caseId))
-      .where(forCase === null ? undefined : ne(setPromises.caseId, forCase)),
+      .innerJoin(cases, eq(cases.id, setPromises.caseId)),
     setsOnKits(read),
   ]);
   const bySet = new Map(contents.map((row) => [row.setId, heldIn(row.lines)]));
@@ -175,6 +174,7 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
     }
     const kit = kits.get(set.id);
+    const promises = promised.filter((promise) => promise.setId === set.id);
     const inUse = forCase !== null && set.caseId === forCase && set.step === 'inTheatre';
     return {
       id: setId.parse(set.id),
@@ -190,7 +190,8 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
         : place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
       massGrams,
       ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
-      promisedTo: promised.filter((promise) => promise.setId === set.id).map((promise) => promise.reference),
+      promisedTo: promises.filter(({ caseId }) => caseId !== forCase).map(({ reference }) => reference),
+      ...(promises.some(({ caseId }) => caseId === forCase) ? { promisedHere: true as const } : {}),
       contents: held.contents,
     };
   });

@@ -3,9 +3,10 @@ import { isPastUseBy, type PlainDate } from '../quantities/plainDate';
 import { availableFor } from './availability';
 import type { KitQuestion } from './caseKit';
 import { indexCatalogue } from './catalogueIndex';
-import { reachable } from './cover/search';
+import { type Reachable, reachable } from './cover/search';
 import { servingWays } from './cover/servingWays';
 import { coverOfStore, type StoreProblem } from './coverOfStore';
+import { helpingItems, type MissingPieces, missingPieces } from './missingPieces';
 import { needsOf } from './needs';
 import type { StoredSet } from './store';
 
@@ -24,6 +25,10 @@ export interface WaysToServe {
   ways: WayToServe[];
   /** False when there may be more ways than these. */
   all: boolean;
+  /** Where it is short: of what. */
+  missing: MissingPieces[];
+  /** Sets that hold some of what is missing and can't come round: held, let go for one other case, past use-by on the day. */
+  outOfReach: string[];
 }
 
 type Question = Pick<KitQuestion, 'construct' | 'caseDate' | 'store' | 'catalogue' | 'engine' | 'settings'>;
@@ -47,20 +52,44 @@ export function waysToServe({
   const sets = store.sets.filter((set) => comesRound(set, caseDate));
   const inReach = coverOfStore({ needs, sets, packs, caseDate, index: indexCatalogue(catalogue), settings });
   if (inReach.lines.length === 0 && inReach.pieces.length === 0)
-    return { outcome: 'nothingNeeded', ways: [], all: true };
+    return { outcome: 'nothingNeeded', ways: [], all: true, ...NOT_SHORT };
   const reach = reachable(inReach.problem);
   const isNeed = (chain: number) => inReach.lines[chain]?.role === 'need';
   if (reach.shortChains.some(isNeed) || reach.pieces < inReach.pieces.length)
-    return { outcome: 'short', ways: [], all: true };
+    return { outcome: 'short', ways: [], all: true, ...shortOf(inReach, reach, store.sets, sets) };
   const noMoreWished = reach.chains.every(isNeed);
   const wished = noMoreWished ? NONE : waysOf(inReach, true);
   // by the needs alone, sets that differ in a back-up are alike
   const chains = inReach.problem.chains.filter((_, chain) => isNeed(chain));
   const plain = waysOf({ ...inReach, problem: { ...inReach.problem, chains } }, noMoreWished);
-  return { outcome: 'canBeMet', ways: [...wished.ways, ...plain.ways], all: wished.all && plain.all };
+  return {
+    outcome: 'canBeMet',
+    ways: [...wished.ways, ...plain.ways],
+    all: wished.all && plain.all,
+    ...NOT_SHORT,
+  };
 }
 
 const NONE = { ways: [], all: true };
+const NOT_SHORT = { missing: [], outOfReach: [] };
+
+function shortOf(
+  inReach: StoreProblem,
+  reach: Reachable,
+  all: readonly StoredSet[],
+  comeRound: readonly StoredSet[],
+): Pick<WaysToServe, 'missing' | 'outOfReach'> {
+  const missing = missingPieces(inReach, reach);
+  const helping = helpingItems(missing);
+  const away = all.filter((set) => !comeRound.includes(set));
+  return {
+    missing,
+    outOfReach: away
+      .filter(({ contents }) => contents.some(({ itemId, found }) => found > 0 && helping.has(itemId)))
+      .map(({ code }) => code)
+      .sort(),
+  };
+}
 
 /** Whether a set can be in the store on a day to come, as far as anybody knows now. */
 function comesRound(set: StoredSet, caseDate: PlainDate): boolean {

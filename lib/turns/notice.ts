@@ -109,6 +109,21 @@ export const noticeContent = z.discriminatedUnion('kind', [
       by: name,
     }),
   }),
+  /** To the surgeon of a case whose promised sets changed by a way out that somebody took. */
+  z.object({
+    kind: z.literal('caseSetsChanged'),
+    detail: z.object({
+      caseReference: name,
+      given: z.array(name).max(100),
+      taken: z.array(name).max(100),
+      by: name,
+    }),
+  }),
+  /** To the leads: a set is wanted in the sterile store sooner. */
+  z.object({
+    kind: z.literal('turnWanted'),
+    detail: z.object({ setCode: name, wantedBy: z.iso.datetime(), caseReference: name, by: name }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;
 
@@ -131,6 +146,8 @@ export const MAY_BE_OFF = {
   loanNews: false,
   loanQuestionAsked: false,
   loanQuestionAnswered: false,
+  caseSetsChanged: false,
+  turnWanted: false,
 } as const satisfies Record<NoticeKind, boolean>;
 
 export const NOTICE_KINDS = Object.keys(MAY_BE_OFF) as NoticeKind[];

@@ -131,7 +131,9 @@ function standingWords(standing: SeenStanding | null, now: string): string {
   if (standing === null) return 'not known';
   switch (standing.kind) {
     case 'waiting':
-      return standing.until === null ? 'waiting' : `waiting until ${momentWords(standing.until, now)}`;
+      return standing.until === null
+        ? 'waiting, overdue'
+        : `waiting until ${momentWords(standing.until, now)}`;
     case 'ready':
       return 'ready';
     case 'readyWith':

@@ -20,6 +20,8 @@ export const NOTICE_KIND_WORDS: Record<NoticeKind, string> = {
   loanNews: 'News of a loan for your case, or that you asked for',
   loanQuestionAsked: 'A loan waits for a decision of yours',
   loanQuestionAnswered: 'What was decided about a loan you asked on',
+  caseSetsChanged: 'The sets promised to your case changed',
+  turnWanted: 'A set is wanted sooner than its usual turn',
 };
 
 export const noticeWords = {
@@ -83,6 +85,16 @@ export function noticeSentence(notice: NoticeContent): string {
     case 'loanQuestionAnswered': {
       const { number, question, answer, words, by } = notice.detail;
       return `${by} says ${answer} on loan ${number}, ${questionWords(question)}. ${words}`;
+    }
+    case 'caseSetsChanged': {
+      const { caseReference, given, taken, by } = notice.detail;
+      const has = given.length === 0 ? '' : ` It now has ${listWords(given)}.`;
+      const lost = taken.length === 0 ? '' : ` It no longer has ${listWords(taken)}.`;
+      return `${by} changed which sets are for your case ${caseReference}.${has}${lost}`;
+    }
+    case 'turnWanted': {
+      const { setCode, wantedBy, caseReference, by } = notice.detail;
+      return `${by} asks for ${setCode} to be in the sterile store by ${dateTimeWords(wantedBy)}, for ${caseReference}.`;
     }
     default:
       return never(notice);

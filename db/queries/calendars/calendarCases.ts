@@ -19,7 +19,7 @@ export interface CasesWithin {
 /** Cases as a calendar may know them, those that were cancelled among them. */
 export async function calendarCases(db: Reading, within: CasesWithin): Promise<CalendarCase[]> {
   mayRead(db, 'readHospital');
-  const listed = (await listCases(db, within.from, within.before)).filter(
+  const listed = (await listCases(db, within.from, within.before, { cancelledToo: true })).filter(
     ({ theatreId }) => within.theatreId === null || theatreId === within.theatreId,
   );
   const [changedAt, { nameSurgeon }] = await Promise.all([

@@ -1,5 +1,5 @@
 import { and, asc, eq, gt, inArray, isNull, lt, ne, notInArray, or } from 'drizzle-orm';
-import { type CaseId, caseId, setId } from '@/lib/identity/ids';
+import { type CaseId, caseId, configurationId, setId } from '@/lib/identity/ids';
 import { waysToServe } from '@/lib/kits/waysToServe';
 import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
@@ -108,6 +108,7 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
       {
         id: caseId.parse(id) as CaseId,
         reference: booked.reference,
+        revision: booked.revision,
         theatreId: booked.theatreId,
         startsAt: booked.startsAt,
         endsAt: booked.endsAt,
@@ -155,12 +156,14 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
       return {
         id: setId.parse(set.id),
         code: set.code,
+        revision: set.revision,
         configuration: configuration.name,
         readyMinutes: spread && { p50: spread.p50 + left.waitMinutes, p90: spread.p90 + left.waitMinutes },
         inStore: set.step === 'inSterileStore',
       };
     }),
     configurations: [...kinds].map(([id, name]) => ({
+      id: configurationId.parse(id),
       name,
       stages: STAGES.map((stage) => {
         const { p50, p90 } = spreadOf(id, stage);

@@ -23,7 +23,7 @@ export async function seenNow(
   db: Reading,
   day: PlainDate,
   seenBefore: readonly CaseId[],
-  standing: ReadonlyMap<string, CaseStanding>,
+  { standing, now }: { standing: ReadonlyMap<string, CaseStanding>; now: string },
 ): Promise<SeenNow[]> {
   mayRead(db, 'readHospital');
   const [ofDay, codes] = await Promise.all([
@@ -54,7 +54,7 @@ export async function seenNow(
       planVersion: one.plan.confirmedVersion ?? one.plan.draftVersion,
       confirmed: one.plan.confirmedVersion !== null,
       promised: (promised.get(one.id) ?? []).map(({ setId: id, code }) => ({ id: setId.parse(id), code })),
-      standing: seenStanding(standing.get(one.id), idOf),
+      standing: seenStanding(standing.get(one.id), idOf, now),
     },
   }));
 }
@@ -75,12 +75,13 @@ async function movedCases(db: Reading, ids: readonly CaseId[]): Promise<ListedCa
 function seenStanding(
   standing: CaseStanding | undefined,
   idOf: ReadonlyMap<string, SeenStanding['sets'][number]['id']>,
+  now: string,
 ): SeenStanding | null {
   if (standing === undefined) return null;
   const given = 'sets' in standing ? standing.sets : [];
   return {
     kind: standing.kind,
-    until: standing.kind === 'waiting' ? standing.until : null,
+    until: standing.kind === 'waiting' && standing.until > now ? standing.until : null,
     sets: given.flatMap(({ code }) => {
       const id = idOf.get(code);
       return id === undefined ? [] : [{ id, code }];

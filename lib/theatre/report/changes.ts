@@ -94,7 +94,7 @@ function standsOtherwise(then: SeenStanding | null, now: SeenStanding | null, to
   if (now === null) return false;
   if (then === null) return true;
   if (then.kind !== now.kind) return true;
-  if (then.until === null || now.until === null) return false;
+  if (then.until === null || now.until === null) return then.until !== now.until;
   return Math.abs(Date.parse(then.until) - Date.parse(now.until)) >= toldFrom * 60_000;
 }
 

@@ -10,7 +10,7 @@ const set = z.strictObject({ id: setId, code: z.string().min(1).max(60) });
 /** How a case stood, as far as a change of it is worth telling. */
 const seenStanding = z.strictObject({
   kind: z.enum(['notPlanned', 'shortOf', 'ready', 'readyWith', 'waiting', 'noSetFree']),
-  /** When the last of its sets could be had; only while it waited. */
+  /** While it waited, when the last of its sets could be had; `null` once that was over, and for whatever else. */
   until: z.iso.datetime().nullable(),
   sets: z.array(set).max(60),
 });

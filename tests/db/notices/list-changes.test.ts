@@ -231,6 +231,8 @@ describe('kinds of notice', () => {
       'loanNews',
       'loanQuestionAsked',
       'loanQuestionAnswered',
+      'caseSetsChanged',
+      'turnWanted',
     ]);
     for (const kind of never)
       expect(await choose(['shortageFixed', kind])).toMatchObject({

@@ -10,7 +10,7 @@ import { bookingChoices, findCase, listCases, listPlanVersions } from '@/db/quer
 import { listPeople, type Person } from '@/db/queries/people';
 import { remarksSwitchedOff } from '@/db/queries/planner';
 import { listPlanStarts } from '@/db/queries/plans';
-import { items } from '@/db/schema';
+import { cases, items, setPromises } from '@/db/schema';
 import type { NewId, StartId } from '@/lib/identity/ids';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { parseBooking } from '@/lib/theatre/booking';
@@ -129,6 +129,24 @@ it('lists the days asked for, by time', async () => {
   expect(week.length).toBeGreaterThan(20);
   expect(week.map(({ startsAt }) => startsAt)).toEqual(week.map(({ startsAt }) => startsAt).sort());
   expect((await listCases(db, addDays(TODAY, 60), addDays(TODAY, 67))).length).toBe(0);
+});
+
+it('leaves out what was cancelled, unless it is asked for', async () => {
+  const week = (more?: { cancelledToo: boolean }) => listCases(db, TODAY, addDays(TODAY, 7), more);
+  const before = await week();
+  const [one] = before;
+  await db.tx(async (write) => {
+    await write.delete(setPromises).where(eq(setPromises.caseId, one?.id ?? ''));
+    await write
+      .update(cases)
+      .set({ cancelledAt: NOW, cancelledBecause: 'The theatre is closed' })
+      .where(eq(cases.id, one?.id ?? ''));
+  });
+  expect((await week()).map(({ id }) => id)).toEqual(before.slice(1).map(({ id }) => id));
+  expect((await week({ cancelledToo: true }))[0]).toMatchObject({
+    id: one?.id,
+    cancelled: { because: 'The theatre is closed' },
+  });
 });
 
 it('keeps, renames and retires one’s own starts, and says what was withdrawn from under them', async () => {

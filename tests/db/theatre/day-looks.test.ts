@@ -47,7 +47,7 @@ const seenAt = async (now: string) => {
     db,
     DAY,
     before.map(({ id }) => id),
-    standings(planning, answer),
+    { standing: standings(planning, answer), now },
   );
 };
 const mark = async (view: DayView, shownAt: string, now: string, more: object = {}) => {

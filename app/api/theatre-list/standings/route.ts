@@ -1,24 +1,9 @@
 import { endpoint } from '@/app/_server/enter';
 import { jsonAnswer } from '@/app/_server/json-answer';
-import { plannedList } from '@/app/_server/theatre-planning';
-import { itemNames } from '@/db/queries/planner';
-import { packItems } from '@/db/queries/theatre/theatreDay';
-import { standings } from '@/lib/theatre/planning/standing';
-import { caseStandingWords } from '@/lib/wording/case-standing';
+import { plannedStandings } from '@/app/_server/planned-standings';
 
 /** How each case of the horizon stands by the plan, in a word and a sentence, by case id. */
 export const GET = endpoint('GET /api/theatre-list/standings', async ({ db }) => {
-  const { facts, answer } = await plannedList(db);
-  const [names, heaps] = await Promise.all([itemNames(db), packItems(db)]);
-  const pouch = (stock: string) => names.get(heaps.get(stock) ?? '') ?? 'a pouch';
-  const confirmed = new Map(facts.cases.map((one) => [one.id, one.confirmed]));
-  const words = [...standings(facts, answer)].map(([id, standing]) => {
-    const said = caseStandingWords(standing, {
-      now: facts.now,
-      confirmed: confirmed.get(id as never) ?? false,
-      pouch,
-    });
-    return [id, said] as const;
-  });
-  return jsonAnswer({ at: facts.now, standings: Object.fromEntries(words) });
+  const { at, standings } = await plannedStandings(db);
+  return jsonAnswer({ at, standings: Object.fromEntries(standings) });
 });

@@ -85,6 +85,12 @@ describe('what changed on a day since it was seen', () => {
       [seen('aaaa', { standing: waiting('07:40') })],
       ['standing'],
     ],
+    [
+      'waiting, now overdue',
+      [seen('aaaa', { standing: waiting('06:40') })],
+      [seen('aaaa', { standing: { kind: 'waiting', until: null, sets: [SET_A] } })],
+      ['standing'],
+    ],
     ['a case that began is no news', [seen('aaaa')], [seen('aaaa', { standing: null })], []],
     [
       'one that was beyond what is planned ahead and now stands somehow is',

@@ -96,6 +96,7 @@ function day(world: {
       .map((one) => ({
         id: one.id,
         reference: one.reference,
+        revision: 1,
         theatreId: one.theatreId,
         startsAt: one.startsAt,
         endsAt: one.endsAt,
@@ -107,7 +108,7 @@ function day(world: {
             ? (world.ways[one.reference] ?? null)
             : one.plan.confirmedVersion === null && one.plan.draftVersion === null
               ? null
-              : { outcome: 'canBeMet', ways: [], all: true },
+              : { outcome: 'canBeMet', ways: [], all: true, missing: [], outOfReach: [] },
       })),
     configurations: [],
     sets: sets.map(({ id, code, configuration, step }, index) => {
@@ -115,6 +116,7 @@ function day(world: {
       return {
         id,
         code,
+        revision: 1,
         configuration,
         readyMinutes:
           step === 'inSterileStore'
@@ -156,11 +158,6 @@ function day(world: {
   } as unknown as SetTurnaroundOutput;
   return { now: NOW, day: DAY, cases: world.cases, planning, answer, sets };
 }
-const onlyWays = (...ids: string[]): CaseToServe['ways'] => ({
-  outcome: 'canBeMet',
-  all: true,
-  ways: [{ parts: [ids.map((id) => setId.parse(id))], packs: [], asWished: true }],
-});
 const kindsOf = (facts: DayReportFacts) => dayReport(facts, null).steps.map(({ kind }) => kind);
 
 describe('figures and the table by theatre', () => {
@@ -198,7 +195,15 @@ describe('figures and the table by theatre', () => {
       'LM-26-LATE': [{ code: 'AAA-02', readyAt: '10:10', needBy: '11:00' }],
       'LM-26-DRFT': [{ code: 'AAA-03', readyAt: '06:30', needBy: '08:00' }],
     },
-    ways: { 'LM-26-SHRT': { outcome: 'short', ways: [], all: true } },
+    ways: {
+      'LM-26-SHRT': {
+        outcome: 'short',
+        ways: [],
+        all: true,
+        missing: [],
+        outOfReach: [],
+      },
+    },
   });
   const report = dayReport(facts, null);
 
@@ -484,7 +489,6 @@ describe('sets between two cases, and sets short or held', () => {
         ['BBB-01', { mustHaveShort: true }],
         ['CCC-01', { step: 'held', heldBecause: 'recall', act: 'liftHold' }],
       ],
-      ways: { 'LM-26-ONE': onlyWays('set_aaa-01') },
       gives: { 'LM-26-ONE': [{ code: 'AAA-01', readyAt: '06:30', needBy: '07:30' }] },
     });
     expect(
