@@ -27,7 +27,7 @@ export async function seenNow(
 ): Promise<SeenNow[]> {
   mayRead(db, 'readHospital');
   const [ofDay, codes] = await Promise.all([
-    listCases(db, day, addDays(day, 1)),
+    listCases(db, day, addDays(day, 1), { cancelledToo: true }),
     db.read.select({ id: sets.id, code: sets.code }).from(sets),
   ]);
   const here = new Set(ofDay.map(({ id }) => id));
@@ -67,7 +67,9 @@ async function movedCases(db: Reading, ids: readonly CaseId[]): Promise<ListedCa
     .where(inArray(cases.id, [...ids]));
   const wanted = new Set<string>(ids);
   const found = await Promise.all(
-    days.map(({ day }) => listCases(db, day as PlainDate, addDays(day as PlainDate, 1))),
+    days.map(({ day }) =>
+      listCases(db, day as PlainDate, addDays(day as PlainDate, 1), { cancelledToo: true }),
+    ),
   );
   return found.flat().filter(({ id }) => wanted.has(id));
 }
