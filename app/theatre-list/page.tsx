@@ -43,6 +43,7 @@ export default async function TheatreListPage({
           {date === today ? null : <LinkButton href={on(today)}>Today</LinkButton>}
           <LinkButton href={on(addDays(date, 1))}>Day after</LinkButton>
           <GoToDay date={date} />
+          <LinkButton href="/emergency">Emergency</LinkButton>
           <LinkButton href={`/cases/new?date=${date}`} kind="primary">
             Book a case
           </LinkButton>

@@ -1,5 +1,6 @@
 export * from './catalogue';
 export * from './changes';
+export * from './emergencies';
 export * from './hospital';
 export * from './ledger';
 export * from './packs';

@@ -11,8 +11,18 @@ export interface PlanningFacts {
   /** Every kind of set, with the stages of a turn from the end of a case to the sterile store. */
   configurations: { name: string; stages: { stage: string; p50Minutes: number; p90Minutes: number }[] }[];
   pouches: { stockId: StockId; quantity: number }[];
-  promises: { id: string; caseId: CaseId; setId: SetId; chosenBy: 'person' | 'planning' }[];
+  promises: FactOfPromise[];
   rule: { planBy: 'p50' | 'p90'; marginMinutes: number };
+}
+
+export interface FactOfPromise {
+  id: string;
+  caseId: CaseId;
+  setId: SetId;
+  chosenBy: 'person' | 'planning';
+  /** From when until when the set is spoken for, as ISO instants; the end itself is free again. */
+  fromAt: string;
+  untilAt: string;
 }
 
 /** A case to come that has not begun. */
