@@ -145,6 +145,8 @@ function compareOptions(a: EmergencyOption, b: EmergencyOption): number {
   return (
     LATENESS[a.time] - LATENESS[b.time] ||
     costs(a) - costs(b) ||
+    // what is there is surer than what will be
+    Number(a.time !== 'now') - Number(b.time !== 'now') ||
     a.sets.length - b.sets.length ||
     Number(b.asWished) - Number(a.asWished) ||
     packCount(a) - packCount(b) ||

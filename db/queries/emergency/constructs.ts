@@ -27,7 +27,7 @@ type Limb = 'left' | 'right';
 
 /**
  * Every construct on file for a region and side, saved starts by name and then plans, the newest first. One that was stated for
- * the other side is among them only where none of its plates has a side.
+ * the other side is among them only where each of its plates is for this one, too.
  */
 export async function constructsOnFile(
   db: Reading,
@@ -114,7 +114,8 @@ function servesSide({ limb: stated, plates }: Construct, limb: Limb, items: Map<
   if (stated === limb) return true;
   return plates.every(({ plateItemId }) => {
     const plate = items.get(plateItemId);
-    return plate !== undefined && plate.side === null;
+    // a side that is not stated is no fit
+    return plate?.side === 'either' || plate?.side === limb;
   });
 }
 
