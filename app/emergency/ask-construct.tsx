@@ -4,6 +4,7 @@ import { Section } from '@/app/_ui/section';
 import type { ConstructOnFile } from '@/db/queries/emergency/constructs';
 import { addressOf, type EmergencyAsked } from '@/lib/emergency/asked';
 import type { PersonId } from '@/lib/identity/ids';
+import { listWords } from '@/lib/wording/numbers';
 import { momentWords } from '@/lib/wording/sets';
 import styles from './emergency.module.css';
 import { Tile } from './tile';
@@ -32,9 +33,13 @@ export function AskConstruct({
       key={one.from}
       href={addressOf({ ...asked, plan: one.from })}
       label={one.kind === 'start' ? one.name : `As planned for ${one.name}`}
-      note={`${one.kind === 'start' ? 'Saved plan of' : 'Earlier plan,'} ${one.surgeon}, ${momentWords(one.at, now)}${
-        one.platesGone.length > 0 ? ` · no longer to be had: ${one.platesGone.join(', ')}` : ''
-      }`}
+      note={
+        <>
+          {listWords(one.plates)}. {one.kind === 'start' ? 'Saved plan of' : 'Earlier plan,'} {one.surgeon},{' '}
+          {momentWords(one.at, now)}
+          {one.platesGone.length > 0 ? `. No longer to be had: ${listWords(one.platesGone)}` : ''}
+        </>
+      }
     />
   );
   return (

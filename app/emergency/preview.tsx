@@ -81,7 +81,7 @@ export function Preview({
                 key={id}
                 href={addressOf({ ...asked, surgeon: id })}
                 label={name}
-                note="operates"
+                note={id === surgeonId ? 'operates' : undefined}
                 chosen={id === surgeonId}
                 stay
               />

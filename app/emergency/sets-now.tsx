@@ -4,10 +4,12 @@ import { Disclosure } from '@/app/_ui/disclosure';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { addressOf, type EmergencyAsked } from '@/lib/emergency/asked';
+import type { ItemId } from '@/lib/identity/ids';
 import { never } from '@/lib/identity/result';
 import { mattersWords, readyBetween } from '@/lib/wording/emergency';
+import { stepsWords } from '@/lib/wording/kit-parts';
 import { unavailableWords } from '@/lib/wording/kit-shorts';
-import { listWords } from '@/lib/wording/numbers';
+import { capitalised, listWords } from '@/lib/wording/numbers';
 import { stepWords, TURN_STEP_WORDS } from '@/lib/wording/sets';
 import styles from './emergency.module.css';
 import { Tile } from './tile';
@@ -91,7 +93,11 @@ function SetNow({
           <li>
             <ShortOf set={set} answer={answer} />
           </li>
-          {builds === null ? null : <li>{BUILDS[builds]}</li>}
+          {builds === null ? null : (
+            <li>
+              {BUILDS[builds]} <Lacks set={set} answer={answer} />
+            </li>
+          )}
         </ul>
       </div>
       {barred ? null : (
@@ -126,23 +132,63 @@ function WayOut({ set: { id, stored, because } }: { set: SetStandingNow }) {
     case 'held':
       return (
         <>
-          {unavailableWords(because)}. <Link href={`/sets/${id}`}>Who may lift the hold decides there.</Link>
+          {capitalised(unavailableWords(because))}.{' '}
+          <Link href={`/sets/${id}`}>Who may lift the hold decides there.</Link>
         </>
       );
     case 'shortForOneCase':
       return (
         <>
-          {unavailableWords(because)}. <Link href={`/sets/${id}/short`}>A new decision is made there.</Link>
+          {capitalised(unavailableWords(because))}.{' '}
+          <Link href={`/sets/${id}/short`}>A new decision is made there.</Link>
         </>
       );
     case 'pastUseBy':
-      return <>{unavailableWords(because)}. It is reprocessed first.</>;
+      return <>{capitalised(unavailableWords(because))}. It is reprocessed first.</>;
+    case 'onOtherKit':
+      return (
+        <>
+          {capitalised(unavailableWords(because))}: it lies with that kit. Who picked it puts it back first.
+        </>
+      );
     case 'letOutForOneCase':
     case 'notInStore':
-      return <>{unavailableWords(because)}.</>;
+      return <>{capitalised(unavailableWords(because))}.</>;
     default:
       return never(because);
   }
+}
+
+/** What it lacks for the construct, and whether that is in a single pack. */
+function Lacks({
+  set: { lacks },
+  answer: { needs, items, packs },
+}: {
+  set: SetStandingNow;
+  answer: EmergencyAnswer;
+}) {
+  if (lacks.length === 0 || needs === null) return null;
+  const name = (id: ItemId) => items.get(id)?.name ?? id;
+  const packed = (ids: readonly ItemId[]) =>
+    ids.length > 0 && ids.every((id) => packs.some(({ itemId }) => itemId === id));
+  return (
+    <ul className={styles.shorts}>
+      {lacks.map((one) => {
+        const ways = one.kind === 'piece' ? one.accepts.map((id) => [id]) : one.wouldClose;
+        const inPack = ways.some(packed);
+        const what = ways.map((way) => listWords(way.map(name)));
+        return (
+          <li key={one.needId}>
+            <Status tone={inPack ? 'attention' : 'stop'} look="plain">
+              {`lacks ${what.length === 0 ? 'pieces that fit each other' : listWords(what, 'or')}`}
+            </Status>{' '}
+            for {stepsWords(one.steps, needs)}
+            {inPack ? '; there is one in a single pack' : ''}
+          </li>
+        );
+      })}
+    </ul>
+  );
 }
 
 function ShortOf({ set: { short }, answer }: { set: SetStandingNow; answer: EmergencyAnswer }) {

@@ -3,6 +3,26 @@ import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
 import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
+const said = z.string().max(400);
+
+/** What became of a loan, as the surgeon of its case is told. */
+const loanNews = z.enum([
+  'asked',
+  'confirmed',
+  'refused',
+  'calledOff',
+  'arrived',
+  'arrivedLate',
+  'papersMissing',
+  'takenLate',
+  'notTakenLate',
+  'usedWithout',
+  'notUsedWithout',
+  'unpacked',
+  'goingBack',
+]);
+export type LoanNews = z.infer<typeof loanNews>;
+const loanQuestionKind = z.enum(['acceptLate', 'useWithout']);
 
 /** What a person is told inside the program, by kind. Names are kept as they were when it was told. */
 export const noticeContent = z.discriminatedUnion('kind', [
@@ -84,5 +104,64 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('goneAgainstRecord'),
     detail: z.object({ setCode: name, forCase: name, goneAt: z.iso.datetime(), by: name }),
   }),
+  /** To whoever picked for it: what lies with the kit of a cancelled case goes back to its places. */
+  z.object({
+    kind: z.literal('kitToPutBack'),
+    detail: z.object({ caseReference: name, things: z.number().int().positive(), by: name }),
+  }),
+  /** To the surgeon of the case a loan is for, and to whoever asked for it. */
+  z.object({
+    kind: z.literal('loanNews'),
+    detail: z.object({
+      number: name,
+      lender: name,
+      caseReference: name.nullable(),
+      news: loanNews,
+      words: said.nullable(),
+      by: name,
+    }),
+  }),
+  /** To the one person who is asked to decide. */
+  z.object({
+    kind: z.literal('loanQuestionAsked'),
+    detail: z.object({ number: name, question: loanQuestionKind, words: said, by: name }),
+  }),
+  /** To whoever asked. */
+  z.object({
+    kind: z.literal('loanQuestionAnswered'),
+    detail: z.object({
+      number: name,
+      question: loanQuestionKind,
+      answer: z.enum(['yes', 'no']),
+      words: said,
+      by: name,
+    }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;
+
+export type NoticeKind = NoticeContent['kind'];
+
+/**
+ * Which kinds a person may switch off: news of what is done and asks nothing of them. What a case or its safety may rest on
+ * is told whether it is wanted or not.
+ */
+export const MAY_BE_OFF = {
+  shortageFixed: true,
+  shortDecisionAsked: false,
+  promisedSetHeld: false,
+  promisedSetWithdrawn: false,
+  holdLifted: true,
+  asideSettled: true,
+  caseMoved: false,
+  caseCancelled: false,
+  setTakenForEmergency: false,
+  emergencyTook: false,
+  goneAgainstRecord: false,
+  kitToPutBack: false,
+  loanNews: false,
+  loanQuestionAsked: false,
+  loanQuestionAnswered: false,
+} as const satisfies Record<NoticeKind, boolean>;
+
+export const NOTICE_KINDS = Object.keys(MAY_BE_OFF) as NoticeKind[];

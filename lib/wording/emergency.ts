@@ -28,6 +28,8 @@ export const emergencyWords = {
   closedAlready: 'That was closed by somebody else already.',
   planNotConfirmed: (reference: string) =>
     `The plan of ${reference} is not confirmed: a surgeon writes and confirms it, then this can be closed.`,
+  notCounted: (reference: string) =>
+    `No count of ${reference} in theatre is closed: two people count what went, then this can be closed.`,
   recordedAlready: (reference: string) => `What is taken for ${reference} is on record already: see there.`,
   over: (reference: string) => `${reference} is over or cancelled: ask for a new case.`,
   takenFor: (code: string, reference: string) =>

@@ -9,7 +9,7 @@ import { type EmergencyOption, emergencyOptions, type SetInReach } from '@/lib/e
 import { type ShortLine, shortLines } from '@/lib/emergency/shortLines';
 import type { ItemId, SetId } from '@/lib/identity/ids';
 import { availableFor } from '@/lib/kits/availability';
-import { buildableFrom } from '@/lib/kits/buildable';
+import { type Buildable, buildableFrom } from '@/lib/kits/buildable';
 import type { Unavailable } from '@/lib/kits/kit';
 import type { Needs } from '@/lib/kits/need';
 import { needsOf } from '@/lib/kits/needs';
@@ -29,6 +29,8 @@ export interface SetStandingNow extends SetInReach {
   short: ShortLine[] | null;
   /** Whether it builds the construct by itself; `null` without a construct. */
   builds: 'yes' | 'no' | 'notEstablished' | null;
+  /** What it lacks for the construct, whether or not it should hold that: each with what would do, and the steps it stops. */
+  lacks: Buildable['blocked'];
 }
 
 /** What is sterile now, what is on its way, what is short, and what is in single packs. */
@@ -105,6 +107,7 @@ export async function emergencyAnswer(
         because: because.get(stored.id) ?? null,
         short: blind ? null : shortLines(stored.contents, built),
         builds: built?.outcome ?? null,
+        lacks: built?.blocked ?? [],
       };
     }),
     packs: packsFor(whole.store, caseDate, needs, shown),

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
@@ -8,14 +9,19 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
+import { originOfCase } from '@/db/queries/cards/cards';
+import { findStart } from '@/db/queries/cards/starts';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { loansForCase } from '@/db/queries/loans/loanBoard';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
 import { shortForCase } from '@/db/queries/short/shortForCase';
 import { may } from '@/lib/people/permissions';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
+import { CaseLoans } from './case-loans';
 import { ChangePlanButton } from './change-plan-button';
+import { KitStrip } from './kit-strip';
 import { PlanInWords } from './plan-in-words';
 import { ShortBanner } from './short-banner';
 import { VersionList } from './version-list';
@@ -36,12 +42,15 @@ export default async function CasePage({ params }: Props) {
   const booked = await findCase(db, id);
   if (!booked) notFound();
   const at = now();
-  const [versions, people, names, short] = await Promise.all([
+  const [versions, people, names, short, loans, origin] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
     shortForCase(db, id, at),
+    loansForCase(db, id, at),
+    originOfCase(db, id),
   ]);
+  const start = origin.start === null ? null : await findStart(db, origin.start.id);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
   const draft = versions.find(({ status }) => status === 'draft');
   const shown = confirmed ?? draft;
@@ -99,8 +108,33 @@ export default async function CasePage({ params }: Props) {
           },
           { term: 'Surgeon', value: booked.surgeon },
           { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
+          ...(origin.card
+            ? [
+                {
+                  term: 'Preference card',
+                  value: (
+                    <Link href={`/plans/cards/${origin.card.id}`}>
+                      {`${origin.card.procedure}, version ${origin.card.version}`}
+                    </Link>
+                  ),
+                },
+              ]
+            : []),
+          ...(start && origin.start
+            ? [
+                {
+                  term: 'Plan begun from',
+                  value: (
+                    <Link href={`/plans/starts/${start.id}`}>
+                      {`${start.name}, version ${origin.start.version}`}
+                    </Link>
+                  ),
+                },
+              ]
+            : []),
         ]}
       />
+      <KitStrip caseId={booked.id} over={booked.endsAt < at} now={at} />
       {shown ? (
         <Section
           title={`The plan, version ${shown.version}`}
@@ -117,6 +151,13 @@ export default async function CasePage({ params }: Props) {
           A surgeon states the plates, what goes in each hole, and the lengths. The kit follows from it.
         </EmptyState>
       )}
+      <CaseLoans
+        loans={loans}
+        askHref={
+          may(person.role, 'askForLoan') && booked.startsAt > at ? `/loans/new?case=${booked.id}` : null
+        }
+        at={at}
+      />
       {versions.length > 0 ? (
         <Section title="Versions" note="the newest first">
           <VersionList versions={versions} itemName={itemName} personName={personName} />

@@ -28,6 +28,7 @@ export async function bookCaseAction(_before: FieldProblem[], form: FormData): P
       surgeonId: text('surgeonId'),
       urgency: text('urgency'),
       startId: text('startId') || null,
+      cardId: text('cardId') || null,
     },
     HOSPITAL_ZONE,
   );

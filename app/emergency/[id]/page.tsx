@@ -127,6 +127,11 @@ export default async function EmergencyRecordPage({ params }: Props) {
                     Write the plan
                   </LinkButton>
                 ) : null}
+                {one.closed === null && one.kind === 'count' ? (
+                  <LinkButton size="bench" href={`/cases/${booked.id}/counts`}>
+                    Count in theatre
+                  </LinkButton>
+                ) : null}
                 {one.closed === null && mayClose(one.kind) ? (
                   <CloseButton caseId={booked.id} questionId={one.id} label={words.press} />
                 ) : null}

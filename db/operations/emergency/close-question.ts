@@ -1,4 +1,4 @@
-import { and, eq } from 'drizzle-orm';
+import { and, eq, isNotNull } from 'drizzle-orm';
 import type { CaseId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
@@ -6,7 +6,7 @@ import { emergencyWords as words } from '@/lib/wording/emergency';
 import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
-import { cases, emergencyQuestions, plans } from '../../schema';
+import { cases, emergencyQuestions, plans, theatreCounts } from '../../schema';
 
 interface CloseQuestion {
   db: Pick<Database, 'tx'>;
@@ -17,8 +17,8 @@ interface CloseQuestion {
 }
 
 /**
- * Closes what an emergency left open, by a person who says so. The plan is closed once a surgeon has confirmed it; how a set
- * stands that went against its record, by a decontamination lead alone.
+ * Closes what an emergency left open, by a person who says so. The plan is closed once a surgeon has confirmed it, the count once
+ * one by two people is closed; how a set stands that went against its record, by a decontamination lead alone.
  */
 export async function closeEmergencyQuestion(
   request: CloseQuestion,
@@ -43,6 +43,13 @@ export async function closeEmergencyQuestion(
         .from(plans)
         .where(and(eq(plans.caseId, caseId), eq(plans.status, 'confirmed')));
       if (!confirmed) return refused('frozen', words.planNotConfirmed(reference));
+    }
+    if (question.kind === 'count') {
+      const [counted] = await write
+        .select({ id: theatreCounts.id })
+        .from(theatreCounts)
+        .where(and(eq(theatreCounts.caseId, caseId), isNotNull(theatreCounts.closedAt)));
+      if (!counted) return refused('frozen', words.notCounted(reference));
     }
     await write
       .update(emergencyQuestions)

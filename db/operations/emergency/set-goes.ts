@@ -8,6 +8,7 @@ import type { Queries } from '../../client';
 import type { Person } from '../../queries/people';
 import { sendFacts } from '../../queries/turns/sendFacts';
 import { emergencyQuestions, emergencySets } from '../../schema';
+import { noteSent } from '../caseLife/note-set';
 import type { CaseRow } from '../theatre/at-case';
 import { holdInside } from '../turns/hold-set';
 import { type SetRow, takeStep } from '../turns/take-step';
@@ -32,6 +33,9 @@ export async function takingProblems(
   if (set.step !== 'inSterileStore') return [];
   return sendProblems(await sendFacts(write, set, booked, now));
 }
+
+/** What keeps a set from being recorded as in theatre, whoever saw it there: for another case it may have been let go short. */
+const NEVER_TO_THEATRE: readonly string[] = ['short-for-another', 'out-of-service', 'on-other-kit'];
 
 interface SetGoes {
   set: SetRow;
@@ -70,8 +74,7 @@ export async function setGoes(write: Queries, request: SetGoes): Promise<string[
     detail: { caseId: booked.id, packId: set.packId, goneAt, ...(against.length > 0 ? { against } : {}) },
   };
   const letGo =
-    set.step === 'inSterileStore' &&
-    problems.every(({ code }) => code !== 'short-for-another' && code !== 'out-of-service');
+    set.step === 'inSterileStore' && problems.every(({ code }) => !NEVER_TO_THEATRE.includes(code));
   const done = letGo
     ? await takeStep(write, {
         ...going,
@@ -86,6 +89,17 @@ export async function setGoes(write: Queries, request: SetGoes): Promise<string[
         action: 'hold-set',
       });
   if (!done.ok) stop(done);
+  if (letGo)
+    await noteSent(write, {
+      setId: set.id,
+      caseId: booked.id,
+      packId: set.packId,
+      placeId: set.placeId,
+      personId: person.id,
+      doneAt: going.doneAt,
+      now,
+      newId,
+    });
   await write
     .update(emergencySets)
     .set({ goneAt, goneRecordedAt: now, goneRecordedBy: person.id, against })

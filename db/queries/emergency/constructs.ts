@@ -1,4 +1,4 @@
-import { and, desc, eq } from 'drizzle-orm';
+import { and, desc, eq, isNull } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import type { ConstructSource } from '@/lib/emergency/asked';
 import { type PersonId, personId, planId, startId } from '@/lib/identity/ids';
@@ -19,6 +19,8 @@ export interface ConstructOnFile {
   at: string;
   /** For the limb that was asked for, without the note of its case. */
   construct: Construct;
+  /** Its plates by name. */
+  plates: string[];
   /** Plates of it that are no longer current. */
   platesGone: string[];
 }
@@ -71,14 +73,14 @@ export async function constructFrom(
   return one && servesSide(one.construct, limb, items) ? onFile(one, limb, items) : null;
 }
 
-type Found = Omit<ConstructOnFile, 'platesGone'>;
+type Found = Omit<ConstructOnFile, 'plates' | 'platesGone'>;
 
 async function startsOnFile({ read }: Reading, only?: string): Promise<Found[]> {
   const rows = await read
     .select({ start: planStarts, surgeon: people.name })
     .from(planStarts)
     .innerJoin(people, eq(people.id, planStarts.personId))
-    .where(only === undefined ? undefined : eq(planStarts.id, only))
+    .where(and(isNull(planStarts.retiredAt), only === undefined ? undefined : eq(planStarts.id, only)))
     .orderBy(planStarts.name, planStarts.id);
   return rows.map(({ start, surgeon }) => ({
     from: startId.parse(start.id),
@@ -123,6 +125,7 @@ function onFile(one: Found, limb: Limb, items: Map<string, Item>): ConstructOnFi
   return {
     ...one,
     construct: { ...one.construct, limb, note: null },
+    plates: one.construct.plates.map(({ plateItemId }) => items.get(plateItemId)?.name ?? plateItemId),
     platesGone: one.construct.plates.flatMap(({ plateItemId }) => {
       const plate = items.get(plateItemId);
       return plate?.status === 'current' ? [] : [plate?.name ?? plateItemId];

@@ -1,4 +1,4 @@
-import { and, asc, gt, isNull, lt } from 'drizzle-orm';
+import { and, asc, count, gt, inArray, isNull, lt } from 'drizzle-orm';
 import { freeFrom } from '@/lib/emergency/freeTheatre';
 import { type TheatreId, theatreId } from '@/lib/identity/ids';
 import { mayRead, type Reading } from '../../reader';
@@ -16,7 +16,10 @@ export interface TheatreForEmergency {
 
 const DAY_MS = 86_400_000;
 
-/** Every theatre with the first instant from which it is free for so long, the soonest first. */
+/**
+ * Every theatre with the first instant from which it is free for so long, the soonest first; of those free as soon, the one that
+ * urgent cases are booked in most.
+ */
 export async function theatresForEmergency(
   db: Reading,
   fromAt: string,
@@ -25,14 +28,20 @@ export async function theatresForEmergency(
   mayRead(db, 'readHospital');
   const { read } = db;
   const until = new Date(Date.parse(fromAt) + 7 * DAY_MS).toISOString();
-  const [rooms, uses, { leadMinutes }] = await Promise.all([
+  const [rooms, uses, urgent, { leadMinutes }] = await Promise.all([
     read.select().from(theatres).orderBy(asc(theatres.name)),
     read
       .select({ theatreId: cases.theatreId, startsAt: cases.startsAt, endsAt: cases.endsAt })
       .from(cases)
       .where(and(isNull(cases.cancelledAt), gt(cases.endsAt, fromAt), lt(cases.startsAt, until))),
+    read
+      .select({ theatreId: cases.theatreId, booked: count() })
+      .from(cases)
+      .where(inArray(cases.urgency, ['now', 'today']))
+      .groupBy(cases.theatreId),
     readSetting(read, 'stages'),
   ]);
+  const urgentIn = (id: string) => urgent.find((room) => room.theatreId === id)?.booked ?? 0;
   return rooms
     .map(({ id, name, leadMinutes: own }) => ({
       id: theatreId.parse(id),
@@ -44,5 +53,10 @@ export async function theatresForEmergency(
         minutes,
       ),
     }))
-    .sort((a, b) => a.freeFrom.localeCompare(b.freeFrom) || a.name.localeCompare(b.name));
+    .sort(
+      (a, b) =>
+        a.freeFrom.localeCompare(b.freeFrom) ||
+        urgentIn(b.id) - urgentIn(a.id) ||
+        a.name.localeCompare(b.name),
+    );
 }

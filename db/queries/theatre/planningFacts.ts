@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, inArray, isNull, lt, ne, or } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, lt, ne, notInArray, or } from 'drizzle-orm';
 import { type CaseId, caseId, setId } from '@/lib/identity/ids';
 import { waysToServe } from '@/lib/kits/waysToServe';
 import { groupBy } from '@/lib/lists/groupBy';
@@ -22,6 +22,7 @@ import {
   theatres,
 } from '../../schema';
 import { kitBasis } from '../caseKit';
+import { leavingSets } from '../loans/leavingSets';
 import { readSetting } from '../settings';
 import { loadStageSpreads } from '../turns/stageTimes';
 
@@ -122,7 +123,7 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
   });
 }
 
-/** Every set in service, with when it can be had and how long a turn of its kind takes. */
+/** Every set in service that stays, with when it can be had and how long a turn of its kind takes. */
 async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts, 'sets' | 'configurations'>> {
   const [rows, recent, spreadOf] = await Promise.all([
     db.read
@@ -131,7 +132,7 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(cases, eq(cases.id, sets.caseId))
-      .where(isNull(sets.withdrawnAt))
+      .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(db.read))))
       .orderBy(asc(sets.code)),
     db.read
       .selectDistinct({ setId: counts.setId })

@@ -57,7 +57,7 @@ export async function theatreDay(db: Reading, date: PlainDate): Promise<TheatreD
       .from(theatreSessions)
       .where(eq(theatreSessions.sessionDate, date))
       .orderBy(asc(theatreSessions.startsAt)),
-    listCases(db, date, addDays(date, 1)),
+    listCases(db, date, addDays(date, 1), { cancelledToo: true }),
   ]);
   const promised = await promisedTo(
     db,
