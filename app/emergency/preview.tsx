@@ -12,6 +12,7 @@ import { momentWords, stepWords } from '@/lib/wording/sets';
 import styles from './emergency.module.css';
 import { TakeBar } from './take-bar';
 import { Tile } from './tile';
+import { WayOut } from './way-out';
 
 /** What taking these sets does, before the confirming press: who loses what and gets what, and what is still short. */
 export function Preview({
@@ -26,7 +27,8 @@ export function Preview({
   mayTake: boolean;
 }) {
   const { now, listed } = resolved;
-  const { sets, taking, theatres, surgeons, surgeonId, unknown, shown } = prepared;
+  const { sets, taking, theatres, surgeons, surgeonId, unknown, shown, barred } = prepared;
+  const notGiven = asked.gone === null && barred.length > 0;
   const theatre = theatres.find(({ id }) => id === taking.theatreId);
   const codes = listWords(sets.map(({ code }) => code));
   const later = listed === null && taking.startsAt > resolved.neededAt;
@@ -48,6 +50,14 @@ export function Preview({
             </li>
           ))}
           <Packs prepared={prepared} />
+          {barred.map(({ set, because }) => (
+            <li key={`${set.id} barred`}>
+              <Status tone="stop">
+                {asked.gone === null ? `${set.code} is not given` : `${set.code}: against its record`}
+              </Status>{' '}
+              <WayOut set={set} because={because} />
+            </li>
+          ))}
         </ul>
         <Builds prepared={prepared} />
       </Section>
@@ -95,8 +105,14 @@ export function Preview({
           shown={shown}
           codes={codes}
           goneWords={asked.gone === null ? null : shortMoment(asked.gone, now)}
-          ready={prepared.target !== null && unknown.length === 0 && sets.length > 0}
-          missing={surgeonId === null ? 'Who operates? Press the name above.' : null}
+          ready={prepared.target !== null && unknown.length === 0 && sets.length > 0 && !notGiven}
+          missing={
+            surgeonId === null
+              ? 'Who operates? Press the name above.'
+              : notGiven
+                ? 'What can’t be given is said above, with the way out.'
+                : null
+          }
         />
       ) : (
         <p>You can look. Technicians, leads, scrub practitioners, surgeons and theatre managers take sets.</p>

@@ -5,14 +5,13 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { addressOf, type EmergencyAsked } from '@/lib/emergency/asked';
 import type { ItemId } from '@/lib/identity/ids';
-import { never } from '@/lib/identity/result';
 import { mattersWords, readyBetween } from '@/lib/wording/emergency';
 import { stepsWords } from '@/lib/wording/kit-parts';
-import { unavailableWords } from '@/lib/wording/kit-shorts';
-import { capitalised, listWords } from '@/lib/wording/numbers';
+import { listWords } from '@/lib/wording/numbers';
 import { stepWords, TURN_STEP_WORDS } from '@/lib/wording/sets';
 import styles from './emergency.module.css';
 import { Tile } from './tile';
+import { WayOut } from './way-out';
 
 /** The sets that could matter: sterile now, in process and when, and those that can't be had with the way out. */
 export function SetsNow({
@@ -87,7 +86,7 @@ function SetNow({
           {promisedTo.length > 0 ? <li>Promised to {listWords(promisedTo)}</li> : null}
           {barred ? (
             <li>
-              <WayOut set={set} />
+              <WayOut set={stored} because={set.because} />
             </li>
           ) : null}
           <li>
@@ -115,49 +114,6 @@ const BUILDS = {
   no: 'Does not build this construct by itself.',
   notEstablished: 'Whether it builds this construct is not established.',
 } as const;
-
-/** Why it can't be had, and what can be done about it by those who may. */
-function WayOut({ set: { id, stored, because } }: { set: SetStandingNow }) {
-  if (stored.step === 'shortAwaitingDecision')
-    return (
-      <>
-        It waits for a decision.{' '}
-        <Link href={`/sets/${id}/short`}>Those who may stand for it decide there.</Link>
-      </>
-    );
-  if (because === null) return null;
-  switch (because.kind) {
-    case 'takenForEmergency':
-      return <>Taken for another emergency, {because.reference}: speak with whoever has it.</>;
-    case 'held':
-      return (
-        <>
-          {capitalised(unavailableWords(because))}.{' '}
-          <Link href={`/sets/${id}`}>Who may lift the hold decides there.</Link>
-        </>
-      );
-    case 'shortForOneCase':
-      return (
-        <>
-          {capitalised(unavailableWords(because))}.{' '}
-          <Link href={`/sets/${id}/short`}>A new decision is made there.</Link>
-        </>
-      );
-    case 'pastUseBy':
-      return <>{capitalised(unavailableWords(because))}. It is reprocessed first.</>;
-    case 'onOtherKit':
-      return (
-        <>
-          {capitalised(unavailableWords(because))}: it lies with that kit. Who picked it puts it back first.
-        </>
-      );
-    case 'letOutForOneCase':
-    case 'notInStore':
-      return <>{capitalised(unavailableWords(because))}.</>;
-    default:
-      return never(because);
-  }
-}
 
 /** What it lacks for the construct, and whether that is in a single pack. */
 function Lacks({

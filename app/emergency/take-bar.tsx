@@ -46,6 +46,8 @@ export function TakeBar({
       if (sent.ok) {
         // back leads to the question before, not to a second taking
         router.replace(`/emergency/${sent.value.caseId}`);
+        // what was looked at before shows what was taken
+        router.refresh();
         return;
       }
       setRefusal(sent.sentence);

@@ -10,7 +10,6 @@ import { type ShortLine, shortLines } from '@/lib/emergency/shortLines';
 import type { ItemId, SetId } from '@/lib/identity/ids';
 import { availableFor } from '@/lib/kits/availability';
 import { type Buildable, buildableFrom } from '@/lib/kits/buildable';
-import type { Unavailable } from '@/lib/kits/kit';
 import type { Needs } from '@/lib/kits/need';
 import { needsOf } from '@/lib/kits/needs';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
@@ -18,13 +17,14 @@ import { waysToServe } from '@/lib/kits/waysToServe';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { PlanningFacts } from '@/lib/theatre/planning/facts';
 import { plannedList } from '../theatre-planning';
+import { type Barred, barredSets } from './barred';
 import type { ResolvedEmergency } from './resolve';
 
 /** A set that could serve the emergency, as it stands. */
 export interface SetStandingNow extends SetInReach {
   stored: StoredSet;
   /** Why it can't be had, where it can't. */
-  because: Unavailable | { kind: 'takenForEmergency'; reference: string } | null;
+  because: Barred | null;
   /** What it is short of; `null`: the reader is to check it blind. */
   short: ShortLine[] | null;
   /** Whether it builds the construct by itself; `null` without a construct. */
@@ -63,11 +63,7 @@ export async function emergencyAnswer(
   ]);
   const construct = chosen?.construct ?? null;
   const caseDate = wallClock(neededAt).date;
-  const because = new Map<string, SetStandingNow['because']>(
-    availableFor(whole.store, caseDate).otherSets.map((one) => [one.set.id, one.because]),
-  );
-  for (const [id, { caseId, reference }] of taken)
-    if (caseId !== forCase) because.set(id, { kind: 'takenForEmergency', reference });
+  const because = barredSets(whole.store, caseDate, taken, forCase);
   const until = new Date(Date.parse(neededAt) + caseMinutes * 60_000).toISOString();
   const inReach = new Map<SetId, SetInReach>(
     whole.store.sets.map((set) => [
@@ -116,12 +112,11 @@ export async function emergencyAnswer(
 
 function reachOf(
   set: StoredSet,
-  because: SetStandingNow['because'],
+  because: Barred | null,
   facts: PlanningFacts,
   { forCase, from, until }: { forCase: string | null; from: string; until: string },
 ): SetInReach {
   const fact = facts.sets.find(({ id }) => id === set.id);
-  const awaits = set.step === 'shortAwaitingDecision';
   return {
     id: set.id,
     code: set.code,
@@ -135,7 +130,7 @@ function reachOf(
           promise.untilAt > from,
       )
       .flatMap(({ caseId }) => facts.cases.find(({ id }) => id === caseId)?.reference ?? []),
-    barred: awaits || (because !== null && because.kind !== 'notInStore'),
+    barred: because !== null,
   };
 }
 

@@ -4,6 +4,7 @@ import type { EmergencyCase } from '@/db/operations/emergency/take-for-emergency
 import type { RoundTimes } from '@/db/operations/theatre/promises';
 import { kitBasis } from '@/db/queries/caseKit';
 import { bookingChoices } from '@/db/queries/cases';
+import { takenForEmergencies } from '@/db/queries/emergency/record';
 import { type TheatreForEmergency, theatresForEmergency } from '@/db/queries/emergency/theatres';
 import type { Person } from '@/db/queries/people';
 import { THE_PROGRAM } from '@/db/reader';
@@ -21,6 +22,7 @@ import { promiseTimes } from '@/lib/theatre/promise';
 import { roundTimes } from '../round-times';
 import { highsSolver } from '../solver/highs';
 import { type PlannedList, plannedList } from '../theatre-planning';
+import { type Barred, barredSets } from './barred';
 import type { ResolvedEmergency } from './resolve';
 
 /** A case that is not booked yet, in the plan that foresees what taking sets for it does. */
@@ -38,6 +40,8 @@ export interface PreparedTaking {
   surgeons: { id: PersonId; name: string }[];
   surgeonId: PersonId | null;
   sets: StoredSet[];
+  /** Chosen sets that can't be had, with why: they are not taken, only recorded where they have gone already. */
+  barred: { set: StoredSet; because: Barred }[];
   /** Codes that name no set in service. */
   unknown: string[];
   /** What the chosen sets and the single packs build; `null`: the plan is not known yet. */
@@ -56,11 +60,12 @@ export async function prepareTaking(
 ): Promise<PreparedTaking> {
   const { listed, chosen, now, caseMinutes } = resolved;
   const forCase: CaseId | null = listed?.id ?? null;
-  const [list, round, basis, choices] = await Promise.all([
+  const [list, round, basis, choices, taken] = await Promise.all([
     plannedList(db),
     roundTimes(db),
     kitBasis({ ...db, reader: THE_PROGRAM }, forCase),
     bookingChoices(db),
+    takenForEmergencies(db, now),
   ]);
   const sets = asked.take.flatMap((code) => basis.store.sets.find((set) => set.code === code) ?? []);
   const from = asked.gone ?? startFor(sets, list, resolved);
@@ -69,6 +74,7 @@ export async function prepareTaking(
   if (!theatre) throw new Error('a hospital has a theatre');
   const startsAt = listed?.startsAt ?? theatre.freeFrom;
   const endsAt = listed?.endsAt ?? later(startsAt, caseMinutes);
+  const barred = barredSets(basis.store, wallClock(startsAt).date, taken, forCase);
   const kit = chosen?.construct
     ? await planKit({
         ...basis,
@@ -110,6 +116,10 @@ export async function prepareTaking(
     surgeons,
     surgeonId,
     sets,
+    barred: sets.flatMap((set) => {
+      const because = barred.get(set.id);
+      return because ? [{ set, because }] : [];
+    }),
     unknown: asked.take.filter((code) => !sets.some((set) => set.code === code)),
     kit,
     store: basis.store,

@@ -51,6 +51,16 @@ export interface EmergencyOnRecord {
 const texts = z.array(z.string());
 const packsKept = z.array(z.object({ stockId: z.string(), quantity: z.number() }));
 
+/** Whether sets were taken for this case in an emergency. */
+export async function isEmergency({ read, reader }: Reading, id: CaseId): Promise<boolean> {
+  mayRead({ reader }, 'readHospital');
+  const [kept] = await read
+    .select({ caseId: emergencies.caseId })
+    .from(emergencies)
+    .where(eq(emergencies.caseId, id));
+  return kept !== undefined;
+}
+
 /** The record of one emergency; `null`: nothing was taken for this case in an emergency. */
 export async function findEmergency(db: Reading, id: CaseId): Promise<EmergencyOnRecord | null> {
   mayRead(db, 'readHospital');

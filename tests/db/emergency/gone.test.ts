@@ -5,7 +5,7 @@ import { closeEmergencyQuestion } from '@/db/operations/emergency/close-question
 import { recordGone } from '@/db/operations/emergency/record-gone';
 import { findEmergency } from '@/db/queries/emergency/record';
 import type { Person } from '@/db/queries/people';
-import { emergencySets, ledger, notices, plans, sets, turnSteps } from '@/db/schema';
+import { emergencySets, ledger, notices, plans, sets, theatreCounts, turnSteps } from '@/db/schema';
 import type { CaseId } from '@/lib/identity/ids';
 import { setId } from '@/lib/identity/ids';
 import { demoDatabase } from '../../setup/database';
@@ -116,7 +116,7 @@ describe('a set taken first and gone later', () => {
 });
 
 describe('what stays open', () => {
-  it('the plan until a surgeon has confirmed one, the count until somebody says it is done', async () => {
+  it('the plan until a surgeon has confirmed one, the count until one by two people is closed', async () => {
     const caseId = await taken(['SFL-05'], GONE);
     const close = async (kind: string) => {
       const kept = await findEmergency(db, caseId);
@@ -128,6 +128,20 @@ describe('what stays open', () => {
     if (!other) throw new Error('no confirmed plan');
     await db.tx((write) => write.insert(plans).values({ ...other, id: newId('plan'), caseId, version: 1 }));
     expect(await close('plan')).toMatchObject({ ok: true });
+    expect(await close('count')).toMatchObject({ ok: false, refusal: { because: 'frozen' } });
+    await db.tx((write) =>
+      write.insert(theatreCounts).values({
+        id: newId('theatreCount'),
+        caseId,
+        moment: 'first',
+        personId: 'person_ruth-okonjo',
+        secondPersonId: 'person_piotr-lennard',
+        beganAt: NOW,
+        closedAt: NOW,
+        entryCount: 0,
+        entryDigest: 'none',
+      }),
+    );
     expect(await close('count')).toMatchObject({ ok: true });
     expect((await findEmergency(db, caseId))?.questions.every(({ closed }) => closed !== null)).toBe(true);
     const entries = await db.read.select().from(ledger).where(eq(ledger.action, 'close-emergency-question'));

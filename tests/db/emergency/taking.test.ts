@@ -16,7 +16,7 @@ import {
   setPromises,
   sets,
 } from '@/db/schema';
-import { startId } from '@/lib/identity/ids';
+import { caseId, startId } from '@/lib/identity/ids';
 import { demoDatabase } from '../../setup/database';
 import { looked, newId, person, take } from './emergencyDesk';
 
@@ -55,7 +55,7 @@ describe('taking the morning’s set', () => {
   it('says beforehand who loses it, gives that case what the new plan has, and moves nobody else', async () => {
     const before = await promises();
     const asked = await looked(db, LATER, ['SFL-05']);
-    const morning = asked.hits.find(({ caseId }) => caseId === MORNING);
+    const morning = asked.hits.find((hit) => hit.caseId === MORNING);
     expect(morning).toMatchObject({ tentative: false, loses: [{ code: 'SFL-05' }] });
     const taken = await take(asked, technician);
     if (!taken.ok) throw new Error(JSON.stringify(taken.refusal));
@@ -64,12 +64,12 @@ describe('taking the morning’s set', () => {
     expect(after.filter(({ setId }) => setId === set.id && setId !== null)).toContainEqual(
       expect.objectContaining({ caseId: taken.value.caseId, chosenBy: 'person' }),
     );
-    const has = after.filter(({ caseId }) => caseId === MORNING).map(({ setId }) => setId);
+    const has = after.filter((promise) => promise.caseId === MORNING).map(({ setId }) => setId);
     const instead = morning?.instead.kind === 'sets' ? morning.instead.sets.map(({ setId }) => setId) : [];
     expect(has.sort()).toEqual([...instead].sort());
     // whatever is promised to cases that lose nothing stays, to the minute
-    const hit = new Set<string>(asked.hits.map(({ caseId }) => caseId));
-    const stays = before.filter(({ caseId }) => !hit.has(caseId));
+    const hit = new Set<string>(asked.hits.map((one) => one.caseId));
+    const stays = before.filter((promise) => !hit.has(promise.caseId));
     expect(stays.length).toBeGreaterThan(5);
     expect(after).toEqual(expect.arrayContaining(stays));
   });
@@ -85,10 +85,10 @@ describe('taking the morning’s set', () => {
     const asked = await looked(db, LATER, ['SFL-05'], { from: found.from, construct: found.construct });
     const taken = await take(asked, technician);
     if (!taken.ok) throw new Error(JSON.stringify(taken.refusal));
-    const { caseId } = taken.value;
-    const [booked] = await db.read.select().from(cases).where(eq(cases.id, caseId));
+    const id = taken.value.caseId;
+    const [booked] = await db.read.select().from(cases).where(eq(cases.id, id));
     expect(booked).toMatchObject({ urgency: 'now', region: 'forearmShaft', limb: 'right', startsAt: LATER });
-    const [plan] = await db.read.select().from(plans).where(eq(plans.caseId, caseId));
+    const [plan] = await db.read.select().from(plans).where(eq(plans.caseId, id));
     expect(plan).toMatchObject({ status: 'draft', version: 1, body: { limb: 'right' } });
     expect(await openEmergencies(db)).toMatchObject([
       { caseId, open: [{ kind: 'plan' }, { kind: 'count' }] },
@@ -210,6 +210,29 @@ describe('all of it or nothing', () => {
   });
 });
 
+describe('a case that is on the list already', () => {
+  it('gets the sets as it stands, once, and what was promised to it before goes back to the others', async () => {
+    const [listed] = await db.read.select().from(cases).where(eq(cases.reference, 'LM-26-7K2P'));
+    if (!listed) throw new Error('no such case');
+    const asked = await looked(db, NIGHT, ['SFL-05']);
+    const target = { kind: 'listed' as const, caseId: caseId.parse(listed.id) };
+    expect(await take({ ...asked, target }, technician)).toMatchObject({
+      ok: true,
+      value: { caseId: listed.id, reference: 'LM-26-7K2P' },
+    });
+    const has = (await promises()).filter((promise) => promise.caseId === listed.id);
+    expect(has.map(({ setId }) => setId)).toEqual([(await setOf('SFL-05')).id]);
+    // its plan was confirmed before: the count alone stays open
+    const kept = await findEmergency(db, target.caseId);
+    expect(kept?.questions.map(({ kind }) => kind)).toEqual(['count']);
+    const again = await looked(db, NIGHT, ['SFL-01']);
+    expect(await take({ ...again, target }, technician)).toMatchObject({
+      ok: false,
+      refusal: { because: 'frozen' },
+    });
+  });
+});
+
 describe('the database itself', () => {
   it('lets nobody promise the taken set over that time, and keeps what was taken as it was', async () => {
     const taken = await take(await looked(db, LATER, ['SFL-05']), technician);
@@ -224,9 +247,8 @@ describe('the database itself', () => {
       write.insert(setPromises).values({ ...held, id: newId('promise'), caseId: MORNING }),
     );
     await expect(insert).rejects.toThrow();
-    const { caseId } = taken.value;
     const change = db.tx((write) =>
-      write.update(emergencies).set({ happenedAt: NIGHT }).where(eq(emergencies.caseId, caseId)),
+      write.update(emergencies).set({ happenedAt: NIGHT }).where(eq(emergencies.caseId, taken.value.caseId)),
     );
     await expect(change).rejects.toThrow();
     await expect(db.tx((write) => write.delete(emergencyQuestions))).rejects.toThrow();
