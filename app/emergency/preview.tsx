@@ -2,16 +2,16 @@ import type { PreparedTaking } from '@/app/_server/emergency/prepare';
 import type { ResolvedEmergency } from '@/app/_server/emergency/resolve';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import { addressOf, type EmergencyAsked } from '@/lib/emergency/asked';
+import type { EmergencyAsked } from '@/lib/emergency/asked';
 import { wallClock } from '@/lib/theatre/localTime';
 import { hitWords, shortMoment } from '@/lib/wording/emergency';
 import { verdictWords } from '@/lib/wording/kit';
 import { isMustHave, shortSentence } from '@/lib/wording/kit-shorts';
 import { listWords } from '@/lib/wording/numbers';
 import { momentWords, stepWords } from '@/lib/wording/sets';
+import { AnswersProvider, AnswerTile } from './answers';
 import styles from './emergency.module.css';
 import { TakeBar } from './take-bar';
-import { Tile } from './tile';
 import { WayOut } from './way-out';
 
 /** What taking these sets does, before the confirming press: who loses what and gets what, and what is still short. */
@@ -33,7 +33,7 @@ export function Preview({
   const codes = listWords(sets.map(({ code }) => code));
   const later = listed === null && taking.startsAt > resolved.neededAt;
   return (
-    <>
+    <AnswersProvider asked={asked}>
       <WhatItDoes prepared={prepared} now={now} />
       <Section title="What is taken">
         <ul className={styles.facts}>
@@ -75,25 +75,25 @@ export function Preview({
           ) : null}
           <div className={styles.tiles}>
             {theatres.map(({ id, name, freeFrom }) => (
-              <Tile
+              <AnswerTile
                 key={id}
-                href={addressOf({ ...asked, theatre: id })}
+                answer="theatre"
+                value={id}
                 label={name}
                 note={freeFrom <= resolved.neededAt ? 'free' : `free from ${shortMoment(freeFrom, now)}`}
-                chosen={id === taking.theatreId}
-                stay
+                settled={taking.theatreId}
               />
             ))}
           </div>
           <div className={styles.tiles}>
             {surgeons.map(({ id, name }) => (
-              <Tile
+              <AnswerTile
                 key={id}
-                href={addressOf({ ...asked, surgeon: id })}
+                answer="surgeon"
+                value={id}
                 label={name}
                 note={id === surgeonId ? 'operates' : undefined}
-                chosen={id === surgeonId}
-                stay
+                settled={surgeonId}
               />
             ))}
           </div>
@@ -101,7 +101,6 @@ export function Preview({
       )}
       {mayTake ? (
         <TakeBar
-          asked={asked}
           shown={shown}
           codes={codes}
           goneWords={asked.gone === null ? null : shortMoment(asked.gone, now)}
@@ -117,7 +116,7 @@ export function Preview({
       ) : (
         <p>You can look. Technicians, leads, scrub practitioners, surgeons and theatre managers take sets.</p>
       )}
-    </>
+    </AnswersProvider>
   );
 }
 

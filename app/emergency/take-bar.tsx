@@ -1,10 +1,11 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState, useTransition } from 'react';
+import { useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { sendJson } from '@/app/sets/_parts/send-json';
-import { addressOf, type EmergencyAsked } from '@/lib/emergency/asked';
+import { addressOf } from '@/lib/emergency/asked';
+import { useAnswers } from './answers';
 import styles from './emergency.module.css';
 import { GoneTimes } from './gone-times';
 
@@ -12,14 +13,12 @@ const NOT_REACHED = 'That did not reach the server. Look at the theatre list bef
 
 /** The confirming press, and that it has gone already. What was shown is sent along: something else is never taken. */
 export function TakeBar({
-  asked,
   shown,
   codes,
   goneWords,
   ready,
   missing,
 }: {
-  asked: EmergencyAsked;
   shown: string;
   /** `SFL-05 and GEN-01`. */
   codes: string;
@@ -31,7 +30,7 @@ export function TakeBar({
   missing: string | null;
 }) {
   const router = useRouter();
-  const [going, begin] = useTransition();
+  const { asked, pending: underWay, choose } = useAnswers();
   const [pending, setPending] = useState(false);
   const [choosing, setChoosing] = useState(false);
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -59,7 +58,7 @@ export function TakeBar({
   }
   function went(gone: string) {
     setChoosing(false);
-    begin(() => router.push(addressOf({ ...asked, gone }), { scroll: false }));
+    choose({ gone });
   }
   return (
     <div className={styles.bar}>
@@ -76,10 +75,7 @@ export function TakeBar({
             It has gone already
           </Button>
         ) : (
-          <Button
-            size="bench"
-            onClick={() => begin(() => router.push(addressOf({ ...asked, gone: null }), { scroll: false }))}
-          >
+          <Button size="bench" onClick={() => choose({ gone: null })}>
             Not gone yet
           </Button>
         )}
@@ -87,7 +83,7 @@ export function TakeBar({
           size="bench"
           kind="primary"
           className={styles.barPrimary}
-          pending={pending || going}
+          pending={pending || underWay}
           disabled={!ready}
           onClick={take}
         >

@@ -95,7 +95,10 @@ test('taking the morning’s set says first which case loses it, and is on recor
   await expectAccessible(page, { screens: ['desk', 'narrowest'] });
 
   await link(page, 'Take SFL-05').first().tap();
-  const hit = page.getByRole('listitem').filter({ hasText: 'LM-26-M4VQ' });
+  const hit = page
+    .getByRole('region', { name: 'What it takes from others' })
+    .getByRole('listitem')
+    .filter({ hasText: 'LM-26-M4VQ' });
   await expect(hit).toContainText('It loses SFL-05');
   await expectAccessible(page);
 
@@ -138,7 +141,7 @@ test('a set that has gone already is recorded with both times, and what could no
   await page.goto('/emergency?region=forearmShaft&side=left&plan=unknown&take=SFL-01');
   await expect(button(page, 'Take SFL-01')).toBeDisabled();
   await expect(page.getByText('Who operates? Press the name above.')).toBeVisible();
-  await link(page, 'Callum Denby').tap();
+  await button(page, 'Callum Denby').tap();
   await button(page, 'It has gone already').tap();
   await button(page, '10 min ago').tap();
   await button(page, /^Record: SFL-01 gone/).tap();
