@@ -76,6 +76,34 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('caseCancelled'),
     detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
   }),
+  /** To the surgeon of a case that loses a set to an emergency. */
+  z.object({
+    kind: z.literal('setTakenForEmergency'),
+    detail: z.object({
+      caseReference: name,
+      sets: z.array(name).max(100),
+      instead: z.array(name).max(100),
+      left: z.enum(['sets', 'none', 'notPlanned']),
+      couldStartAt: z.iso.datetime().nullable(),
+      forCase: name,
+      by: name,
+    }),
+  }),
+  /** To the leads: sets were taken for an emergency, and how many cases lose by it. */
+  z.object({
+    kind: z.literal('emergencyTook'),
+    detail: z.object({
+      forCase: name,
+      sets: z.array(name).max(100),
+      hits: z.number().int().nonnegative(),
+      by: name,
+    }),
+  }),
+  /** To the leads: a set went although its record was against it. */
+  z.object({
+    kind: z.literal('goneAgainstRecord'),
+    detail: z.object({ setCode: name, forCase: name, goneAt: z.iso.datetime(), by: name }),
+  }),
   /** To whoever picked for it: what lies with the kit of a cancelled case goes back to its places. */
   z.object({
     kind: z.literal('kitToPutBack'),
@@ -142,6 +170,9 @@ export const MAY_BE_OFF = {
   asideSettled: true,
   caseMoved: false,
   caseCancelled: false,
+  setTakenForEmergency: false,
+  emergencyTook: false,
+  goneAgainstRecord: false,
   kitToPutBack: false,
   loanNews: false,
   loanQuestionAsked: false,

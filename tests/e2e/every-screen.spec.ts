@@ -119,6 +119,12 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     const rejected = page.getByRole('row').filter({ hasText: 'Rejected' }).first();
     return `${await rejected.getByRole('link').first().getAttribute('href')}/touched`;
   },
+  '/emergency/[id]': async (page) => {
+    await page.goto('/emergency?region=ankle&side=left&plan=unknown&surgeon=person_callum-denby&take=SFS-02');
+    await page.getByRole('button', { name: 'Take SFS-02' }).click();
+    await expect(page).toHaveURL(/\/emergency\/case_/);
+    return page.url();
+  },
   '/fit/exceptions/[id]': async (page) => {
     await page.goto('/fit/exceptions/new?a=CR-S-E35&b=CR-B28-165');
     await page.getByLabel('Relation').selectOption('passes');

@@ -12,6 +12,7 @@ import { Status } from '@/app/_ui/status';
 import { originOfCase } from '@/db/queries/cards/cards';
 import { findStart } from '@/db/queries/cards/starts';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { isEmergency } from '@/db/queries/emergency/record';
 import { loansForCase } from '@/db/queries/loans/loanBoard';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
@@ -42,13 +43,14 @@ export default async function CasePage({ params }: Props) {
   const booked = await findCase(db, id);
   if (!booked) notFound();
   const at = now();
-  const [versions, people, names, short, loans, origin] = await Promise.all([
+  const [versions, people, names, short, loans, origin, taken] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
     shortForCase(db, id, at),
     loansForCase(db, id, at),
     originOfCase(db, id),
+    isEmergency(db, booked.id),
   ]);
   const start = origin.start === null ? null : await findStart(db, origin.start.id);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
@@ -78,6 +80,11 @@ export default async function CasePage({ params }: Props) {
             </LinkButton>
           ) : mayWrite ? (
             <ChangePlanButton caseId={booked.id} version={versions[0]?.version ?? 1} />
+          ) : null}
+          {taken ? (
+            <LinkButton href={`/emergency/${booked.id}`}>Emergency</LinkButton>
+          ) : booked.urgency === 'now' && booked.cancelled === null && booked.endsAt > at ? (
+            <LinkButton href={`/emergency?case=${booked.id}`}>Find sets now</LinkButton>
           ) : null}
           {shown ? <LinkButton href={`/cases/${booked.id}/kit`}>Kit</LinkButton> : null}
           {confirmed ? (

@@ -62,6 +62,8 @@ export async function planningFacts(db: Reading, now: string): Promise<PlanningF
       caseId: caseId.parse(promise.caseId),
       setId: setId.parse(promise.setId),
       chosenBy: promise.chosenBy === 'planning' ? 'planning' : 'person',
+      fromAt: promise.fromAt,
+      untilAt: promise.untilAt,
     })),
     rule: { planBy: rule.planBy, marginMinutes: rule.marginMinutes },
   };
