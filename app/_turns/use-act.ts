@@ -14,15 +14,19 @@ export function useAct() {
   const [refusal, setRefusal] = useState<string | null>(null);
 
   /** Answers the reason where it was refused; a dialog shows that and stays open. */
-  async function act(address: string, body: object, done: string): Promise<string | undefined> {
+  async function act<T>(
+    address: string,
+    body: object,
+    done: string | ((value: T) => string),
+  ): Promise<string | undefined> {
     if (pending) return 'The act before is still on its way.';
     setPending(true);
     setRefusal(null);
     try {
-      const answer = await sendJson(address, body);
+      const answer = await sendJson<T>(address, body);
       router.refresh();
       if (answer.ok) {
-        showToast({ tone: 'good', word: 'Done', text: done });
+        showToast({ tone: 'good', word: 'Done', text: typeof done === 'string' ? done : done(answer.value) });
         return undefined;
       }
       // who was second sees the page as it then is, and the button that was pressed may be gone from it with its words

@@ -23,6 +23,8 @@ export interface TimeLineProps {
   rows: {
     id: string;
     label: string;
+    /** A word or two below the label. */
+    note?: string;
     href?: string;
     ground: { fromMs: number; toMs: number }[];
     bars: Bar[];
@@ -47,8 +49,11 @@ export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLin
   return (
     <div className={styles.timeLine}>
       <ul className={styles.rowNames}>
-        {rows.map(({ id, label: name, href }) => (
-          <li key={id}>{href ? <Link href={href}>{name}</Link> : name}</li>
+        {rows.map(({ id, label: name, href, note }) => (
+          <li key={id}>
+            {href ? <Link href={href}>{name}</Link> : name}
+            {note === undefined ? null : <span className={styles.rowNote}>{note}</span>}
+          </li>
         ))}
       </ul>
       <ScrollRegion label={label}>

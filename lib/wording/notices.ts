@@ -3,6 +3,7 @@ import { dayWords, wallClock } from '../theatre/localTime';
 import type { NoticeContent } from '../turns/notice';
 import { ASIDE_OUTCOME_WORDS } from './aside';
 import { capitalised, listWords } from './numbers';
+import { URGENCY_WORDS } from './plans';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
 /** What a notice says, in one sentence. */
@@ -38,6 +39,10 @@ export function noticeSentence(notice: NoticeContent): string {
       const lost =
         lostSets.length > 0 ? ` It no longer has ${listWords(lostSets)}: another case has it then.` : '';
       return `${by} moved your case ${caseReference} from ${dateTimeWords(from)} to ${dateTimeWords(to)}.${lost}`;
+    }
+    case 'caseUrgencyChanged': {
+      const { caseReference, from, to, by } = notice.detail;
+      return `${by} changed the urgency of your case ${caseReference} from ${URGENCY_WORDS[from]} to ${URGENCY_WORDS[to]}.`;
     }
     case 'caseCancelled': {
       const { caseReference, because, by } = notice.detail;

@@ -14,7 +14,7 @@ import { loadStageTimes } from '@/db/queries/turns/stageTimes';
 import { cases, setContents } from '@/db/schema';
 import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
 import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
-import { caseId } from '@/lib/identity/ids';
+import { caseId, type NewId } from '@/lib/identity/ids';
 import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { STAGES } from '@/lib/turns/stageTimes';
@@ -124,7 +124,7 @@ async function roundTimes(db: Database): Promise<RoundTimes> {
 }
 
 let made = 0;
-const newId = (prefix: string) => {
+const newId: NewId = (prefix) => {
   made += 1;
   return `${prefix}_bench-${made}`;
 };

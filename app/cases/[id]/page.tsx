@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
@@ -8,13 +9,16 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
+import { UrgencyDialog } from '@/app/theatre-list/urgency-dialog';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
 import { shortForCase } from '@/db/queries/short/shortForCase';
 import { may } from '@/lib/people/permissions';
-import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { dayWords } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
+import { clockWords } from '@/lib/wording/theatre-list';
+import styles from './case.module.css';
 import { ChangePlanButton } from './change-plan-button';
 import { PlanInWords } from './plan-in-words';
 import { ShortBanner } from './short-banner';
@@ -95,10 +99,24 @@ export default async function CasePage({ params }: Props) {
           { term: 'Theatre', value: booked.theatre },
           {
             term: 'When',
-            value: `${dayWords(booked.caseDate)}, ${wallClock(booked.startsAt).time} to ${wallClock(booked.endsAt).time}`,
+            value: (
+              <Link href={`/theatre-list?date=${booked.caseDate}`}>
+                {`${dayWords(booked.caseDate)}, ${clockWords(booked.startsAt)} to ${clockWords(booked.endsAt)}`}
+              </Link>
+            ),
           },
           { term: 'Surgeon', value: booked.surgeon },
-          { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
+          {
+            term: 'Urgency',
+            value:
+              booked.cancelled === null && booked.endsAt > at && may(person.role, 'keepTheatreList') ? (
+                <span className={styles.urgency}>
+                  {URGENCY_WORDS[booked.urgency]} <UrgencyDialog one={booked} />
+                </span>
+              ) : (
+                URGENCY_WORDS[booked.urgency]
+              ),
+          },
         ]}
       />
       {shown ? (

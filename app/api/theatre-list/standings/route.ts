@@ -4,7 +4,7 @@ import { plannedList } from '@/app/_server/theatre-planning';
 import { itemNames } from '@/db/queries/planner';
 import { packItems } from '@/db/queries/theatre/theatreDay';
 import { standings } from '@/lib/theatre/planning/standing';
-import { caseStandingWords } from '@/lib/wording/case-standing';
+import { caseStandingWords, STANDING_GROUPS } from '@/lib/wording/case-standing';
 
 /** How each case of the horizon stands by the plan, in a word and a sentence, by case id. */
 export const GET = endpoint('GET /api/theatre-list/standings', async ({ db }) => {
@@ -18,7 +18,8 @@ export const GET = endpoint('GET /api/theatre-list/standings', async ({ db }) =>
       confirmed: confirmed.get(id as never) ?? false,
       pouch,
     });
-    return [id, said] as const;
+    const draft = said.tone === 'attention' && (standing.kind === 'ready' || standing.kind === 'readyWith');
+    return [id, { ...said, group: draft ? said.word : STANDING_GROUPS[standing.kind] }] as const;
   });
   return jsonAnswer({ at: facts.now, standings: Object.fromEntries(words) });
 });
