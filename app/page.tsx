@@ -7,6 +7,8 @@ import { now } from './_server/clock';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
 import { DecisionsWaiting } from './_today/decisions-waiting';
+import { KitsToPick } from './_today/kits-to-pick';
+import { LoansNow } from './_today/loans-now';
 import { NextSteps } from './_today/next-steps';
 import { ShortSets } from './_today/short-sets';
 import { todayLines } from './_today/today-lines';
@@ -72,6 +74,8 @@ async function Standing() {
         <Figure label="Waiting, shared or in draft" value={count('attention')} />
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
+      <KitsToPick />
+      <LoansNow />
       <WaitingForYou />
       <DecisionsWaiting />
       <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>

@@ -1,11 +1,10 @@
 import type { Queries } from '@/db/client';
-import { cases, planStarts, plans, setPromises } from '@/db/schema';
+import { cases, plans, setPromises } from '@/db/schema';
 import { parseSetting } from '@/lib/settings/local';
 import { promiseTimes } from '@/lib/theatre/promise';
 import { caseReference } from '@/lib/theatre/surgicalCase';
 import type { CasePlan } from './cases/casePlan';
 import { CASES } from './cases/cases';
-import { SAVED_STARTS } from './cases/savedStarts';
 import { type HospitalClock, localDate } from './hospitalClock';
 import { insertAll } from './insertAll';
 import { setIdOf } from './insertSets';
@@ -16,20 +15,9 @@ const { leadMinutes: LEAD_MINUTES, longPercent: _, ...STAGE_MINUTES } = parseSet
 const ROUND_MINUTES = Object.values(STAGE_MINUTES).reduce((sum, minutes) => sum + minutes, 0);
 const PROMISED_BEFORE_MINUTES = 12 * 60;
 
-/** Cases with their plans and promised sets, and the constructs two surgeons keep as starting points. */
+/** Cases with their plans and promised sets. */
 export async function insertCases(write: Queries, clock: HospitalClock): Promise<void> {
   for (const plan of CASES) await insertCase(write, plan, clock);
-  await insertAll(
-    write,
-    planStarts,
-    SAVED_STARTS.map(({ personId, name, construct, daysAgo }, index) => ({
-      id: `start_demo-${index + 1}`,
-      personId,
-      name,
-      body: construct,
-      savedAt: clock.minutesFromNow(-daysAgo * 1440),
-    })),
-  );
 }
 
 async function insertCase(write: Queries, plan: CasePlan, clock: HospitalClock): Promise<void> {

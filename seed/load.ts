@@ -4,6 +4,8 @@ import { rowFromItem } from '@/db/mappers/item';
 import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
 import { insertBenchCounts } from './bench/insertBenchCounts';
+import { insertCards, insertFeeds } from './cards/insertCards';
+import { insertKits } from './caseLife/insertKits';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
 import { PLACES, THEATRES } from './hospital/building';
@@ -17,6 +19,7 @@ import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
+import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
 import { insertStarterRules } from './rules/insertStarterRules';
 
@@ -43,9 +46,13 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertSets(write, clock);
     await insertStock(write, clock);
     await insertCases(write, clock);
+    await insertCards(write, clock);
+    await insertFeeds(write, clock);
     await insertTurns(write, clock);
     await insertLoadRecords(write);
     await insertBenchCounts(write, clock);
+    await insertKits(write, clock);
+    await insertLoans(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

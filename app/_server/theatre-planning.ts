@@ -53,7 +53,8 @@ interface Watched {
 /**
  * Works out who gets which set over the horizon, by the calculation `set-turnaround`; writes nothing.
  *
- * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself
+ * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself, and a case that
+ *   nothing could be given to has none
  */
 export async function planList(
   db: Database,
@@ -66,7 +67,8 @@ export async function planList(
   });
   const input = turnaroundInput(facts);
   if (!input) return { facts, input, answer: null };
-  const asked = { ...input, repairsFor: [...repairsFor] };
+  const placed = new Set(input.cases.map((one) => one.case));
+  const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };
   const answer = await setTurnaround(setTurnaroundInput.parse(asked), {
     solver: highsSolver,
     ...(signal ? { signal } : {}),
@@ -79,8 +81,16 @@ export async function planList(
   };
 }
 
-/** Plans and keeps the plan; where promises changed meanwhile, it is planned anew. */
-export async function planAndKeep(db: Database, person: Person): Promise<Outcome<PlanKept, never>> {
+/**
+ * Plans and keeps the plan; where promises changed meanwhile, it is planned anew.
+ *
+ * @param follows the number in the ledger of the person's act that it follows from, where they did not ask for it
+ */
+export async function planAndKeep(
+  db: Database,
+  person: Person,
+  follows?: number,
+): Promise<Outcome<PlanKept, never>> {
   for (let tries = 1; ; tries += 1) {
     const { facts, answer } = await planList(db);
     const kept = await keepPlan({
@@ -91,6 +101,7 @@ export async function planAndKeep(db: Database, person: Person): Promise<Outcome
       plan: setsByCase(facts, answer),
       madeFrom: new Set(facts.promises.map(({ id }) => id)),
       round: await roundTimes(db),
+      ...(follows === undefined ? {} : { follows }),
     });
     if (kept.ok || kept.refusal.because !== 'conflict' || tries === MOST_TRIES) return kept;
   }

@@ -1,4 +1,5 @@
 import 'server-only';
+import { createHash } from 'node:crypto';
 import type { Database } from '@/db/client';
 import { ENDPOINTS, type Endpoint, SCREENS, type Screen } from '@/lib/people/access';
 import { peopleWords } from '@/lib/wording/people';
@@ -37,4 +38,29 @@ export function openEndpoint<K extends OpenEndpoint & Endpoint>(
     }
     return handle({ db: database(), session: await presentSession(), request });
   };
+}
+
+/** What a calendar's reader brings: the secret in the address, and nothing that says who they are. */
+interface Secret {
+  db: Database;
+  request: Request;
+  params: { token: string };
+  /** Where wrong secrets are counted: a digest of the address the request came from, so that no address is kept. */
+  place: string;
+}
+
+/** A route handler of something that is open to whoever has its secret address. No cookie is looked at. */
+export function secretEndpoint(
+  key: 'GET /feeds/[token]',
+  handle: (secret: Secret) => Promise<Response>,
+): (request: Request, context: { params: Promise<{ token: string }> }) => Promise<Response> {
+  if (ENDPOINTS[key] !== 'anybody') throw new Error(`${key} is not declared`);
+  return async (request, { params }) =>
+    handle({ db: database(), request, params: await params, place: placeOf(request) });
+}
+
+/** The last of the forwarded addresses: the one that our own server, or the TLS in front of it, saw. */
+function placeOf(request: Request): string {
+  const address = request.headers.get('x-forwarded-for')?.split(',').at(-1)?.trim() || 'unknown';
+  return `from ${createHash('sha256').update(address).digest('hex').slice(0, 24)}`;
 }

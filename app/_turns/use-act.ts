@@ -23,10 +23,12 @@ export function useAct() {
     setPending(true);
     setRefusal(null);
     try {
-      const answer = await sendJson<T>(address, body);
+      const answer = await sendJson<T & { planned?: { sentence: string } | null }>(address, body);
       router.refresh();
       if (answer.ok) {
         showToast({ tone: 'good', word: 'Done', text: typeof done === 'string' ? done : done(answer.value) });
+        if (answer.value?.planned)
+          showToast({ tone: 'neutral', word: 'Planned anew', text: answer.value.planned.sentence });
         return undefined;
       }
       // who was second sees the page as it then is, and the button that was pressed may be gone from it with its words

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { presentSession } from '@/app/_server/session';
@@ -37,6 +38,12 @@ export default async function AccountPage() {
       </Section>
       <Section title="PIN" note="with your badge, at workstations">
         <PinForm />
+      </Section>
+      <Section title="Calendar addresses">
+        <p>
+          A calendar program reads the theatre list under an address of your own.{' '}
+          <Link href="/account/feeds">Make, see and revoke addresses</Link>
+        </p>
       </Section>
       <Section title="Where you are signed in" note={`${own.length}`}>
         <ul className={styles.sessions}>

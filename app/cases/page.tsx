@@ -42,7 +42,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
     >
       <CaseList lines={caseLines(cases)} />
       <p>
-        <Link href="/plans">Your saved starts</Link>
+        <Link href="/plans">Saved starts and preference cards</Link>
       </p>
     </Page>
   );

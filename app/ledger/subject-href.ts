@@ -20,6 +20,10 @@ export function subjectHref({ kind, id, label, caseId }: Subject): string | null
       return `/configurations/${id}`;
     case 'place':
       return `/places/${id}`;
+    case 'loan':
+      return `/loans/${id}`;
+    case 'lender':
+      return `/lenders/${id}`;
     default:
       return null;
   }

@@ -49,6 +49,7 @@ export default async function TheatreListPage({
           <LinkButton href={`/theatre-list/theatres?from=${date}`}>Theatres and sessions</LinkButton>
           {mayKeep ? <LinkButton href="/cases/import">Import a list</LinkButton> : null}
           <GoToDay date={date} />
+          <LinkButton href="/theatre-list/at-risk">Cases at risk</LinkButton>
           <LinkButton href={`/cases/new?date=${date}`} kind="primary">
             Book a case
           </LinkButton>

@@ -59,8 +59,8 @@ export function UrgencyDialog({ one, size = 'small' }: UrgencyDialogProps) {
             onValue={setChosen}
           />
           <p>
-            Where sets are short, the more urgent case goes first. What is promised stays until sets are given
-            anew.
+            Where sets are short, the more urgent case goes first. What people promised stays; what planning
+            gave is planned anew.
           </p>
           {refusal ? <p role="alert">{refusal}</p> : null}
         </div>

@@ -21,9 +21,11 @@ export default async function WorkPage() {
   const at = now();
   const queue = await loadWorkQueue(db, at);
   const lines = workLines(queue, person.role, at);
-  const late = lines.filter((line) => line.late !== null);
-  const needed = lines.filter((line) => line.late === null && line.need !== null);
-  const others = lines.filter((line) => line.late === null && line.need === null);
+  const wanted = lines.filter((line) => line.wanted !== null);
+  const inTurn = lines.filter((line) => line.wanted === null);
+  const late = inTurn.filter((line) => line.late !== null);
+  const needed = inTurn.filter((line) => line.late === null && line.need !== null);
+  const others = inTurn.filter((line) => line.late === null && line.need === null);
   const first = lines.find(({ mayAct }) => mayAct)?.set.id ?? null;
   return (
     <Page
@@ -41,6 +43,11 @@ export default async function WorkPage() {
       <FollowScans />
       {lines.length === 0 ? (
         <EmptyState title="Nothing waits">Every set in service is in the sterile store.</EmptyState>
+      ) : null}
+      {wanted.length > 0 ? (
+        <Section title="Wanted sooner" note={`${wanted.length}, before all others`}>
+          <WorkList lines={wanted} label="Sets wanted sooner" first={first} />
+        </Section>
       ) : null}
       {late.length > 0 ? (
         <Section title="Late" note={`${late.length} of ${lines.length} open sets`}>

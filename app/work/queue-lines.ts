@@ -16,6 +16,7 @@ import {
   stopAbout,
   stopWords,
 } from '@/lib/wording/sets';
+import { wayOutWords } from '@/lib/wording/ways-out';
 import { beginWords, minutesWords, needWords, stageWords } from '@/lib/wording/work';
 
 /** A set in the queue as the screen shows it: words, plain JSON. */
@@ -29,6 +30,8 @@ export interface WorkLine {
   mayAct: boolean;
   href: string | null;
   late: string | null;
+  /** By when and for which case somebody wants it sooner. */
+  wanted: { words: string; href: string } | null;
   need: { words: string; href: string; when: string } | null;
   begin: string;
   takes: string;
@@ -62,6 +65,14 @@ function workLine(
     mayAct: may(role, ACT_OF[line.act]),
     href: screenOf(line.act, set.id, loadId),
     late: line.lateMinutes > 0 ? minutesWords(line.lateMinutes) : null,
+    wanted: line.wanted && {
+      words: wayOutWords.wanted(
+        momentWords(line.wanted.wantedBy, now),
+        line.wanted.forCase.reference,
+        line.wanted.askedBy,
+      ),
+      href: `/cases/${line.wanted.forCase.id}`,
+    },
     need: need && {
       words: needWords(need),
       href: `/cases/${need.caseId}`,

@@ -38,6 +38,13 @@ export function WorkList({
           </div>
           <div className={styles.why}>
             {line.late === null ? null : <Status tone="stop">{`late by ${line.late}`}</Status>}
+            {line.wanted === null ? null : (
+              <p>
+                <Status tone="attention" look="plain">
+                  <Link href={line.wanted.href}>{line.wanted.words}</Link>
+                </Status>
+              </p>
+            )}
             {line.need === null ? null : (
               <p>
                 <Link href={line.need.href}>{line.need.when}</Link>
@@ -45,7 +52,7 @@ export function WorkList({
               </p>
             )}
             {/* the section says once that no booked case waits for them */}
-            {line.need === null ? null : <p>{line.begin}</p>}
+            {line.need === null && line.wanted === null ? null : <p>{line.begin}</p>}
             {line.standing === null ? null : (
               <div className={styles.short}>
                 <Status tone={line.standing.tone} look="plain">

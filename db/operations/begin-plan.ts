@@ -1,5 +1,5 @@
 import { desc, eq } from 'drizzle-orm';
-import { type CaseId, type NewId, planId } from '@/lib/identity/ids';
+import { type CaseId, type NewId, planId, type StartId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct } from '@/lib/plans/checkConstruct';
 import type { PlanVersion } from '@/lib/plans/planVersion';
@@ -9,6 +9,7 @@ import { appendLedger } from '../ledger';
 import { planFromRow } from '../mappers/plan';
 import type { Person } from '../queries/people';
 import { cases, plans } from '../schema';
+import { noteStart } from './cards/case-origin';
 
 interface BeginPlan {
   db: Pick<Database, 'tx'>;
@@ -19,6 +20,8 @@ interface BeginPlan {
   /** The first version as it stands, as sent from outside. */
   construct: unknown;
   notPatientData: boolean;
+  /** The saved start it was laid from, where it was. */
+  startId?: StartId | undefined;
 }
 
 /** Begins the first version of a case's plan. Refused, with the plan that is there, when somebody was quicker. */
@@ -52,6 +55,8 @@ export async function beginPlan(request: BeginPlan): Promise<PlanOutcome<PlanVer
       })
       .returning();
     if (!row) throw new Error('the plan was not written');
+    const { startId } = request;
+    if (startId) await noteStart(write, { caseId, startId, now });
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,
@@ -59,7 +64,7 @@ export async function beginPlan(request: BeginPlan): Promise<PlanOutcome<PlanVer
       action: 'begin-plan',
       subjectKind: 'plan',
       subjectId: row.id,
-      detail: { caseId, version: 1 },
+      detail: { caseId, version: 1, ...(startId ? { startId } : {}) },
     });
     return { ok: true, value: planFromRow(row) };
   });

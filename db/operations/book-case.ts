@@ -3,14 +3,14 @@ import { type CaseId, caseId, type NewId, planId } from '@/lib/identity/ids';
 import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { emptyConstruct } from '@/lib/plans/edit';
-import { construct } from '@/lib/plans/plan';
 import type { Booking } from '@/lib/theatre/booking';
 import { caseReferenceFrom } from '@/lib/theatre/caseReference';
 import { theatreListWords } from '@/lib/wording/theatre-list';
 import type { Database, Queries } from '../client';
 import { appendLedger } from '../ledger';
 import type { Person } from '../queries/people';
-import { cases, people, planStarts, plans, theatres } from '../schema';
+import { cases, people, plans, theatres } from '../schema';
+import { bookedFrom, noteBooking } from './cards/booked-from';
 import { theatreTakenBy } from './theatre/promises';
 
 interface BookCase {
@@ -50,14 +50,8 @@ export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
 export async function bookInside(write: Queries, request: Omit<BookCase, 'db'>): Promise<Result<BookedCase>> {
   const { now, newId, person, booking } = request;
   const problems = await problemsWith(write, booking);
-  const start = booking.startId ? await startBody(write, booking.startId) : null;
-  if (booking.startId && !start) {
-    problems.push({
-      path: ['startId'],
-      code: 'start-unknown',
-      message: 'That saved start is gone: choose another.',
-    });
-  }
+  const from = await bookedFrom(write, booking);
+  problems.push(...from.problems);
   if (problems.length > 0) return failed(...problems);
 
   const reference = await freeReference(write, request);
@@ -76,18 +70,19 @@ export async function bookInside(write: Queries, request: Omit<BookCase, 'db'>):
     urgency,
     revision: 1,
   });
-  if (start) {
+  if (from.start) {
     await write.insert(plans).values({
       id: planId.parse(newId('plan')),
       caseId: id,
       version: 1,
       status: 'draft',
-      body: { ...emptyConstruct(region, limb), ...start, limb },
+      body: { ...emptyConstruct(region, limb), ...from.start.construct, limb },
       writtenBy: person.id,
       writtenAt: now,
       revision: 1,
     });
   }
+  await noteBooking(write, { caseId: id, booking, from, now });
   await appendLedger(write, {
     doneAt: now,
     enteredAt: now,
@@ -105,6 +100,7 @@ export async function bookInside(write: Queries, request: Omit<BookCase, 'db'>):
       surgeonId,
       urgency,
       startId: booking.startId,
+      ...(booking.cardId ? { cardId: booking.cardId } : {}),
     },
   });
   return ok({ id, reference });
@@ -145,14 +141,6 @@ async function problemsWith(
     });
   }
   return problems;
-}
-
-async function startBody(write: Queries, startId: string) {
-  const [row] = await write
-    .select({ body: planStarts.body })
-    .from(planStarts)
-    .where(eq(planStarts.id, startId));
-  return row ? construct.parse(row.body) : null;
 }
 
 async function freeReference(

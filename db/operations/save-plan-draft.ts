@@ -1,5 +1,5 @@
 import { and, eq } from 'drizzle-orm';
-import type { PlanId } from '@/lib/identity/ids';
+import type { PlanId, StartId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct } from '@/lib/plans/checkConstruct';
 import { compareConstructs } from '@/lib/plans/compare';
@@ -9,6 +9,7 @@ import { appendLedger } from '../ledger';
 import { planFromRow } from '../mappers/plan';
 import type { Person } from '../queries/people';
 import { plans } from '../schema';
+import { noteStart } from './cards/case-origin';
 
 interface SavePlanDraft {
   db: Pick<Database, 'tx'>;
@@ -20,6 +21,8 @@ interface SavePlanDraft {
   /** As sent from outside. */
   construct: unknown;
   notPatientData: boolean;
+  /** The saved start that was laid into the draft since it was saved last. */
+  startId?: StartId | undefined;
 }
 
 /**
@@ -53,6 +56,8 @@ export async function savePlanDraft(request: SavePlanDraft): Promise<PlanOutcome
       .where(and(eq(plans.id, planId), eq(plans.revision, revision), eq(plans.status, 'draft')))
       .returning({ revision: plans.revision });
     if (!saved) throw new Error('the draft changed inside its own transaction');
+    const { startId } = request;
+    if (startId) await noteStart(write, { caseId: current.caseId, startId, now });
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,

@@ -1,5 +1,7 @@
 import { sql } from 'drizzle-orm';
+import { storeOfList } from '@/lib/caseLife/list';
 import type { Item } from '@/lib/catalogue/item';
+import { setId } from '@/lib/identity/ids';
 import { type CaseKit, type KitQuestion, planKit } from '@/lib/kits/caseKit';
 import type { KitSettings } from '@/lib/kits/settings';
 import type { Solver } from '@/lib/kits/solver';
@@ -9,6 +11,8 @@ import type { PlanVersion } from '@/lib/plans/planVersion';
 import type { Database } from '../client';
 import { mayRead, type Reading } from '../reader';
 import { items } from '../schema';
+import { blindToKit } from './caseLife/blind';
+import { kitOnRecord, meetingLines } from './caseLife/standing';
 import { type BookedCaseRow, findCase, listPlanVersions } from './cases';
 import { loadCatalogue } from './catalogue';
 import { loadFitEngine } from './fitRules';
@@ -27,6 +31,13 @@ export interface KitOfCase {
   catalogue: readonly Item[];
   /** The hospital's own, by which the kit was planned. */
   settings: KitSettings;
+  /** The list by which the kit is being fetched, where this kit follows it. */
+  list: ListFollowed | null;
+}
+
+export interface ListFollowed {
+  madeAt: string;
+  madeBy: string | null;
 }
 
 export type KitAnswer =
@@ -34,15 +45,20 @@ export type KitAnswer =
   | { kind: 'noCase' }
   | { kind: 'noPlan'; booked: BookedCaseRow };
 
-/**
- * The kit of a case: the confirmed plan if there is one, or else its draft, against the store as it is now.
- *
- * @param lengthCover see `KitQuestion`; the top-up can take some tenths of a second
- */
+/** How the kit of a case is worked out. */
+interface KitAsked {
+  solver: Solver | null;
+  /** See `KitQuestion`; the top-up can take some tenths of a second. */
+  lengthCover: KitQuestion['lengthCover'];
+  /** Once there is a list by which the kit is fetched, the kit is of what it names, and of nothing else in store. */
+  byList?: boolean;
+}
+
+/** The kit of a case: the confirmed plan if there is one, or else its draft, against the store as it is now. */
 export async function loadKitOfCase(
   db: Reading,
   id: string,
-  { solver, lengthCover }: { solver: Solver | null; lengthCover: KitQuestion['lengthCover'] },
+  { solver, lengthCover, byList = false }: KitAsked,
 ): Promise<KitAnswer> {
   mayRead(db, 'readHospital');
   const booked = await findCase(db, id);
@@ -51,7 +67,9 @@ export async function loadKitOfCase(
   const draft = versions.find((version) => version.status === 'draft');
   const plan = versions.find((version) => version.status === 'confirmed') ?? draft;
   if (!plan) return { kind: 'noPlan', booked };
-  const basis = await kitBasis(db, booked.id);
+  const whole = await kitBasis(db, booked.id);
+  const kept = byList ? await keptList(db, booked.id, plan) : null;
+  const basis = kept ? { ...whole, store: storeOfList(whole.store, kept.list, kept.picked) } : whole;
   const kit = await kitFrom(basis, booked, plan.construct, { solver, lengthCover });
   const newerDraft = draft && draft !== plan ? draft.version : null;
   return {
@@ -64,7 +82,22 @@ export async function loadKitOfCase(
       store: basis.store,
       catalogue: basis.catalogue,
       settings: basis.settings,
+      list: kept && { madeAt: kept.madeAt, madeBy: kept.madeBy },
     },
+  };
+}
+
+/** The list of a case, and which sets were picked by it; `null` where none was made, or it follows another version. */
+async function keptList(db: Reading, id: string, plan: PlanVersion) {
+  const record = await kitOnRecord(db.read, id);
+  if (!record?.life || plan.status !== 'confirmed' || record.life.planVersion !== plan.version) return null;
+  return {
+    list: record.list,
+    picked: blindToKit(db, record)
+      ? []
+      : meetingLines(record).flatMap((pick) => (pick.setId === null ? [] : [setId.parse(pick.setId)])),
+    madeAt: record.life.listMadeAt,
+    madeBy: record.life.listMadeBy,
   };
 }
 

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gte, lt } from 'drizzle-orm';
+import { and, asc, desc, eq, gte, isNull, lt } from 'drizzle-orm';
 import { type CaseId, caseId, type PersonId, personId, type TheatreId, theatreId } from '@/lib/identity/ids';
 import type { Construct } from '@/lib/plans/plan';
 import type { PlanVersion } from '@/lib/plans/planVersion';
@@ -72,11 +72,20 @@ function bookedCase({ cancelledAt, cancelledBecause, ...row }: Row): BookedCaseR
   };
 }
 
-/** The theatre list from one date up to, but without, another: by time, then theatre. */
-export async function listCases(db: Reading, from: PlainDate, before: PlainDate): Promise<ListedCase[]> {
+/** The theatre list from one date up to, but without, another: by time, then theatre. What was cancelled is left out unless asked for. */
+export async function listCases(
+  db: Reading,
+  from: PlainDate,
+  before: PlainDate,
+  { cancelledToo = false }: { cancelledToo?: boolean } = {},
+): Promise<ListedCase[]> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const within = and(gte(cases.caseDate, from), lt(cases.caseDate, before));
+  const within = and(
+    gte(cases.caseDate, from),
+    lt(cases.caseDate, before),
+    cancelledToo ? undefined : isNull(cases.cancelledAt),
+  );
   const [rows, versions] = await Promise.all([
     read
       .select(booked)

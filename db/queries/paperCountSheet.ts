@@ -8,6 +8,7 @@ import { mayRead, type Reading } from '../reader';
 import { configurationVersions, packs, sets } from '../schema';
 import { keptCatalogue } from './caseKit';
 import { findSet, loadSetSettings } from './sets';
+import { openQuestionsOf } from './theatreCounts/questions';
 
 /** Everything a count sheet shows, but who prints it and when; `null` when there is no such set. */
 export async function loadCountSheet(
@@ -17,7 +18,7 @@ export async function loadCountSheet(
   mayRead(db, 'readHospital');
   const set = await findSet(db, id);
   if (!set) return null;
-  const [[row], catalogue, settings, [pack]] = await Promise.all([
+  const [[row], catalogue, settings, [pack], questions] = await Promise.all([
     db.read.select().from(configurationVersions).where(eq(configurationVersions.id, set.version.id)),
     keptCatalogue(db),
     loadSetSettings(db),
@@ -26,6 +27,7 @@ export async function loadCountSheet(
       .from(sets)
       .innerJoin(packs, eq(packs.id, sets.packId))
       .where(eq(sets.id, id)),
+    openQuestionsOf(db, [set.id]),
   ]);
   if (!row) throw new Error(`set ${set.code} follows a version that is not on file`);
   const items = new Map<ItemId, Item>(catalogue.map((item) => [item.id, item]));
@@ -35,5 +37,6 @@ export async function loadCountSheet(
     items,
     settings,
     sentShort: pack?.short ? packShort.parse(pack.short) : null,
+    questions,
   };
 }

@@ -1,5 +1,13 @@
-import { and, asc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
-import { configurationId, type ItemId, itemId, placeId, setId, stockId } from '@/lib/identity/ids';
+import { and, asc, eq, inArray, isNull, ne, notInArray, sql } from 'drizzle-orm';
+import {
+  configurationId,
+  type ItemId,
+  itemId,
+  placeId,
+  type StockId,
+  setId,
+  stockId,
+} from '@/lib/identity/ids';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
 import { plainDate } from '@/lib/quantities/plainDate';
 import type { MustHaveClass } from '@/lib/sets/configuration';
@@ -20,18 +28,21 @@ import {
   stock,
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
+import { onKits, packsOutFor, setsOnKits } from './caseLife/standing';
+import { leavingSets } from './loans/leavingSets';
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
 /**
  * Everything that could go into a case kit, as it is now: every set in service with the sound pieces in it,
- * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another. Of
+ * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another; what lies
+ * with another case's kit is there for nobody else, and what is in theatre for this case is at its hand. Of
  * a set the reader is to check blind, nothing that anybody found is among it.
  */
 export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
   mayRead(db, 'readHospital');
   const [stored, packs, decisions, hidden, letOut] = await Promise.all([
     loadSets(db, forCase),
-    loadPacks(db),
+    loadPacks(db, forCase),
     presentDecisions(db.read),
     hiddenFrom(db),
     letOutForOthers(db, forCase),
@@ -116,7 +127,7 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
   const container = sql<
     number | null
   >`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.containerItemId})`;
-  const [rows, contents, promised] = await Promise.all([
+  const [rows, contents, promised, kits] = await Promise.all([
     read
       .select({
         set: sets,
@@ -132,8 +143,8 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(places, eq(places.id, sets.placeId))
-      // out of service it serves nobody, whatever step it was taken out at
-      .where(isNull(sets.withdrawnAt))
+      // out of service, or about to leave with its loan, it serves nobody, whatever step it is at
+      .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(read))))
       .orderBy(asc(sets.code)),
     read
       .select({
@@ -147,10 +158,10 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       .innerJoin(items, eq(items.id, configurationLines.itemId))
       .groupBy(setContents.setId),
     read
-      .select({ setId: setPromises.setId, reference: cases.reference })
+      .select({ setId: setPromises.setId, caseId: setPromises.caseId, reference: cases.reference })
       .from(setPromises)
-      .innerJoin(cases, eq(cases.id, setPromises.caseId))
-      .where(forCase === null ? undefined : ne(setPromises.caseId, forCase)),
+      .innerJoin(cases, eq(cases.id, setPromises.caseId)),
+    setsOnKits(read),
   ]);
   const bySet = new Map(contents.map((row) => [row.setId, heldIn(row.lines)]));
   return rows.map(({ set, place, ...row }) => {
@@ -162,18 +173,25 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
     ] as const) {
       if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
     }
+    const kit = kits.get(set.id);
+    const promises = promised.filter((promise) => promise.setId === set.id);
+    const inUse = forCase !== null && set.caseId === forCase && set.step === 'inTheatre';
     return {
       id: setId.parse(set.id),
       code: set.code,
       configurationId: configurationId.parse(row.configurationId),
       configurationName: row.configurationName,
-      step: turnStep.parse(set.step),
+      step: inUse ? 'inSterileStore' : turnStep.parse(set.step),
       heldBecause: set.heldBecause,
       readyAt: set.readyAt,
       useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
-      place: place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
+      place: inUse
+        ? IN_THEATRE
+        : place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
       massGrams,
-      promisedTo: promised.filter((promise) => promise.setId === set.id).map((promise) => promise.reference),
+      ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
+      promisedTo: promises.filter(({ caseId }) => caseId !== forCase).map(({ reference }) => reference),
+      ...(promises.some(({ caseId }) => caseId === forCase) ? { promisedHere: true as const } : {}),
       contents: held.contents,
     };
   });
@@ -203,19 +221,26 @@ function heldIn(text: string): Pick<StoredSet, 'contents' | 'massGrams'> {
   return { contents: [...byItem.values()], massGrams };
 }
 
+/** Where a set stands that is in theatre for the very case that is looked at. */
+const IN_THEATRE = { id: placeId.parse('place_in-theatre'), name: 'in theatre', metres: 0 };
+
 /** Pouches and sterile packs; what lies unsterile on the shelf goes into no kit. */
-async function loadPacks({ read }: Reading): Promise<StoredPack[]> {
-  const rows = await read
-    .select({ stock, place: places })
-    .from(stock)
-    .innerJoin(places, eq(places.id, stock.placeId))
-    .where(inArray(stock.form, ['pouch', 'sterilePacked']))
-    .orderBy(asc(stock.useBy), asc(stock.id));
+async function loadPacks({ read }: Reading, forCase: string | null): Promise<StoredPack[]> {
+  const [rows, kits, out] = await Promise.all([
+    read
+      .select({ stock, place: places })
+      .from(stock)
+      .innerJoin(places, eq(places.id, stock.placeId))
+      .where(inArray(stock.form, ['pouch', 'sterilePacked']))
+      .orderBy(asc(stock.useBy), asc(stock.id)),
+    onKits(read, { exceptCase: forCase }),
+    forCase === null ? new Map<string, number>() : packsOutFor(read, forCase),
+  ]);
   return rows.map(({ stock: row, place }) => ({
     id: stockId.parse(row.id),
     itemId: itemId.parse(row.itemId),
     form: row.form === 'pouch' ? 'pouch' : 'sterilePacked',
-    quantity: row.quantity,
+    quantity: row.quantity - (kits.get(row.id as StockId) ?? 0) + (out.get(row.id) ?? 0),
     lot: row.lot,
     useBy: row.useBy === null ? null : plainDate.parse(row.useBy),
     owner: row.owner === 'consignment' ? 'consignment' : 'ours',

@@ -100,8 +100,12 @@ export const planStarts = sqliteTable('plan_starts', {
   id: text('id').primaryKey(),
   personId: text('person_id').notNull(),
   name: text('name').notNull(),
+  /** The present version; every version is in `plan_start_versions`. */
   body: json('body').notNull(),
   savedAt: text('saved_at').notNull(),
+  version: integer('version').notNull().default(1),
+  retiredAt: text('retired_at'),
+  retiredBy: text('retired_by'),
 });
 
 /** A set that a case counts on, and nobody else from `fromAt` until `untilAt`: the database sees to that. */

@@ -7,6 +7,8 @@ export const configurations = sqliteTable('configurations', {
   name: text('name').notNull(),
   /** Out of use since: no new sets of it, while its sets go on. */
   withdrawnAt: text('withdrawn_at'),
+  /** The loan it was made for, from its lender's list; `null`: it is ours. */
+  loanId: text('loan_id'),
 });
 
 export const configurationVersions = sqliteTable('configuration_versions', {

@@ -131,3 +131,15 @@ export const notices = sqliteTable('notices', {
   toldAt: text('told_at').notNull(),
   seenAt: text('seen_at'),
 });
+
+/** That a set is wanted back in the sterile store sooner than its turn would bring it. */
+export const wantedTurns = sqliteTable('wanted_turns', {
+  id: text('id').primaryKey(),
+  setId: text('set_id').notNull(),
+  forCaseId: text('for_case_id').notNull(),
+  /** The turn after this case is meant; `null`: the one the set is in. */
+  afterCaseId: text('after_case_id'),
+  wantedBy: text('wanted_by').notNull(),
+  askedBy: text('asked_by').notNull(),
+  askedAt: text('asked_at').notNull(),
+});

@@ -38,6 +38,8 @@ export interface CountSheetOf {
   settings: SetSettings;
   /** What the set was closed without, where its pack went short. */
   sentShort?: PackShort | null;
+  /** Figures of counts in theatre that did not come out and travel with the set until two people settle them. */
+  questions?: readonly { thing: string; expected: number; counted: number; reference: string }[];
   printing: Printing;
   /** The number it got as it was printed; a sheet without one is a specimen. */
   number?: string | null;

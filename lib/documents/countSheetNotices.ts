@@ -4,14 +4,22 @@ import type { HeldLine } from '../sets/holdings';
 import type { HeldBecause } from '../sets/setState';
 import { CLASS_SHORT_WORDS, countSheetWords as words } from '../wording/paper';
 import { HELD_BECAUSE_WORDS, stopAbout, stopWords } from '../wording/sets';
+import { questionWords } from '../wording/theatre-counts';
 import type { CountSheetOf } from './countSheet';
 import type { Notice } from './sheet';
 
 /**
- * What stands above the lines of a count sheet: that its version is a draft, that the set is held and why, and, once it is
+ * What stands above the lines of a count sheet: that its version is a draft, that the set is held and why, what stays open
+ * from counts in theatre, and, once it is
  * closed, what it goes without and what that stops.
  */
-export function countSheetNotices({ set, items, sentShort, printing }: CountSheetOf): Notice[] {
+export function countSheetNotices({
+  set,
+  items,
+  sentShort,
+  questions = [],
+  printing,
+}: CountSheetOf): Notice[] {
   const name = (id: ItemId) => items.get(id)?.name ?? id;
   const found: Notice[] = [];
   if (set.version.status === 'draft') {
@@ -25,6 +33,14 @@ export function countSheetNotices({ set, items, sentShort, printing }: CountShee
       word: words.heldWord,
       shape: 'stop',
       lines: [`because ${because ?? set.heldBecause}.`],
+    });
+  }
+  if (questions.length > 0) {
+    found.push({
+      kind: 'notice',
+      word: words.openQuestionWord,
+      shape: 'stop',
+      lines: questions.map((one) => words.openQuestion(questionWords(one), one.reference)),
     });
   }
   // an open set is about to be counted: what was found before must not guide the counter

@@ -15,6 +15,9 @@ const KIND_CODES: Record<SheetKind, string> = {
   layUpCard: 'LC',
   loadList: 'LL',
   loadInDoubt: 'LD',
+  loanRequest: 'LQ',
+  loanReturn: 'LR',
+  preferenceCard: 'PC',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

@@ -1,5 +1,5 @@
 import type { Item } from '../catalogue/item';
-import type { ItemId, PersonId } from '../identity/ids';
+import { type ItemId, type PersonId, personId } from '../identity/ids';
 import type { CaseKit, SourceRef } from '../kits/kit';
 import type { Needs, StepKey } from '../kits/need';
 import type { Store } from '../kits/store';
@@ -11,7 +11,8 @@ import { coverWords, whatToTake } from '../wording/kit';
 import { basisWords } from '../wording/kit-parts';
 import { kitSheetWords as words } from '../wording/paper';
 import { LIMB_WORDS, PLAN_STATUS_WORDS, REGION_WORDS, URGENCY_WORDS } from '../wording/plans';
-import { type Printing, shortDateWords } from './edition';
+import type { CardAsked } from './cardExtras';
+import { dateWords, type Printing, shortDateWords } from './edition';
 import type { Fact } from './sheet';
 
 /** What the sheets of a case are made from: the booking, the plan that counts, and the kit for it from the store as it is. */
@@ -34,6 +35,10 @@ export interface KitSheetOf {
   catalogue: readonly Item[];
   personName: (id: PersonId) => string;
   printing: Printing;
+  /** The list the kit is fetched by; left out, or `null`, where the sheet was worked out from all that is in store. */
+  list?: { madeAt: string; madeBy: string | null } | null;
+  /** The preference card the case was booked by; left out where there is none. */
+  card?: CardAsked | undefined;
 }
 type PlanDate = Parameters<typeof dayWords>[0];
 
@@ -79,7 +84,7 @@ export function kitSheetNames({ catalogue, store }: Pick<KitSheetOf, 'catalogue'
 }
 
 /** The title block of a case's sheets. */
-export function kitFacts({ booked, plan, kit, personName }: KitSheetOf): Fact[] {
+export function kitFacts({ booked, plan, kit, list, personName }: KitSheetOf): Fact[] {
   const { facts } = words;
   return [
     {
@@ -99,6 +104,17 @@ export function kitFacts({ booked, plan, kit, personName }: KitSheetOf): Fact[] 
     },
     ...(plan.status === 'draft' ? [] : [{ term: facts.confirmedBy, value: personName(plan.confirmedBy) }]),
     { term: facts.urgency, value: URGENCY_WORDS[booked.urgency] },
+    ...(list
+      ? [
+          {
+            term: facts.list,
+            value: words.listMade(
+              `${dateWords(wallClock(list.madeAt).date)} ${wallClock(list.madeAt).time}`,
+              list.madeBy === null ? null : personName(personId.parse(list.madeBy)),
+            ),
+          },
+        ]
+      : []),
     ...(kit.lengthCover ? [{ term: facts.cover, value: coverOf(kit) }] : []),
     { term: facts.take, value: whatToTake(kit) },
   ];

@@ -27,6 +27,8 @@ export interface LabelledPack {
   state: PackState;
   useBy: string | null;
   short: PackShort | null;
+  /** Questions of counts in theatre that travel with the set, and nobody has settled; left out where there is none. */
+  openQuestions?: number;
 }
 
 /** How sterility ends here: on a date, or by what happens to the pack. */
@@ -38,12 +40,13 @@ export function labelContent(
   policy: SterilityPolicy,
   nameOf: (id: ItemId) => string,
 ): LabelContent {
-  const { short } = pack;
+  const { short, openQuestions = 0 } = pack;
   return {
     code: pack.code,
     name: pack.name,
     short: short && { onlyFor: short.forCase?.reference ?? null, lines: shortLines(short, nameOf) },
     facts: [
+      ...(openQuestions > 0 ? [words.openQuestions(openQuestions)] : []),
       words.packedAt(packedMoment(pack.packedAt)),
       words.packedBy(pack.packedBy),
       ...(pack.lot === null ? [] : [words.lot(pack.lot)]),
@@ -51,7 +54,7 @@ export function labelContent(
       ...(pack.massGrams === null ? [] : [writeGrams(pack.massGrams)]),
       ...(pack.version === null ? [] : [words.followsVersion(pack.version)]),
     ],
-    factsOnSmall: pack.lot === null ? 2 : 3,
+    factsOnSmall: (pack.lot === null ? 2 : 3) + (openQuestions > 0 ? 1 : 0),
     sterility: sterilityWords(pack, policy),
     sterilityOnSmall: pack.state === 'sterile' ? sterilityWords(pack, policy) : words.notSterileYet,
     // the others stand on the pack's page and on the sheet that goes with it

@@ -4,6 +4,7 @@ import type { Needs } from '../kits/need';
 import { PHASE_WORDS, readyWords, SLOT_WORDS, stepsWords } from '../wording/kit-parts';
 import { listWords } from '../wording/numbers';
 import { kitSheetWords, ROLE_WORDS, SHEET_WORDS, pickListWords as words } from '../wording/paper';
+import { cardBlocks } from './cardExtras';
 import { editionOf, recordCode, sheetCautions, shortDateWords } from './edition';
 import { rowDrawings } from './itemDrawing';
 import { itemWarnings } from './itemWarnings';
@@ -23,7 +24,7 @@ const MOST_NEXT = 2;
 
 /**
  * What to fetch for a case: at the top what is short and what that stops, then the walk through the store, then each
- * thing in its step of the construct, in order of use.
+ * thing in its step of the construct, in order of use, and what the surgeon's preference card asks for beside.
  */
 export function pickList(given: KitSheetOf): Sheet {
   const { booked, plan, printing } = given;
@@ -39,6 +40,7 @@ export function pickList(given: KitSheetOf): Sheet {
       ...kitNotices(given),
       ...fetchBlocks(given),
       ...stepBlocks(given),
+      ...(given.card ? cardBlocks(given.card, kitSheetNames(given)) : []),
       { kind: 'heading', level: 2, text: words.handed, note: null },
       {
         kind: 'signatures',

@@ -19,7 +19,15 @@ export interface Sheet {
   cautions: string[];
 }
 
-export type SheetKind = 'countSheet' | 'pickList' | 'layUpCard' | 'loadList' | 'loadInDoubt';
+export type SheetKind =
+  | 'countSheet'
+  | 'pickList'
+  | 'layUpCard'
+  | 'loadList'
+  | 'loadInDoubt'
+  | 'loanRequest'
+  | 'loanReturn'
+  | 'preferenceCard';
 
 export interface Fact {
   term: string;

@@ -33,6 +33,7 @@ export function availableFor(store: Store, caseDate: PlainDate): Availability {
 function whyNotSet(set: StoredSet, caseDate: PlainDate): Unavailable | null {
   if (set.heldBecause !== null || set.step === 'held')
     return { kind: 'held', reason: set.heldBecause ?? 'held' };
+  if (set.onKitOf !== undefined) return { kind: 'onOtherKit', reference: set.onKitOf };
   if (set.letOutFor) return { kind: 'letOutForOneCase', reference: set.letOutFor.reference };
   if (set.shortFor) return { kind: 'shortForOneCase', reference: set.shortFor.reference };
   if (set.step !== 'inSterileStore') return { kind: 'notInStore', step: set.step, readyAt: set.readyAt };

@@ -3,6 +3,7 @@ import { chooseChain } from './allocate';
 import { isClosed } from './cover/closure';
 import type { Completed } from './cover/packs';
 import { addSet, type CoverSet } from './cover/problem';
+import { type SetType, setTypes } from './cover/types';
 import type { Ground } from './ground';
 import type {
   ChosenChain,
@@ -18,6 +19,7 @@ import { needLines, whatSetMeets } from './sensitivity';
 
 /** The chosen trays with what each is for. One that only back-ups need is held unopened. */
 export function chosenSets(ground: Ground): ChosenSet[] {
+  const types = setTypes(ground.store.problem);
   return ground.chosen.sets.map((number) => {
     const set = ground.store.sets[number] as Ground['store']['sets'][number];
     const { id: setId, code, configurationName, place, useBy, massGrams, promisedTo } = set;
@@ -33,7 +35,22 @@ export function chosenSets(ground: Ground): ChosenSet[] {
       readyAt: set.step === 'inSterileStore' ? null : set.readyAt,
       promisedTo,
       ...meets,
+      alike: alikeOf(number, ground, types),
     };
+  });
+}
+
+/** Copies of its configuration that no line of the problem can tell from it, and that stay in store. */
+function alikeOf(number: number, { store, chosen }: Ground, types: readonly SetType[]): ChosenSet['alike'] {
+  const own = store.sets[number] as Ground['store']['sets'][number];
+  const copies = types.find((type) => type.copies.includes(number))?.copies ?? [];
+  return copies.flatMap((copy) => {
+    const other = store.sets[copy] as Ground['store']['sets'][number];
+    const free =
+      !chosen.sets.includes(copy) && other.step === 'inSterileStore' && other.promisedTo.length === 0;
+    return free && other.configurationId === own.configurationId
+      ? [{ setId: other.id, code: other.code }]
+      : [];
   });
 }
 

@@ -106,11 +106,17 @@ const WAITING = 1_000;
 function setCost(set: StoredSet, caseDate: PlainDate, settings: KitSettings) {
   const waits = set.step === 'inSterileStore' ? 0 : WAITING;
   return {
-    promises: waits + (set.promisedTo.length > 0 ? 1 : 0),
+    promises: waits + promiseCost(set),
     useByDays: daysBetween(caseDate, set.useBy),
     massGrams: set.massGrams ?? settings.unknownMassGrams,
     metres: set.place?.metres ?? 0,
   };
+}
+
+/** Of sets that serve as well, one promised to this very case comes first, and one promised to another last. */
+function promiseCost({ promisedTo, promisedHere }: StoredSet): number {
+  if (promisedTo.length > 0) return 2;
+  return promisedHere ? 0 : 1;
 }
 
 function daysBetween(from: PlainDate, to: PlainDate | null): number {

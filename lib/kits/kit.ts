@@ -30,6 +30,8 @@ export interface ChosenSet {
   meets: string[];
   /** Needs that would be short if this set alone were left out. */
   onlyItMeets: string[];
+  /** Other copies of its kind, there and promised to nobody else, that serve this plan exactly as well. */
+  alike: { setId: SetId; code: string }[];
 }
 
 export interface ChosenPack {
@@ -124,6 +126,8 @@ export type Unavailable =
   | { kind: 'pastUseBy'; useBy: PlainDate }
   /** Let go short for one other case; `null`: for a case, and that has lapsed. */
   | { kind: 'shortForOneCase'; reference: string | null }
+  /** Picked for another case: it lies with that kit. */
+  | { kind: 'onOtherKit'; reference: string }
   | { kind: 'letOutForOneCase'; reference: string };
 
 /** A set that can't be opened now, named because it would help. */

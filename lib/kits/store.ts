@@ -27,8 +27,12 @@ export interface StoredSet {
   massGrams: number | null;
   /** Cases it is promised to, other than the one being planned. */
   promisedTo: string[];
+  /** It is promised to the case being planned; left out where it is not. */
+  promisedHere?: true;
   /** The other case it was let go short for, or that this has lapsed; left out where it may serve any case. */
   shortFor?: { reference: string | null };
+  /** The other case whose kit it lies with, picked; left out where it lies in its place. */
+  onKitOf?: string;
   /** The other case alone that it was let out for before the result of its load was known. */
   letOutFor?: { reference: string };
   contents: { itemId: ItemId; found: number; expected: number; mustHaveClass: MustHaveClass }[];

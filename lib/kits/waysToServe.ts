@@ -8,6 +8,7 @@ import { reachable } from './cover/search';
 import { servingWays } from './cover/servingWays';
 import { coverOfStore, type StoreProblem } from './coverOfStore';
 import { keptForStore, keptNeeds } from './keptWays';
+import { helpingItems, type MissingPieces, missingPieces } from './missingPieces';
 import type { StoredSet } from './store';
 
 /** One way to serve a planned case: a set out of each part, no set twice, and these packs with them. */
@@ -25,6 +26,10 @@ export interface WaysToServe {
   ways: WayToServe[];
   /** False when there may be more ways than these. */
   all: boolean;
+  /** Where it is short: of what. */
+  missing: MissingPieces[];
+  /** Sets that hold some of what is missing and can't come round: held, let go for one other case, past use-by on the day. */
+  outOfReach: string[];
 }
 
 type Question = Pick<KitQuestion, 'construct' | 'caseDate' | 'store' | 'catalogue' | 'engine' | 'settings'>;
@@ -36,7 +41,7 @@ interface WayByPlace {
   packs: number[];
   asWished: boolean;
 }
-type WaysByPlace = Omit<WaysToServe, 'ways'> & { ways: WayByPlace[] };
+type WaysByPlace = Omit<WaysToServe, 'ways' | 'outOfReach'> & { ways: WayByPlace[] };
 
 /**
  * Every way in which the hospital's sets could serve a plan, whichever step they are in now: by what lies in each set now, so
@@ -56,7 +61,8 @@ export function waysToServe({
 }: Question): WaysToServe {
   const needs = keptNeeds(construct, catalogue, engine);
   const { packs } = availableFor(store, caseDate);
-  const sets = store.sets.filter((set) => comesRound(set, caseDate)).map(wherever);
+  const comeRound = store.sets.filter((set) => comesRound(set, caseDate));
+  const sets = comeRound.map(wherever);
   const all = coverOfStore({ needs, sets, packs, caseDate, index: indexCatalogue(catalogue), settings });
   const holding = all.problem.sets.flatMap(({ holds }, at) => (holds.size > 0 ? [at] : []));
   const problem = {
@@ -67,11 +73,14 @@ export function waysToServe({
     outcome,
     ways,
     all: complete,
+    missing,
   } = keptForStore(needs, problem, settings, () => waysByPlace({ ...all, problem }));
   const setAt = (place: number) => (all.sets[holding[place] as number] as StoredSet).id;
   return {
     outcome,
     all: complete,
+    missing,
+    outOfReach: outOfReach(missing, store.sets, comeRound),
     ways: ways.map(
       ({ parts, packs: fetched, asWished }): WayToServe => ({
         parts: parts.map((part) => part.map(setAt)),
@@ -84,22 +93,40 @@ export function waysToServe({
   };
 }
 
-function waysByPlace({
-  problem,
-  lines,
-  pieces,
-}: Pick<StoreProblem, 'problem' | 'lines' | 'pieces'>): WaysByPlace {
-  if (lines.length === 0 && pieces.length === 0) return { outcome: 'nothingNeeded', ways: [], all: true };
+function waysByPlace(store: StoreProblem): WaysByPlace {
+  const { problem, lines, pieces } = store;
+  if (lines.length === 0 && pieces.length === 0)
+    return { outcome: 'nothingNeeded', ways: [], all: true, missing: [] };
   const reach = reachable(problem);
   const isNeed = (chain: number) => lines[chain]?.role === 'need';
   if (reach.shortChains.some(isNeed) || reach.pieces < pieces.length)
-    return { outcome: 'short', ways: [], all: true };
+    return { outcome: 'short', ways: [], all: true, missing: missingPieces(store, reach) };
   const noMoreWished = reach.chains.every(isNeed);
   const wished = noMoreWished ? NONE : waysOf(problem, true);
   // by the needs alone, sets that differ in a back-up are alike
   const chains = problem.chains.filter((_, chain) => isNeed(chain));
   const plain = waysOf({ ...problem, chains }, noMoreWished);
-  return { outcome: 'canBeMet', ways: [...wished.ways, ...plain.ways], all: wished.all && plain.all };
+  return {
+    outcome: 'canBeMet',
+    ways: [...wished.ways, ...plain.ways],
+    all: wished.all && plain.all,
+    missing: [],
+  };
+}
+
+/** Codes of the sets that hold some of what is missing and don't come round. */
+function outOfReach(
+  missing: readonly MissingPieces[],
+  all: readonly StoredSet[],
+  comeRound: readonly StoredSet[],
+): string[] {
+  if (missing.length === 0) return [];
+  const helping = helpingItems(missing);
+  const there = new Set(comeRound);
+  return all
+    .filter((set) => !there.has(set) && set.contents.some((one) => one.found > 0 && helping.has(one.itemId)))
+    .map(({ code }) => code)
+    .sort();
 }
 
 const NONE = { ways: [], all: true };

@@ -13,6 +13,10 @@ export const meaning = z.enum([
   'iLiftThisHold',
   'iApprove',
   'iCorrect',
+  'iLookedAtTheBarrier',
+  'iSettleThis',
+  'iDeclareThisLoan',
+  'iHandThisOver',
 ]);
 export type Meaning = z.infer<typeof meaning>;
 

@@ -11,6 +11,8 @@ export const PERMITTED = {
   readPeople: ['administrator'],
   /** One's own password, PIN and sessions. */
   ownAccount: EVERYBODY,
+  /** Addresses of calendars of one's own; an administrator revokes anybody's. */
+  keepFeeds: EVERYBODY,
   managePeople: ['administrator'],
   enrolWorkstation: ['administrator'],
   changeSettings: ['decontaminationLead', 'theatreManager', 'administrator'],
@@ -50,7 +52,39 @@ export const PERMITTED = {
   keepTheatreSessions: ['theatreManager', 'administrator'],
   /** Which set is for which case. */
   promiseSets: ['decontaminationLead', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** Fetches the kit of a case from the store, and puts back what is not needed. */
+  pickKit: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** By another person than any who picked. */
+  checkKit: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** The kit leaves the store. */
+  issueKit: [...BENCH, 'scrubPractitioner'],
+  takeKit: ['scrubPractitioner', ...BENCH],
+  /** What of it came back, and as what. */
+  returnKit: [...BENCH, 'scrubPractitioner'],
+  /** Judges the barrier of what came back unopened: it goes into the sterile store again. */
+  judgeBarrier: BENCH,
+  countInTheatre: ['scrubPractitioner'],
+  /** The other person of a count in theatre. */
+  countInTheatreWith: ['scrubPractitioner', 'surgeon', 'theatreManager', ...BENCH],
+  /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
+  workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
+  /** Ends a question although not all is accounted for. */
+  settleAsNotFound: ['incidentLead', 'theatreManager'],
+  /** Asks a lender; what comes of it is the loan keeper's. */
+  askForLoan: ['stockKeeper', 'surgeon', 'scrubPractitioner', 'theatreManager', 'decontaminationLead'],
+  keepLoans: ['stockKeeper', 'decontaminationLead'],
+  keepLenders: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Weighs and counts loans as they come and go, and enters what was used of them. */
+  countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
+  /** That a loan goes back decontaminated. */
+  declareLoan: BENCH,
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** One's own preference cards. Anybody reads them; a card is its surgeon's. */
+  keepCards: ['surgeon'],
+  /** Takes anybody's card or saved start out of use, and puts it back; its owner does so with their own. */
+  retireCards: ['theatreManager'],
+  /** What the hospital calls its operations. */
+  keepProcedures: ['theatreManager', 'administrator'],
   /** The operating surgeon decides: nobody else confirms a plan. */
   confirmPlan: ['surgeon'],
   /** Rules and exceptions of fit: a second person with the same permission approves. */

@@ -1,5 +1,16 @@
 import { z } from 'zod';
-import { caseId, countId, itemId, loadId, packId, placeId, scanId, setId, stockId } from '../identity/ids';
+import {
+  caseId,
+  checkId,
+  countId,
+  itemId,
+  loadId,
+  packId,
+  placeId,
+  scanId,
+  setId,
+  stockId,
+} from '../identity/ids';
 
 /** Packs as `packs.state` has them. */
 const packState = z.enum(['closed', 'inLoad', 'awaitingAcceptance', 'sterile', 'opened', 'undone']);
@@ -101,6 +112,11 @@ export const scanContext = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('bench'), countId }),
   z.object({ kind: z.literal('load'), loadId }),
   z.object({ kind: z.literal('set'), setId }),
+  /** The kit of a case is picked. */
+  z.object({ kind: z.literal('kit'), caseId }),
+  /** What came back of it is entered. */
+  z.object({ kind: z.literal('kitBack'), caseId }),
+  z.object({ kind: z.literal('kitCheck'), checkId }),
 ]);
 export type ScanContext = z.infer<typeof scanContext>;
 

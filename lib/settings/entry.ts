@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { dateWords } from '../documents/edition';
 import { failed, ok, type Problem, type Result } from '../identity/result';
+import { type PlainDate, plainDate } from '../quantities/plainDate';
 import { fieldsOf, type SettingField } from './fields';
 import { LOCAL_SETTINGS, parseSetting, type SettingKey, type SettingValue } from './local';
 
@@ -55,6 +57,8 @@ function entryValue(field: SettingField, value: unknown): string | boolean | str
       return String(tidy((value as number) / field.per));
     case 'numbers':
       return (value as number[]).map((one) => String(tidy(one / field.per))).join('; ');
+    case 'dates':
+      return (value as string[]).join('\n');
   }
 }
 
@@ -73,6 +77,8 @@ export function valueWords(field: SettingField, value: unknown): string {
       return `${tidy((value as number) / field.per)} ${field.unit}`;
     case 'numbers':
       return (value as number[]).map((one) => `${tidy(one / field.per)} ${field.unit}`).join(', ');
+    case 'dates':
+      return (value as PlainDate[]).map(dateWords).join(', ') || 'none';
   }
 }
 
@@ -127,6 +133,8 @@ function readField(field: SettingField, given: unknown, bounds: ShownBounds): Re
       return readNumber(field, given, bounds);
     case 'numbers':
       return readNumbers(field, given, bounds);
+    case 'dates':
+      return readDates(given);
   }
 }
 
@@ -177,4 +185,26 @@ function readNumbers(
   return sorted.length === numbers.length
     ? ok(sorted)
     : wrong('twice', 'One of them is stated twice: keep one.');
+}
+
+const MOST_DATES = 400;
+
+function readDates(given: unknown): Result<PlainDate[]> {
+  if (typeof given !== 'string') return wrong('not-stated', 'State the dates, or leave it empty.');
+  const parts = given.split(/[\s;,]+/).filter((part) => part !== '');
+  if (parts.length > MOST_DATES) return wrong('too-many', `At most ${MOST_DATES}.`);
+  const read = parts.map((part) => plainDate.safeParse(part));
+  const unread = parts.filter((_, at) => !read[at]?.success);
+  if (unread.length > 0) {
+    return failed(
+      ...unread.slice(0, 5).map((part) => ({
+        path: [],
+        code: 'not-a-date',
+        message: `“${part.slice(0, 30)}” is not a date: write year, month and day, as 2026-12-25.`,
+      })),
+    );
+  }
+  const dates = read.flatMap((one) => (one.success ? [one.data] : []));
+  const twice = dates.find((date, at) => dates.indexOf(date) !== at);
+  return twice === undefined ? ok(dates.sort()) : wrong('twice', `${twice} is stated twice: keep one.`);
 }

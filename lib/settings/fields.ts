@@ -15,6 +15,7 @@ export type SettingField = Named &
     | { kind: 'flag'; yes: string; no: string }
     | { kind: 'choice'; choices: Record<string, string> }
     | { kind: 'several'; choices: Record<string, string> }
+    | { kind: 'dates' }
   );
 
 export interface SettingGroup<K extends SettingKey = SettingKey> {
@@ -265,6 +266,96 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         choices: { '100x50': '100 × 50 mm', '75x50': '75 × 50 mm', '50x25': '50 × 25 mm' },
         about:
           'Of the label printer at the bench, 203 dots to the inch. Another size can be chosen when printing.',
+        source: OURS,
+      },
+    },
+  },
+  loans: {
+    title: 'Loans',
+    about:
+      'When a loan must be here before it is needed. Each loan keeps the rule it was judged by when it arrived.',
+    fields: {
+      noticeIn: {
+        kind: 'choice',
+        label: 'Notice is counted in',
+        choices: {
+          clockHours: 'hours that pass',
+          workingHours: 'working hours',
+          workingDays: 'working days',
+        },
+        about: 'Hours that pass run day and night; working hours and days are those stated below.',
+        source: 'Both are in use; local policy decides',
+      },
+      noticeHours: number(
+        'Notice in hours',
+        'hours',
+        'Counts where notice is in hours that pass or in working hours.',
+        PRACTICE,
+      ),
+      noticeDays: number(
+        'Notice in working days',
+        'days',
+        'Working days before the day it is needed; counts where notice is in working days.',
+        PRACTICE,
+      ),
+      dueBy: {
+        kind: 'choice',
+        label: 'On that working day it is due',
+        choices: { startOfWork: 'by the start of work', endOfWork: 'by the end of work' },
+        about: 'By the start of work, so many whole working days are left.',
+        source: OURS,
+      },
+      workDays: {
+        kind: 'several',
+        label: 'Days that are worked',
+        choices: {
+          monday: 'Monday',
+          tuesday: 'Tuesday',
+          wednesday: 'Wednesday',
+          thursday: 'Thursday',
+          friday: 'Friday',
+          saturday: 'Saturday',
+          sunday: 'Sunday',
+        },
+        about: 'By the day of the week; days off among them are stated below.',
+        source: OURS,
+      },
+      holidays: {
+        kind: 'dates',
+        label: 'Days off',
+        about:
+          'Public holidays and other dates on which nobody works. Only what is stated here is known: state those of the coming year in good time.',
+        source: OURS,
+      },
+      workFromMinutes: number(
+        'Work begins',
+        'hours after midnight',
+        'On a working day, by the clock on the wall: 8 is 08:00, 8.5 is 08:30.',
+        OURS,
+        60,
+        2,
+      ),
+      workUntilMinutes: number(
+        'Work ends',
+        'hours after midnight',
+        'On a working day, by the clock on the wall: 18 is 18:00.',
+        OURS,
+        60,
+        2,
+      ),
+    },
+  },
+  calendars: {
+    title: 'Calendar feeds',
+    about:
+      'What a calendar says that is read under a secret address, without signing in. It never says more of a case than its reference, theatre, region and side.',
+    fields: {
+      nameSurgeon: {
+        kind: 'flag',
+        label: 'The surgeon of a case',
+        yes: 'is named',
+        no: 'is not named',
+        about: 'In the calendar of the theatre list. A change shows when a reader asks again.',
         source: OURS,
       },
     },

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { DEFAULT_FIT_SETTINGS } from '../fit/rule';
 import { DEFAULT_KIT_SETTINGS } from '../kits/settings';
+import { plainDate } from '../quantities/plainDate';
 import { DEFAULT_SET_SETTINGS } from '../sets/holdings';
 
 /**
@@ -76,6 +77,25 @@ export const LOCAL_SETTINGS = {
     /** How far the scale may differ from what the pieces weigh before it is worth a second look. */
     scaleToleranceGrams: z.number().int().min(0).max(5_000).default(200),
     label: z.enum(['100x50', '75x50', '50x25']).default('100x50'),
+  }),
+  /** When a loan must be here before it is needed, and the hours that are worked. */
+  loans: z.object({
+    noticeIn: z.enum(['clockHours', 'workingHours', 'workingDays']).default('workingDays'),
+    noticeHours: z.number().int().min(1).max(500).default(48),
+    noticeDays: z.number().int().min(1).max(60).default(2),
+    dueBy: z.enum(['startOfWork', 'endOfWork']).default('startOfWork'),
+    workDays: z
+      .array(z.enum(['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday']))
+      .default(['monday', 'tuesday', 'wednesday', 'thursday', 'friday']),
+    /** Dates on which nobody works, whatever day of the week. */
+    holidays: z.array(plainDate).max(400).default([]),
+    // noon lies between them, so that work never ends before it begins
+    workFromMinutes: z.number().int().min(0).max(720).default(480),
+    workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),
+  }),
+  calendars: z.object({
+    /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
+    nameSurgeon: z.boolean().default(false),
   }),
   signIn: z.object({
     idleMinutes: z.number().int().min(1).max(720).default(30),

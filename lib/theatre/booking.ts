@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { personId, startId, theatreId } from '../identity/ids';
+import { cardId, personId, startId, theatreId } from '../identity/ids';
 import { failed, ok, problemsFromZod, type Result } from '../identity/result';
 import { parseSlot, slotRequest } from './slot';
 import { caseRegion, limb, urgency } from './surgicalCase';
@@ -14,6 +14,8 @@ export const bookingRequest = z.strictObject({
   urgency: z.enum(urgency.options, 'choose how urgent it is'),
   /** A saved start to begin the plan from. */
   startId: startId.nullable(),
+  /** The preference card of its surgeon that the case is prepared by. */
+  cardId: cardId.nullable().optional(),
 });
 export type BookingRequest = z.infer<typeof bookingRequest>;
 

@@ -4,6 +4,26 @@ import { urgency } from '../theatre/surgicalCase';
 import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
+const said = z.string().max(400);
+
+/** What became of a loan, as the surgeon of its case is told. */
+const loanNews = z.enum([
+  'asked',
+  'confirmed',
+  'refused',
+  'calledOff',
+  'arrived',
+  'arrivedLate',
+  'papersMissing',
+  'takenLate',
+  'notTakenLate',
+  'usedWithout',
+  'notUsedWithout',
+  'unpacked',
+  'goingBack',
+]);
+export type LoanNews = z.infer<typeof loanNews>;
+const loanQuestionKind = z.enum(['acceptLate', 'useWithout']);
 
 /** What a person is told inside the program, by kind. Names are kept as they were when it was told. */
 export const noticeContent = z.discriminatedUnion('kind', [
@@ -61,5 +81,78 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('caseCancelled'),
     detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
   }),
+  /** To whoever picked for it: what lies with the kit of a cancelled case goes back to its places. */
+  z.object({
+    kind: z.literal('kitToPutBack'),
+    detail: z.object({ caseReference: name, things: z.number().int().positive(), by: name }),
+  }),
+  /** To the surgeon of the case a loan is for, and to whoever asked for it. */
+  z.object({
+    kind: z.literal('loanNews'),
+    detail: z.object({
+      number: name,
+      lender: name,
+      caseReference: name.nullable(),
+      news: loanNews,
+      words: said.nullable(),
+      by: name,
+    }),
+  }),
+  /** To the one person who is asked to decide. */
+  z.object({
+    kind: z.literal('loanQuestionAsked'),
+    detail: z.object({ number: name, question: loanQuestionKind, words: said, by: name }),
+  }),
+  /** To whoever asked. */
+  z.object({
+    kind: z.literal('loanQuestionAnswered'),
+    detail: z.object({
+      number: name,
+      question: loanQuestionKind,
+      answer: z.enum(['yes', 'no']),
+      words: said,
+      by: name,
+    }),
+  }),
+  /** To the surgeon of a case whose promised sets changed by a way out that somebody took. */
+  z.object({
+    kind: z.literal('caseSetsChanged'),
+    detail: z.object({
+      caseReference: name,
+      given: z.array(name).max(100),
+      taken: z.array(name).max(100),
+      by: name,
+    }),
+  }),
+  /** To the leads: a set is wanted in the sterile store sooner. */
+  z.object({
+    kind: z.literal('turnWanted'),
+    detail: z.object({ setCode: name, wantedBy: z.iso.datetime(), caseReference: name, by: name }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;
+
+export type NoticeKind = NoticeContent['kind'];
+
+/**
+ * Which kinds a person may switch off: news of what is done and asks nothing of them. What a case or its safety may rest on
+ * is told whether it is wanted or not.
+ */
+export const MAY_BE_OFF = {
+  shortageFixed: true,
+  shortDecisionAsked: false,
+  promisedSetHeld: false,
+  promisedSetWithdrawn: false,
+  holdLifted: true,
+  asideSettled: true,
+  caseMoved: false,
+  caseCancelled: false,
+  kitToPutBack: false,
+  loanNews: false,
+  loanQuestionAsked: false,
+  loanQuestionAnswered: false,
+  caseSetsChanged: false,
+  turnWanted: false,
+} as const satisfies Record<NoticeKind, boolean>;
+
+export const NOTICE_KINDS = Object.keys(MAY_BE_OFF) as NoticeKind[];

@@ -1,6 +1,7 @@
 import type { TurnStep } from '../sets/setState';
 import { type BookedNeed, type Need, type NeededSet, needsOf } from './needs';
 import { STAGES, type Stage, type StageTime } from './stageTimes';
+import { isWantedNow, type WantedTurn } from './wanted';
 
 /** The one thing to do next with a set. */
 export type NextAct =
@@ -31,7 +32,9 @@ export interface QueueLine {
   setId: string;
   act: NextAct;
   need: Need | null;
-  /** When it must be in the sterile store: the case's start less the lead. */
+  /** Somebody asked for this turn to end sooner: then it comes before all others. */
+  wanted: WantedTurn | null;
+  /** When it must be in the sterile store: the case's start less the lead, or when it is wanted. */
   needBy: string | null;
   /** Minutes left of the present stage; `null` where nobody can say: it waits for a decision. */
   presentMinutes: number | null;
@@ -55,14 +58,16 @@ interface QueueInput {
   /** Every set; those in the sterile store count towards what is there, and are not in the queue. */
   sets: readonly OpenSet[];
   cases: readonly BookedNeed[];
+  /** The soonest first. */
+  wanted: readonly WantedTurn[];
   timeOf: (configurationId: string, stage: Stage) => StageTime;
 }
 
 /**
- * What to do next: late sets first, then by when a set is needed, then by what its shortage stops, then the one that has
+ * What to do next: first what somebody wants sooner, then late sets, then by when a set is needed, then by what its shortage stops, then the one that has
  * waited longest.
  */
-export function queueOf({ now, leadMinutes, sets, cases, timeOf }: QueueInput): QueueLine[] {
+export function queueOf({ now, leadMinutes, sets, cases, wanted, timeOf }: QueueInput): QueueLine[] {
   const ways = new Map(sets.map((set) => [set.id, wayOf(set, now, timeOf)]));
   const needs = needsOf(
     sets.map((set) => ({ ...set, quickestMinutes: minutesOf(ways.get(set.id)) })),
@@ -70,12 +75,19 @@ export function queueOf({ now, leadMinutes, sets, cases, timeOf }: QueueInput): 
   );
   const open = sets.filter(({ step, withdrawn }) => step !== 'inSterileStore' && !withdrawn);
   const lines = open.map((set) => {
-    const need = needs.get(set.id) ?? null;
-    const line = lineOf(set, ways.get(set.id) as Way, need, now, leadMinutes);
+    const sooner = wanted.find((one) => one.setId === set.id && isWantedNow(one, set, now)) ?? null;
+    const line = lineOf(
+      set,
+      ways.get(set.id) as Way,
+      { need: needs.get(set.id) ?? null, sooner },
+      now,
+      leadMinutes,
+    );
     return { set, line };
   });
   lines.sort(
     (a, b) =>
+      instant(a.line.wanted?.wantedBy ?? null) - instant(b.line.wanted?.wantedBy ?? null) ||
       Number(b.line.lateMinutes > 0) - Number(a.line.lateMinutes > 0) ||
       instant(a.line.needBy) - instant(b.line.needBy) ||
       a.set.rank - b.set.rank ||
@@ -126,9 +138,16 @@ const UNDECIDED_MINUTES = 1_000_000;
 const minutesOf = (way: Way | undefined): number =>
   way === undefined ? UNDECIDED_MINUTES : (way.presentMinutes ?? UNDECIDED_MINUTES) + sumOf(way.stages);
 
-function lineOf(set: OpenSet, way: Way, need: Need | null, now: string, leadMinutes: number): QueueLine {
+function lineOf(
+  set: OpenSet,
+  way: Way,
+  { need, sooner }: { need: Need | null; sooner: WantedTurn | null },
+  now: string,
+  leadMinutes: number,
+): QueueLine {
   const takesMinutes = sumOf(way.stages);
-  const needBy = need === null ? null : later(need.startsAt, -leadMinutes);
+  const neededBy = need === null ? null : later(need.startsAt, -leadMinutes);
+  const needBy = sooner !== null && instant(sooner.wantedBy) < instant(neededBy) ? sooner.wantedBy : neededBy;
   const beginBy = needBy === null ? null : later(needBy, -takesMinutes);
   const readyAt = way.presentMinutes === null ? null : later(now, way.presentMinutes + takesMinutes);
   const missed =
@@ -139,6 +158,7 @@ function lineOf(set: OpenSet, way: Way, need: Need | null, now: string, leadMinu
     setId: set.id,
     act: nextAct(set.step, set.counted),
     need,
+    wanted: sooner,
     needBy,
     ...way,
     takesMinutes,

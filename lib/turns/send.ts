@@ -22,6 +22,8 @@ export interface SendFacts {
   case: { id: string; reference: string; caseDate: PlainDate; endsAt: string; cancelled: boolean };
   /** Another case that the set is promised to and could not be back in time for. */
   promisedTo: { reference: string; startsAt: string } | null;
+  /** Another case whose kit it lies with. */
+  onKitOf: { reference: string } | null;
   sterility: 'useBy' | 'eventRelated';
   now: string;
 }
@@ -38,6 +40,7 @@ export function sendProblems(facts: SendFacts): Problem[] {
   if (facts.case.cancelled) add('case-cancelled', words.caseCancelled(facts.case.reference));
   if (facts.promisedTo)
     add('promised-to-another', words.promisedToAnother(code, facts.promisedTo, facts.case.reference, now));
+  if (facts.onKitOf) add('on-other-kit', words.onOtherKit(code, facts.onKitOf.reference));
   if (step === 'held') add('held', words.heldStill(code, facts.heldBecause));
   else if (step !== 'inSterileStore') add('not-in-store', words.notInStore(code, step));
   if (pack === null) {

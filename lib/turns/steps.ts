@@ -2,7 +2,7 @@ import type { HeldBecause, TurnStep } from '../sets/setState';
 
 /** Where a set may go from each step. The database keeps the same table and refuses anything else. */
 export const NEXT_STEPS: Readonly<Record<TurnStep, readonly TurnStep[]>> = {
-  inTheatre: ['comingBack', 'held'],
+  inTheatre: ['comingBack', 'inSterileStore', 'held'],
   comingBack: ['washing', 'held'],
   washing: ['onBench', 'held'],
   onBench: ['washing', 'shortAwaitingDecision', 'packed', 'held'],

@@ -12,4 +12,8 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iLiftThisHold: 'I lift this hold',
   iApprove: 'I approve',
   iCorrect: 'I correct the record',
+  iLookedAtTheBarrier: 'I looked at it: whole, dry and sealed',
+  iSettleThis: 'I settle this question',
+  iDeclareThisLoan: 'I declare this loan as stated',
+  iHandThisOver: 'I hand this over',
 };

@@ -44,7 +44,7 @@ export const benchWords = {
   stockUnlike: 'The shelf says something else of this lot; look at the pack again.',
   stockShort: (there: number) => `Only ${there} of this lot are on the shelf.`,
   stockTravels: (left: number) =>
-    `${left === 0 ? 'None' : `Only ${left}`} of these can be taken: the rest travels with another set that goes short.`,
+    `${left === 0 ? 'None' : `Only ${left}`} of these can be taken: the rest travels with another set that goes short, or is picked for a case.`,
   routeNotOpen: 'An implant or a single-use piece is not repaired: it is discarded.',
   refillOnly: 'A refill is entered with its own form.',
   secondIsSame: 'The second person is another one.',

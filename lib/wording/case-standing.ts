@@ -1,6 +1,9 @@
+import type { ItemId } from '../identity/ids';
 import { never } from '../identity/result';
+import type { MissingPieces } from '../kits/missingPieces';
 import { wallClock } from '../theatre/localTime';
 import type { CaseStanding, GivenSet } from '../theatre/planning/standing';
+import { SLOT_WORDS } from './kit-parts';
 import { countWord, listWords } from './numbers';
 import { momentWords } from './sets';
 
@@ -26,12 +29,23 @@ export const STANDING_GROUPS: Record<CaseStanding['kind'], string> = {
  * confirmed it.
  *
  * @param pouch calls a stock id by the name of its item
+ * @param item  calls an item by its name
  */
 export function caseStandingWords(
   standing: CaseStanding,
-  { now, confirmed, pouch }: { now: string; confirmed: boolean; pouch: (stockId: string) => string },
+  {
+    now,
+    confirmed,
+    pouch,
+    item,
+  }: {
+    now: string;
+    confirmed: boolean;
+    pouch: (stockId: string) => string;
+    item: (id: ItemId) => string;
+  },
 ): StandingWords {
-  const said = wordsOf(standing, now, pouch);
+  const said = wordsOf(standing, now, { pouch, item });
   if (confirmed || said.tone !== 'good') return said;
   return {
     tone: 'attention',
@@ -40,7 +54,12 @@ export function caseStandingWords(
   };
 }
 
-function wordsOf(standing: CaseStanding, now: string, pouch: (stockId: string) => string): StandingWords {
+interface Names {
+  pouch: (stockId: string) => string;
+  item: (id: ItemId) => string;
+}
+
+function wordsOf(standing: CaseStanding, now: string, { pouch, item }: Names): StandingWords {
   switch (standing.kind) {
     case 'notPlanned':
       return {
@@ -52,7 +71,7 @@ function wordsOf(standing: CaseStanding, now: string, pouch: (stockId: string) =
       return {
         tone: 'stop',
         word: 'Short',
-        sentence: 'What the plan needs is in no set and no pouch of the hospital. The kit says which piece.',
+        sentence: shortSentence(standing, item),
       };
     case 'ready':
       return {
@@ -91,6 +110,34 @@ function wordsOf(standing: CaseStanding, now: string, pouch: (stockId: string) =
   }
 }
 
+/** Which pieces no set and no pouch of the hospital has, by name and number. */
+function shortSentence(
+  { missing, outOfReach }: Extract<CaseStanding, { kind: 'shortOf' }>,
+  item: Names['item'],
+): string {
+  const lacks =
+    missing.length === 0
+      ? 'Something the plan needs is in no set and no pouch of the hospital.'
+      : `Short of ${missing.map((one) => missingWords(one, item)).join('; ')}.`;
+  if (outOfReach.length === 0) return lacks;
+  return `${lacks} ${listWords(outOfReach)} ${outOfReach.length === 1 ? 'holds' : 'hold'} some of it, but can’t come round in time: held, past use-by, or let go for one other case.`;
+}
+
+/** `2 × screw 16 mm`, `1 × bit A or 1 × bit B`. */
+function missingWords(one: MissingPieces, item: Names['item']): string {
+  if (one.kind === 'pieces') {
+    if (one.anyOf.length > 0) return `${one.pieces} × ${listWords(one.anyOf.map(item), 'or')}`;
+    const asked = one.asked === null ? 'a piece the plan names' : item(one.asked);
+    return `${one.pieces} × ${asked}, for which nothing current serves`;
+  }
+  const ways = one.anyOf.map((way) =>
+    listWords(way.map(({ itemId, pieces }) => `${pieces} × ${item(itemId)}`)),
+  );
+  if (ways.length > 0) return listWords(ways, 'or');
+  const slots = one.slots.map((slot) => SLOT_WORDS[slot]);
+  return `${slots.length === 0 ? 'instruments that fit each other' : listWords(slots)}, which nothing in the catalogue makes up`;
+}
+
 const codes = (sets: readonly GivenSet[]) => sets.map(({ code }) => code);
 
 function pouchWords(pouches: readonly string[], pouch: (stockId: string) => string): string {
@@ -103,7 +150,9 @@ const awayWords = ({ code, readyAt, afterCase }: GivenSet, now: string) =>
   `${code} ${afterCase === null ? '' : `after ${afterCase} `}ready ${timeWords(readyAt, now)}`;
 
 function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, now: string): string {
-  const bySet = new Map(standing.obstacles.map((one) => [one.set, one]));
+  const inTheWay = standing.obstacles.filter(({ kind }) => kind !== 'onlyThis');
+  // a set that would do is worth a word only where nothing else is known to be in the way
+  const bySet = new Map((inTheWay.length > 0 ? inTheWay : standing.obstacles).map((one) => [one.set, one]));
   const said = [...bySet.values()].slice(0, 4).map(({ set, kind, byCase, atMs }) => {
     const when = atMs === null ? '' : ` ${timeWords(new Date(atMs).toISOString(), now)}`;
     switch (kind) {
@@ -118,7 +167,7 @@ function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, n
       case 'noPouch':
         return `the pouch that goes with ${set} is taken`;
       case 'onlyThis':
-        return `${set} is wanted twice in it`;
+        return `${set} is free, but does not do alone`;
       default:
         return never(kind);
     }
@@ -129,7 +178,7 @@ function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, n
 }
 
 /** `14:40`, with the day where it is not today. */
-function timeWords(instant: string, now: string): string {
+export function timeWords(instant: string, now: string): string {
   return wallClock(instant).date === wallClock(now).date
     ? wallClock(instant).time
     : momentWords(instant, now);

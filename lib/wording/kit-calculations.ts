@@ -11,7 +11,7 @@ export const kitCalculationWords = {
     question:
       'Which sets to open and which packs to fetch so that everything the plan needs is there and fits together?',
     formula: [
-      'Minimise, in this order: must-haves short, back-ups short, trays, single packs, millimetres longer than stated, promises to other cases, days to use-by, grams, metres',
+      'Minimise, in this order: must-haves short, back-ups short, trays, single packs, millimetres longer than stated, sets promised to this case before others and those promised to other cases last, days to use-by, grams, metres',
       'so that each chain has a candidate at hand in every slot with all its links fitting, and each piece asked for has one of its own (matching)',
       'Exact search with a lower bound; what it gives up is solved as an integer programme from the best answer known',
     ],

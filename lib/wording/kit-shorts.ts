@@ -72,6 +72,8 @@ export function unavailableWords(because: Unavailable): string {
       return `held, because ${HELD_BECAUSE_WORDS[because.reason as HeldBecause] ?? because.reason}`;
     case 'pastUseBy':
       return `past use-by on the day of the case (${because.useBy})`;
+    case 'onOtherKit':
+      return `picked for case ${because.reference}`;
     case 'shortForOneCase':
       return because.reference === null
         ? 'short, and what let it go has lapsed'

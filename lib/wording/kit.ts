@@ -84,7 +84,7 @@ export function proofWords(proof: Proof): string {
 
 const TIE_WORDS: Record<NonNullable<Tie['chosenFor']>, string> = {
   statedLength: 'lengths are closer to those stated',
-  promises: 'it touches no promise to another case',
+  promises: 'it keeps to what is promised to this case, and touches no promise to another',
   useBy: 'its use-by comes first',
   mass: 'it is lighter',
   distance: 'it is nearer',

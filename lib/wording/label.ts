@@ -1,6 +1,8 @@
 /** The words that only stand on labels. */
 export const labelWords = {
   short: 'SHORT',
+  openQuestions: (count: number) =>
+    count === 1 ? 'OPEN QUESTION from theatre' : `${count} OPEN QUESTIONS from theatre`,
   shortFor: (reference: string) => `SHORT, for ${reference} only`,
   more: (count: number, shown: number) =>
     shown === 0 ? 'What it stops: scan the code.' : `And ${count} more: scan the code.`,

@@ -1,10 +1,35 @@
 import { never } from '../identity/result';
 import { dayWords, wallClock } from '../theatre/localTime';
-import type { NoticeContent } from '../turns/notice';
+import type { NoticeContent, NoticeKind } from '../turns/notice';
 import { ASIDE_OUTCOME_WORDS } from './aside';
+import { LOAN_NEWS_WORDS, questionWords } from './loans';
 import { capitalised, listWords } from './numbers';
 import { URGENCY_WORDS } from './plans';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
+
+/** What each kind of notice is about, for choosing. */
+export const NOTICE_KIND_WORDS: Record<NoticeKind, string> = {
+  shortageFixed: 'What you found short is there again',
+  shortDecisionAsked: 'A short set waits for a decision of yours',
+  promisedSetHeld: 'A set promised to your case is held',
+  promisedSetWithdrawn: 'A set promised to your case goes out of service',
+  holdLifted: 'A hold of yours was lifted',
+  asideSettled: 'What became of a piece you put aside',
+  caseMoved: 'Your case was moved',
+  caseCancelled: 'Your case was cancelled',
+  kitToPutBack: 'A kit you picked goes back to its places',
+  loanNews: 'News of a loan for your case, or that you asked for',
+  loanQuestionAsked: 'A loan waits for a decision of yours',
+  loanQuestionAnswered: 'What was decided about a loan you asked on',
+  caseSetsChanged: 'The sets promised to your case changed',
+  turnWanted: 'A set is wanted sooner than its usual turn',
+};
+
+export const noticeWords = {
+  alwaysTold: (kinds: readonly string[]) =>
+    `A case may rest on these, so they are always told: ${listWords(kinds.map((kind) => kind.charAt(0).toLowerCase() + kind.slice(1)))}.`,
+  neverOff: (kind: string) => `“${kind}” can’t be switched off: a case may rest on it.`,
+};
 
 /** What a notice says, in one sentence. */
 export function noticeSentence(notice: NoticeContent): string {
@@ -47,6 +72,34 @@ export function noticeSentence(notice: NoticeContent): string {
     case 'caseCancelled': {
       const { caseReference, because, by } = notice.detail;
       return `${by} cancelled your case ${caseReference}: ${because}`;
+    }
+    case 'kitToPutBack': {
+      const { caseReference, things, by } = notice.detail;
+      return `${by} cancelled case ${caseReference}: ${things === 1 ? 'one thing lies' : `${things} things lie`} with its kit and ${things === 1 ? 'goes' : 'go'} back to ${things === 1 ? 'its place' : 'their places'}.`;
+    }
+    case 'loanNews': {
+      const { number, lender, caseReference, news, words, by } = notice.detail;
+      const because = words === null ? '' : ` ${by} says: ${words}`;
+      const which = caseReference === null ? '' : `, for case ${caseReference}`;
+      return `Loan ${number} of ${lender}${which}: ${LOAN_NEWS_WORDS[news]}${because}`;
+    }
+    case 'loanQuestionAsked': {
+      const { number, question, words, by } = notice.detail;
+      return `${by} asks you to decide on loan ${number}: ${questionWords(question)}. ${words}`;
+    }
+    case 'loanQuestionAnswered': {
+      const { number, question, answer, words, by } = notice.detail;
+      return `${by} says ${answer} on loan ${number}, ${questionWords(question)}. ${words}`;
+    }
+    case 'caseSetsChanged': {
+      const { caseReference, given, taken, by } = notice.detail;
+      const has = given.length === 0 ? '' : ` It now has ${listWords(given)}.`;
+      const lost = taken.length === 0 ? '' : ` It no longer has ${listWords(taken)}.`;
+      return `${by} changed which sets are for your case ${caseReference}.${has}${lost}`;
+    }
+    case 'turnWanted': {
+      const { setCode, wantedBy, caseReference, by } = notice.detail;
+      return `${by} asks for ${setCode} to be in the sterile store by ${dateTimeWords(wantedBy)}, for ${caseReference}.`;
     }
     default:
       return never(notice);

@@ -10,6 +10,9 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  loanRequest: 'Request for a loan',
+  loanReturn: 'Return note',
+  preferenceCard: 'Preference card',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
@@ -74,6 +77,9 @@ export const countSheetWords = {
     `${lines} ${lines === 1 ? 'line has' : 'lines have'} no count on file; nothing is known of ${lines === 1 ? 'it' : 'them'}.`,
   foreignLine: (quantity: number, name: string) => `${quantity} × ${name} belongs to no line of this set.`,
   heldWord: 'HELD',
+  openQuestionWord: 'OPEN QUESTION',
+  openQuestion: (question: string, reference: string) =>
+    `${question}, at a count in theatre for ${reference}.`,
   draftWord: 'DRAFT',
   draftVersion: 'This version of the configuration is a draft: it is not in force.',
 };
@@ -88,9 +94,12 @@ export const kitSheetWords = {
     urgency: 'Urgency',
     plan: 'Plan',
     confirmedBy: 'Confirmed by',
+    list: 'By the list',
     take: 'To take',
     cover: 'Length cover',
   },
+  listMade: (when: string, by: string | null) =>
+    `worked out ${when}${by === null ? '' : ` by ${by}`}, as it is fetched`,
   planVersion: (version: number, status: string) => `version ${version}, ${status}`,
   cover: (percent: string) => `${percent}, all lengths at once`,
   notEstablished: 'not established',
@@ -203,6 +212,16 @@ export const noSheetWords = {
     title: 'No such load',
     sentence: 'There is no load under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/loads', words: 'Go to the loads' },
+  },
+  noLoan: {
+    title: 'No such loan',
+    sentence: 'There is no loan under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/loans', words: 'Go to the loans' },
+  },
+  noCard: {
+    title: 'No such preference card',
+    sentence: 'There is no card under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/plans', words: 'Go to the cards' },
   },
   notFailed: {
     title: 'Nothing is in doubt',

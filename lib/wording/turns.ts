@@ -80,4 +80,6 @@ export const sendWords = {
   ) =>
     `${code} is promised to ${rival.reference}, ${momentWords(rival.startsAt, now)}, and would not be back in time. Take that promise back on the theatre list, or take another set for ${reference}.`,
   caseOver: (reference: string) => `Case ${reference} is over: choose the case the set goes to.`,
+  onOtherKit: (code: string, reference: string) =>
+    `${code} is picked for case ${reference} and lies with its kit. Take another, or have it put back from that kit first.`,
 };

@@ -4,6 +4,7 @@ import { CASES_ABOUT_SHORTAGES } from './casesAboutShortages';
 import { CASES_OF_EACH_KIND } from './casesOfEachKind';
 import { CASES_ON_THE_WAY } from './casesOnTheWay';
 import { CASES_WITH_ANATOMIC_PLATES } from './casesWithAnatomicPlates';
+import { IN_THEATRE_NOW } from './inTheatreNow';
 import { NIGHT_AND_MORNING } from './nightAndMorning';
 
 /** Every case of the demo, over the coming week. */
@@ -14,4 +15,5 @@ export const CASES: CasePlan[] = [
   ...CASES_ABOUT_SHORTAGES,
   ...CASES_ABOUT_CHAINS,
   ...CASES_ON_THE_WAY,
+  ...IN_THEATRE_NOW,
 ];

@@ -18,6 +18,8 @@ export interface SavedStart {
   name: string;
   construct: Construct;
   daysAgo: number;
+  /** As it was saved before, the oldest first. */
+  earlier?: { construct: Construct; daysAgo: number }[];
 }
 
 export const SAVED_STARTS: SavedStart[] = [
@@ -25,6 +27,29 @@ export const SAVED_STARTS: SavedStart[] = [
     personId: 'person_ines-halloran',
     name: 'Distal radius, juxta-articular T plate, left',
     daysAgo: 90,
+    earlier: [
+      {
+        daysAgo: 210,
+        construct: constructOf({
+          region: 'distalRadius',
+          limb: 'left',
+          plates: [
+            {
+              code: 'SF-DR27-L-03',
+              zoneMm: [30, 38],
+              principle: 'buttress',
+              fills: {
+                S1: neutral('SF-C27', exact(14), 2, 2),
+                S2: empty,
+                S3: neutral('SF-C27', exact(14), 2, 2),
+                ...each(['H1', 'H2', 'H3', 'H4', 'H5'], locked('SF-L27', distalRadiusLength, 1)),
+                ...each(['H6', 'H7'], empty),
+              },
+            },
+          ],
+        }),
+      },
+    ],
     construct: constructOf({
       region: 'distalRadius',
       limb: 'left',

@@ -105,7 +105,7 @@ export const TITANIUM_SETS: SetPlan[] = [
     readyInMinutes: 45,
     place: 'place_loan-bay',
     owner: 'loan',
-    ownerNote: 'Sallowfen Surgical, loan 4471, back by the end of next week',
+    ownerNote: 'Sallowfen Surgical, LN-4471, back by the end of next week',
     countedBy: 'person_dilys-harrow',
   },
   {
@@ -116,7 +116,7 @@ export const TITANIUM_SETS: SetPlan[] = [
     hoursInStep: 4,
     place: 'place_loan-bay',
     owner: 'loan',
-    ownerNote: 'Sallowfen Surgical, loan 4472, came without a decontamination declaration',
+    ownerNote: 'Sallowfen Surgical, LN-4472, came without a decontamination declaration',
     countedBy: 'person_kofi-brandreth',
   },
   {
@@ -127,7 +127,7 @@ export const TITANIUM_SETS: SetPlan[] = [
     hoursInStep: 1,
     place: 'place_loan-bay',
     owner: 'loan',
-    ownerNote: 'Sallowfen Surgical, loan 4475, just arrived and not counted yet',
+    ownerNote: 'Sallowfen Surgical, LN-4475, just arrived and not counted yet',
     neverCounted: true,
   },
 

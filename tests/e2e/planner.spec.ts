@@ -208,30 +208,40 @@ test(
   async ({ page }) => {
     await page.goto('/plans');
     const begun = Date.now();
-    await page
-      .getByRole('region', { name: /Forearm shaft, compression/ })
-      .getByRole('link', { name: 'Book a case from it' })
-      .click();
+    await page.getByRole('link', { name: /Forearm shaft, compression/ }).click();
+    await page.getByRole('link', { name: 'Book a case from it' }).click();
     await bookCase(page, { day: dayFromNow(44), start: 'chosen' });
     await expect(page.getByRole('option').first()).toBeVisible();
     await saved(page);
     expect(Date.now() - begun).toBeLessThan(60_000);
 
-    // and kept again under another name, listed, renamed, deleted
+    // and kept again under another name, listed, renamed, retired
     await page.getByRole('button', { name: 'Save as a start' }).click();
     const name = `Kept by a test ${begun}`;
     await page.getByRole('textbox', { name: 'Name' }).fill(name);
     await page.getByRole('button', { name: 'Save this start' }).click();
     await expect(page.getByRole('dialog')).toBeHidden();
+    // changed, it is its next version
+    await holeOf(page, 'S1').click();
+    await page.getByRole('textbox', { name: 'Length, mm', exact: true }).fill('18');
+    await saved(page);
+    await page.getByRole('button', { name: 'Save as a start' }).click();
+    await page.getByLabel('Keep it as').selectOption({ label: `The next version of “${name}” (now 1)` });
+    await page.getByRole('button', { name: 'Save as version 2' }).click();
+    await expect(page.getByRole('dialog')).toBeHidden();
     await page.goto('/plans');
-    const card = page.getByRole('region', { name });
-    await card.getByRole('button', { name: 'Rename' }).click();
+    await page.getByRole('link', { name }).click();
+    await expect(page.getByRole('table', { name: 'Changes from version 1 to version 2' })).toContainText(
+      'hole S1',
+    );
+    await page.getByRole('button', { name: 'Rename' }).click();
     await page.getByRole('textbox', { name: 'Name' }).fill(`${name}, renamed`);
     await page.getByRole('button', { name: 'Give it this name' }).click();
-    const renamed = page.getByRole('region', { name: `${name}, renamed` });
-    await expect(renamed).toBeVisible();
-    await renamed.getByRole('button', { name: 'Delete' }).click();
-    await page.getByRole('button', { name: 'Delete this start' }).click();
-    await expect(renamed).toBeHidden();
+    await expect(page.getByRole('heading', { level: 1, name: `${name}, renamed` })).toBeVisible();
+    await page.getByRole('button', { name: 'Retire' }).click();
+    await page.getByRole('button', { name: 'Retire this start' }).click();
+    await expect(page.getByText('Retired').first()).toBeVisible();
+    await page.goto('/plans');
+    await expect(page.getByRole('link', { name: `${name}, renamed` })).toBeHidden();
   },
 );

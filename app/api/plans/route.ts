@@ -6,13 +6,14 @@ import { readJsonBody } from '@/app/_server/problem-response';
 import { beginPlan } from '@/db/operations/begin-plan';
 import { listPlanVersions } from '@/db/queries/cases';
 import { listPeople } from '@/db/queries/people';
-import { caseId } from '@/lib/identity/ids';
+import { caseId, startId } from '@/lib/identity/ids';
 import { parseMembers, planAnswer } from './plan-answer';
 
 const members = z.strictObject({
   caseId,
   construct: z.unknown(),
   notPatientData: z.boolean().default(false),
+  startId: startId.optional(),
 });
 
 /** Begins the first version of a case's plan. */

@@ -10,7 +10,10 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { UrgencyDialog } from '@/app/theatre-list/urgency-dialog';
+import { originOfCase } from '@/db/queries/cards/cards';
+import { findStart } from '@/db/queries/cards/starts';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { loansForCase } from '@/db/queries/loans/loanBoard';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
 import { shortForCase } from '@/db/queries/short/shortForCase';
@@ -19,7 +22,9 @@ import { dayWords } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
 import { clockWords } from '@/lib/wording/theatre-list';
 import styles from './case.module.css';
+import { CaseLoans } from './case-loans';
 import { ChangePlanButton } from './change-plan-button';
+import { KitStrip } from './kit-strip';
 import { PlanInWords } from './plan-in-words';
 import { ShortBanner } from './short-banner';
 import { VersionList } from './version-list';
@@ -40,12 +45,15 @@ export default async function CasePage({ params }: Props) {
   const booked = await findCase(db, id);
   if (!booked) notFound();
   const at = now();
-  const [versions, people, names, short] = await Promise.all([
+  const [versions, people, names, short, loans, origin] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
     shortForCase(db, id, at),
+    loansForCase(db, id, at),
+    originOfCase(db, id),
   ]);
+  const start = origin.start === null ? null : await findStart(db, origin.start.id);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
   const draft = versions.find(({ status }) => status === 'draft');
   const shown = confirmed ?? draft;
@@ -117,8 +125,33 @@ export default async function CasePage({ params }: Props) {
                 URGENCY_WORDS[booked.urgency]
               ),
           },
+          ...(origin.card
+            ? [
+                {
+                  term: 'Preference card',
+                  value: (
+                    <Link href={`/plans/cards/${origin.card.id}`}>
+                      {`${origin.card.procedure}, version ${origin.card.version}`}
+                    </Link>
+                  ),
+                },
+              ]
+            : []),
+          ...(start && origin.start
+            ? [
+                {
+                  term: 'Plan begun from',
+                  value: (
+                    <Link href={`/plans/starts/${start.id}`}>
+                      {`${start.name}, version ${origin.start.version}`}
+                    </Link>
+                  ),
+                },
+              ]
+            : []),
         ]}
       />
+      <KitStrip caseId={booked.id} over={booked.endsAt < at} now={at} />
       {shown ? (
         <Section
           title={`The plan, version ${shown.version}`}
@@ -135,6 +168,13 @@ export default async function CasePage({ params }: Props) {
           A surgeon states the plates, what goes in each hole, and the lengths. The kit follows from it.
         </EmptyState>
       )}
+      <CaseLoans
+        loans={loans}
+        askHref={
+          may(person.role, 'askForLoan') && booked.startsAt > at ? `/loans/new?case=${booked.id}` : null
+        }
+        at={at}
+      />
       {versions.length > 0 ? (
         <Section title="Versions" note="the newest first">
           <VersionList versions={versions} itemName={itemName} personName={personName} />

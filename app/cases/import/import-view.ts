@@ -64,4 +64,6 @@ export interface ImportView {
   lost: string[];
   importedBefore: string | null;
   done: { booked: number; moved: number; linked: number } | null;
+  /** What planning anew came to after it; `null` where nothing was planned anew. */
+  planned: string | null;
 }

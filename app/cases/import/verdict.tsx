@@ -17,6 +17,7 @@ export function Verdict({ view, children }: { view: ImportView; children: ReactN
           </Status>
           <span>{sentence}</span>
         </div>
+        {view.planned === null ? null : <p>{`Planned anew: ${view.planned}`}</p>}
         {children}
         <ul className={styles.soft}>
           {view.understood.map((line) => (

@@ -11,7 +11,12 @@ import { theatreListWords } from '@/lib/wording/theatre-list';
 import type { Choices, ImportLine, ImportView } from './import-view';
 
 /** What the screen shows of a tried or imported list: words, and nothing of the file that is not needed for them. */
-export function viewOf(answer: ListAnswer, list: ReadList, choices: Choices, now: string): ImportView {
+export function viewOf(
+  answer: ListAnswer,
+  list: ReadList,
+  choices: Choices,
+  now: string,
+): Omit<ImportView, 'planned'> {
   const { understood } = list;
   const table = understood.format === 'fhir' ? null : understood.columns;
   const has = (code: string) => answer.problems.some(({ fault }) => fault.code === code);

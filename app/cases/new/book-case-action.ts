@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { drawReference, HOSPITAL_LETTERS } from '@/app/_server/case-references';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { planAgain } from '@/app/_server/plan-again';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { bookCase } from '@/db/operations/book-case';
 import type { Problem } from '@/lib/identity/result';
@@ -28,6 +29,7 @@ export async function bookCaseAction(_before: FieldProblem[], form: FormData): P
       surgeonId: text('surgeonId'),
       urgency: text('urgency'),
       startId: text('startId') || null,
+      cardId: text('cardId') || null,
     },
     HOSPITAL_ZONE,
   );
@@ -42,6 +44,8 @@ export async function bookCaseAction(_before: FieldProblem[], form: FormData): P
     booking: booking.value,
   });
   if (!booked.ok) return booked.problems.map(atField);
+  // a case without a plan asks for no set
+  if (booking.value.startId !== null) await planAgain(db, person, 'book-case');
   redirect(`/cases/${booked.value.id}/plan`);
 }
 

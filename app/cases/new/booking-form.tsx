@@ -19,6 +19,14 @@ interface Named {
   name: string;
 }
 
+interface OfferedCard extends Named {
+  surgeonId: string;
+  surgeon: string;
+  region: string;
+  startIds: string[];
+  extras: number;
+}
+
 const worded = (words: Record<string, string>) =>
   Object.entries(words).map(([value, label]) => ({ value, label }));
 const named = (all: readonly Named[]) => all.map(({ id, name }) => ({ value: id, label: name }));
@@ -28,16 +36,27 @@ export function BookingForm({
   theatres,
   surgeons,
   starts,
+  cards,
   asked,
 }: {
   theatres: Named[];
   surgeons: Named[];
-  starts: (Named & { gone: string[] })[];
-  asked: { startId: string; startGone: boolean; region: string; surgeonId: string; date: string };
+  /** Starts in use; one's own are offered, and those that the chosen card names. */
+  starts: (Named & { own: boolean; gone: string[] })[];
+  cards: OfferedCard[];
+  asked: {
+    startId: string;
+    cardId: string;
+    gone: boolean;
+    region: string;
+    surgeonId: string;
+    date: string;
+  };
 }) {
   const [problems, send, pending] = useActionState<FieldProblem[], FormData>(bookCaseAction, []);
   const [form, setForm] = useState({
     startId: asked.startId,
+    cardId: asked.cardId,
     region: asked.region,
     limb: '',
     date: asked.date,
@@ -59,22 +78,63 @@ export function BookingForm({
     const filled = new FormData(event.currentTarget);
     startTransition(() => send(filled));
   }
-  const start = starts.find(({ id }) => id === form.startId);
+  const card = cards.find(({ id }) => id === form.cardId);
+  const startsFor = (by: OfferedCard | undefined) =>
+    starts.filter(({ id, own }) => (by ? by.startIds.includes(id) : own));
+  const offered = startsFor(card);
+  const start = offered.find(({ id }) => id === form.startId);
+  const ofSurgeon = cards.filter(({ surgeonId }) => form.surgeonId === '' || surgeonId === form.surgeonId);
+
+  /** A card is one surgeon's and for one region: both follow it. A start that is then not offered is let go. */
+  function chooseCard(id: string) {
+    const next = cards.find((one) => one.id === id);
+    setForm((before) => ({
+      ...before,
+      cardId: next?.id ?? '',
+      startId: startsFor(next).some((one) => one.id === before.startId) ? before.startId : '',
+      ...(next ? { region: next.region, surgeonId: next.surgeonId } : {}),
+    }));
+  }
+  function chooseSurgeon(surgeonId: string) {
+    if (card && card.surgeonId !== surgeonId) chooseCard('');
+    setForm((before) => ({ ...before, surgeonId }));
+  }
   return (
     <form action={send} onSubmit={submit} noValidate className={styles.form}>
       <ProblemSummary problems={problems} />
-      {asked.startGone ? (
-        <Status tone="attention">That saved start is gone, or is somebody else’s</Status>
-      ) : null}
+      {asked.gone ? <Status tone="attention">That start or card is retired, or there is none</Status> : null}
       <FieldGrid>
-        {starts.length > 0 ? (
+        {ofSurgeon.length > 0 ? (
+          <FieldGridRow>
+            <SelectField
+              {...field('cardId')}
+              onValue={chooseCard}
+              label="Preference card"
+              hint={
+                card
+                  ? `${card.extras === 1 ? 'One thing' : `${card.extras} things`} beside the plan will stand on the pick list, as asked for by the card.`
+                  : 'What the surgeon wants for the procedure; it adds to the pick list, never an implant.'
+              }
+              blank="No card"
+              options={ofSurgeon.map(({ id, name, surgeon }) => ({
+                value: id,
+                label: `${name}, ${surgeon}`,
+              }))}
+            />
+          </FieldGridRow>
+        ) : null}
+        {offered.length > 0 ? (
           <FieldGridRow>
             <SelectField
               {...field('startId')}
               label="Begin the plan from"
-              hint="One of your own starts; the plan is a copy of it."
+              hint={
+                card
+                  ? 'A saved start that the card names; the plan is a copy of it, and the surgeon confirms it.'
+                  : 'One of your own starts; the plan is a copy of it.'
+              }
               blank="An empty plan"
-              options={named(starts)}
+              options={named(offered)}
             />
             {start && start.gone.length > 0 ? <Status tone="stop">{start.gone.join('; ')}</Status> : null}
           </FieldGridRow>
@@ -104,6 +164,7 @@ export function BookingForm({
         />
         <SelectField
           {...field('surgeonId')}
+          onValue={chooseSurgeon}
           label="Surgeon"
           blank="Choose"
           options={named(surgeons)}

@@ -2,8 +2,10 @@ import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
+import { listCards } from '@/db/queries/cards/cards';
+import { listStarts } from '@/db/queries/cards/starts';
 import { bookingChoices } from '@/db/queries/cases';
-import { listPlanStarts } from '@/db/queries/plans';
+import { platesGone } from '@/db/queries/plans';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
 import { BookingForm } from './booking-form';
@@ -14,13 +16,20 @@ export const dynamic = 'force-dynamic';
 export default async function NewCasePage({
   searchParams,
 }: {
-  searchParams: Promise<{ start?: string; date?: string }>;
+  searchParams: Promise<{ start?: string; card?: string; date?: string }>;
 }) {
   const { db, person } = await enter('/cases/new');
-  const { start: asked, date: wanted } = await searchParams;
+  const { start: asked, card: askedCard, date: wanted } = await searchParams;
   const date = plainDate.safeParse(wanted);
-  const [choices, starts] = await Promise.all([bookingChoices(db), listPlanStarts(db, person.id)]);
+  const [choices, allStarts, allCards] = await Promise.all([
+    bookingChoices(db),
+    listStarts(db),
+    listCards(db),
+  ]);
+  const starts = allStarts.filter(({ retiredAt }) => retiredAt === null);
+  const cards = allCards.filter(({ retiredAt }) => retiredAt === null);
   const start = starts.find(({ id }) => id === asked) ?? null;
+  const card = cards.find(({ id }) => id === askedCard) ?? null;
   return (
     <Page
       measure="reading"
@@ -31,16 +40,27 @@ export default async function NewCasePage({
       <BookingForm
         theatres={choices.theatres}
         surgeons={choices.surgeons}
-        starts={starts.map(({ id, name, platesGone }) => ({
+        starts={starts.map(({ id, name, owner, plates }) => ({
           id,
           name,
-          gone: platesGone.map(({ name: plate, status }) => `${plate} is ${status}`),
+          own: owner.id === person.id || id === start?.id,
+          gone: platesGone(plates).map(({ name: plate, status }) => `${plate} is ${status}`),
+        }))}
+        cards={cards.map(({ id, procedure, surgeon, body }) => ({
+          id,
+          name: procedure.name,
+          surgeonId: surgeon.id,
+          surgeon: surgeon.name,
+          region: procedure.region,
+          startIds: body.startIds,
+          extras: body.extras.length,
         }))}
         asked={{
           startId: start?.id ?? '',
-          startGone: asked !== undefined && start === null,
-          region: start?.construct.region ?? '',
-          surgeonId: person.role === 'surgeon' ? person.id : '',
+          cardId: card?.id ?? '',
+          gone: (asked !== undefined && start === null) || (askedCard !== undefined && card === null),
+          region: card?.procedure.region ?? start?.construct.region ?? '',
+          surgeonId: card?.surgeon.id ?? (person.role === 'surgeon' ? person.id : ''),
           date: date.success ? date.data : addDays(wallClock(now()).date, 1),
         }}
       />

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { SetQuestions } from '@/app/_kit/set-questions';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { FollowScans } from '@/app/_turns/follow-scans';
@@ -10,9 +11,11 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { keptVersions } from '@/db/queries/keptVersions';
+import { loanOfSet } from '@/db/queries/loans/loanOfSet';
 import { listPlaces } from '@/db/queries/places';
 import { loadSetStanding } from '@/db/queries/setStandings';
 import { findSet, lastCounts } from '@/db/queries/sets';
+import { openQuestionsOf } from '@/db/queries/theatreCounts/questions';
 import { asidePiecesOf } from '@/db/queries/turns/asidePieces';
 import { casesToSendTo, loadSetTurn } from '@/db/queries/turns/setTurn';
 import type { ItemId } from '@/lib/identity/ids';
@@ -51,12 +54,14 @@ export default async function SetPage({ params }: Props) {
   const { set, standing, items, newer } = found;
   const turn = await loadSetTurn(db, set.id);
   if (!turn) notFound();
-  const [counts, versions, aside, cases, places] = await Promise.all([
+  const [counts, versions, aside, cases, places, questions, loan] = await Promise.all([
     lastCounts(db, set.id, 5),
     keptVersions(db),
     asidePiecesOf(db, { settled: false, of: set.id, limit: 50 }),
     casesToSendTo(db, at),
     listPlaces(db),
+    openQuestionsOf(db, [set.id]),
+    set.owner === 'loan' ? loanOfSet(db, set.id) : null,
   ]);
   const version = versions.get(set.version.id);
   const name = (itemId: ItemId) => items.get(itemId)?.name ?? itemId;
@@ -77,6 +82,7 @@ export default async function SetPage({ params }: Props) {
       }
     >
       <FollowScans />
+      <SetQuestions questions={questions} now={at} />
       <NowSection set={set} turn={turn} now={at}>
         <SetSteps
           key={set.revision}
@@ -139,7 +145,18 @@ export default async function SetPage({ params }: Props) {
               term: 'Use-by',
               value: set.useBy ?? (set.step === 'inSterileStore' ? null : 'none while it is not packed'),
             },
-            { term: 'Owner', value: set.owner === 'loan' ? 'On loan' : 'Ours', note: set.ownerNote },
+            {
+              term: 'Owner',
+              value:
+                loan !== null ? (
+                  <Link href={`/loans/${loan.id}`}>{`On loan, ${loan.number}`}</Link>
+                ) : set.owner === 'loan' ? (
+                  'On loan'
+                ) : (
+                  'Ours'
+                ),
+              note: set.ownerNote,
+            },
             {
               term: 'Configuration',
               value: (

@@ -148,6 +148,19 @@ function OneField({
           problems={problems}
         />
       );
+    case 'dates':
+      return (
+        <TextArea
+          name={name}
+          label={field.label}
+          hint={`${hint} One on a line, as 2026-12-25.`}
+          value={String(value ?? '')}
+          onValue={onValue}
+          rows={4}
+          maxLength={5_000}
+          problems={problems}
+        />
+      );
     case 'choice':
       return (
         <RadioGroup

@@ -12,6 +12,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { benchWords as words } from '@/lib/wording/bench';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { onKits } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
 import { promisedPouches } from '../../queries/short/decisions';
 import { configurationLines, items, stock } from '../../schema';
@@ -120,9 +121,10 @@ async function shelfProblems(
     problems.push(at('stock-unlike', words.stockUnlike));
   if (heap.quantity < act.pieces) problems.push(at('stock-short', words.stockShort(heap.quantity)));
   else {
-    // a pouch that travels with another set lies beside that one
-    const promised = await promisedPouches(write, now, setId);
-    const left = heap.quantity - (promised.get(stockId.parse(heap.id)) ?? 0);
+    const id = stockId.parse(heap.id);
+    // a pouch that travels with another set lies beside that one, and what is picked lies with its kit
+    const [promised, kits] = [await promisedPouches(write, now, setId), await onKits(write)];
+    const left = heap.quantity - (promised.get(id) ?? 0) - (kits.get(id) ?? 0);
     if (left < act.pieces) problems.push(at('stock-travels', words.stockTravels(Math.max(0, left))));
   }
   return problems;

@@ -1,7 +1,15 @@
 import { and, eq, gt, lte, notExists } from 'drizzle-orm';
 import { z } from 'zod';
 import type { Queries } from '../../client';
-import { benchEntries, scans, sessions, settings } from '../../schema';
+import {
+  benchEntries,
+  casePicks,
+  kitCheckEntries,
+  scans,
+  sessions,
+  settings,
+  theatreCountEntries,
+} from '../../schema';
 
 /** Long after the last late entry of a session is taken, and while somebody may still ask who was signed in when. */
 const KEPT_FOR_MS = 30 * 24 * 3_600_000;
@@ -11,7 +19,7 @@ const lookedUntil = z.object({ until: z.string() });
 
 /**
  * Removes the sessions whose absolute limit passed thirty days ago, inside the caller's transaction. One in which a scan
- * or an entry at the bench was made stays: it is part of their record. Nothing can be added to one so old, so each is
+ * or an entry at the bench, at a kit or in theatre was made stays: it is part of their record. Nothing can be added to one so old, so each is
  * looked at once, and a sign-in that finds none to look at costs two look-ups by key.
  */
 export async function forgetSessions(write: Queries, now: string): Promise<void> {
@@ -31,6 +39,9 @@ export async function forgetSessions(write: Queries, now: string): Promise<void>
             .select({ id: benchEntries.id })
             .from(benchEntries)
             .where(eq(benchEntries.sessionId, sessions.id)),
+        ),
+        ...[casePicks, kitCheckEntries, theatreCountEntries].map((entries) =>
+          notExists(write.select({ id: entries.id }).from(entries).where(eq(entries.sessionId, sessions.id))),
         ),
       ),
     );

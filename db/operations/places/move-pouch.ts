@@ -2,9 +2,11 @@ import { and, eq, sql } from 'drizzle-orm';
 import { type NewId, type PackId, type PlaceId, stockId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
+import { pickWords } from '@/lib/wording/case-life';
 import { placeWords as words } from '@/lib/wording/places';
 import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
+import { kitOfPouch } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
 import { packs, places, stock } from '../../schema';
 
@@ -30,6 +32,8 @@ export async function movePouch(request: MovePouch): Promise<Outcome<{ number: s
     const [heap] =
       pack.stockId === null ? [] : await write.select().from(stock).where(eq(stock.id, pack.stockId));
     if (!heap || heap.quantity < 1) return refused('frozen', words.notOnAShelf(pack.number));
+    const kit = await kitOfPouch(write, packId);
+    if (kit) return refused('frozen', pickWords.pouchOnKit(pack.number, kit.reference));
     if (heap.placeId === placeId) return { ok: true, value: { number: pack.number, moved: false } };
     if (heap.quantity === 1)
       await write

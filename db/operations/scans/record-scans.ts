@@ -146,6 +146,11 @@ function contextId(context: ScanContext): string | null {
       return context.loadId;
     case 'set':
       return context.setId;
+    case 'kit':
+    case 'kitBack':
+      return context.caseId;
+    case 'kitCheck':
+      return context.checkId;
   }
 }
 

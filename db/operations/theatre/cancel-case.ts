@@ -3,10 +3,12 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
+import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { kitOnRecord, stands } from '../../queries/caseLife/standing';
 import { cases, setPromises } from '../../schema';
 import { tellPerson } from '../turns/tell-person';
-import { atCase, type CaseNow, type CaseRequest } from './at-case';
+import { atCase, type CaseNow, type CaseRequest, type CaseRow } from './at-case';
 import { promisesOf } from './promises';
 
 interface CancelCase extends CaseRequest {
@@ -51,8 +53,24 @@ export async function cancelCase(
         now,
         newId,
       });
+    await tellPickers(write, row, request);
     return { ok: true, value: { revision: row.revision + 1, freed } };
   });
+}
+
+/** Whoever picked for it learns that there is something to put back. */
+async function tellPickers(write: Queries, row: CaseRow, { person, now, newId }: CancelCase): Promise<void> {
+  const kit = await kitOnRecord(write, row.id);
+  const picked = kit?.picks.filter(stands) ?? [];
+  for (const personId of new Set(picked.map(({ pickedBy }) => pickedBy)))
+    await tellPerson(write, {
+      personId,
+      kind: 'kitToPutBack',
+      detail: { caseReference: row.reference, things: picked.length, by: person.name },
+      href: `/cases/${row.id}/pick`,
+      now,
+      newId,
+    });
 }
 
 function reasonProblems(because: string): Problem[] {

@@ -1,8 +1,10 @@
 import { and, eq } from 'drizzle-orm';
 import type { SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
+import { pickWords } from '@/lib/wording/case-life';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
 import { appendLedger } from '../../ledger';
+import { setsOnKits } from '../../queries/caseLife/standing';
 import { setPromises, sets } from '../../schema';
 import { atCase, type CaseNow, type CaseRequest } from './at-case';
 
@@ -14,6 +16,8 @@ export async function freeSet(
   return atCase(request, 'promiseSets', async (write, row) => {
     const [set] = await write.select({ code: sets.code }).from(sets).where(eq(sets.id, setId));
     if (!set) return refused('notFound', words.noSuchSet);
+    const kit = (await setsOnKits(write, setId)).get(setId);
+    if (kit?.caseId === row.id) return refused('frozen', pickWords.stillOnKit(set.code, row.reference));
     const taken = await write
       .delete(setPromises)
       .where(and(eq(setPromises.setId, setId), eq(setPromises.caseId, row.id)))

@@ -2,11 +2,12 @@ import { eq, inArray } from 'drizzle-orm';
 import type { CaseId, NewId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
+import { isListChange } from '@/lib/theatre/planning/listChanges';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
-import { cases, setPromises, sets } from '../../schema';
+import { cases, ledger, setPromises, sets } from '../../schema';
 import { keepPromise, type RoundTimes, rivalFor, timesFor } from './promises';
 
 interface KeepPlan {
@@ -21,6 +22,11 @@ interface KeepPlan {
   /** When each case was as the plan was worked out, by id, where somebody looked at the plan meanwhile. */
   seenAt?: ReadonlyMap<string, { startsAt: string; endsAt: string }>;
   round: RoundTimes;
+  /**
+   * The number in the ledger of the act that this follows from: who changes the list changes who gets which set, so that act,
+   * if it is this person's own, is permission enough. Left out where somebody asks for the plan itself.
+   */
+  follows?: number;
 }
 
 /** What planning changed: which case got which set, and which it no longer has. */
@@ -34,11 +40,13 @@ export interface PlanKept {
  * does not have ends. Refused where promises were made or ended since the plan was worked out: it is made anew then.
  */
 export async function keepPlan(request: KeepPlan): Promise<Outcome<PlanKept, never>> {
-  const { db, now, person, plan, madeFrom } = request;
-  if (!may(person.role, 'promiseSets') && !may(person.role, 'keepTheatreList'))
-    return refused('notPermitted', words.mayNotPromise(person.name));
+  const { db, now, person, plan, madeFrom, follows } = request;
+  const mayAsk = may(person.role, 'promiseSets') || may(person.role, 'keepTheatreList');
   return db
     .tx(async (write) => {
+      const from = follows === undefined ? null : await actOf(write, follows, person);
+      if (from === null && (follows !== undefined || !mayAsk))
+        return refused('notPermitted', words.mayNotPromise(person.name));
       const ids = [...plan.keys()];
       const kept = await write.select().from(setPromises).where(inArray(setPromises.caseId, ids));
       const all = await write.select({ id: setPromises.id }).from(setPromises);
@@ -77,7 +85,11 @@ export async function keepPlan(request: KeepPlan): Promise<Outcome<PlanKept, nev
           action: 'plan-sets',
           subjectKind: 'case',
           subjectId: caseId,
-          detail: { given: setsOf(given), taken: setsOf(taken) },
+          detail: {
+            given: setsOf(given),
+            taken: setsOf(taken),
+            ...(from === null ? {} : { follows: from }),
+          },
         });
       }
       return { ok: true as const, value: { given, taken } };
@@ -101,6 +113,17 @@ async function unmoved(write: Queries, seenAt: NonNullable<KeepPlan['seenAt']>):
       return cancelledAt === null && seen?.startsAt === startsAt && seen.endsAt === endsAt;
     })
   );
+}
+
+/** The act that planning follows from, where it is this person's and of a kind that planning follows. */
+async function actOf(
+  write: Queries,
+  seq: number,
+  person: Person,
+): Promise<{ entry: number; action: string } | null> {
+  const [entry] = await write.select().from(ledger).where(eq(ledger.seq, seq));
+  if (!entry || entry.personId !== person.id || !isListChange(entry.action)) return null;
+  return { entry: seq, action: entry.action };
 }
 
 async function give(write: Queries, request: KeepPlan, caseId: CaseId, setId: SetId): Promise<boolean> {

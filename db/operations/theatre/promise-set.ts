@@ -1,9 +1,11 @@
 import { and, eq } from 'drizzle-orm';
 import type { SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
+import { loanWords } from '@/lib/wording/loan-acts';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
 import { appendLedger } from '../../ledger';
 import { setPromises, sets } from '../../schema';
+import { leavingWith } from '../loans/loan-bar';
 import { atCase, type CaseNow, type CaseRequest } from './at-case';
 import { keepPromise, type RoundTimes, rivalFor, timesFor } from './promises';
 
@@ -21,6 +23,8 @@ export async function promiseSet(request: PromiseSet): Promise<Outcome<{ setCode
     const [set] = await write.select().from(sets).where(eq(sets.id, setId));
     if (!set) return refused('notFound', words.noSuchSet);
     if (set.withdrawnAt !== null) return refused('frozen', words.outOfService(set.code));
+    const leaving = await leavingWith(write, setId);
+    if (leaving !== null) return refused('frozen', loanWords.leaving(set.code, leaving));
     const [kept] = await write
       .select({ id: setPromises.id })
       .from(setPromises)

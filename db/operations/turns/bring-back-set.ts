@@ -1,8 +1,10 @@
 import { and, eq } from 'drizzle-orm';
 import { type Outcome, refused } from '@/lib/identity/refusal';
+import { loanWords } from '@/lib/wording/loan-acts';
 import { turnWords as words } from '@/lib/wording/turns';
 import { appendLedger } from '../../ledger';
 import { sets } from '../../schema';
+import { wentBack } from '../loans/loan-bar';
 import { atSet, type SetNow, type SetRequest } from './at-set';
 import { endPack, UNPACKED } from './end-pack';
 import { takeStep } from './take-step';
@@ -26,6 +28,7 @@ export async function bringBackSet(request: BringBackSet): Promise<Outcome<{ rev
   } as const;
   return atSet(request, acting, async (write, { set }) => {
     if (set.withdrawnAt === null) return refused('frozen', words.inService(set.code));
+    if (await wentBack(write, set.id)) return refused('frozen', loanWords.loanGoneBack(set.code));
     const revision = set.revision + 1;
     await write
       .update(sets)

@@ -5,6 +5,7 @@ import { sendProblems } from '@/lib/turns/send';
 import { turnWords as words } from '@/lib/wording/turns';
 import { sendFacts } from '../../queries/turns/sendFacts';
 import { cases } from '../../schema';
+import { noteSent } from '../caseLife/note-set';
 import { atSet, type SetNow, type SetRequest } from './at-set';
 import { takeStep } from './take-step';
 
@@ -26,7 +27,7 @@ export async function sendToTheatre(request: SendToTheatre): Promise<Outcome<{ r
     if (!booked) return refused('notFound', words.noSuchCase);
     const problems = sendProblems(await sendFacts(write, set, booked, now));
     if (problems.length > 0) return { ok: false, refusal: { because: 'frozen', problems, current: null } };
-    return takeStep(write, {
+    const sent = await takeStep(write, {
       ...request,
       set,
       doneAt,
@@ -35,5 +36,17 @@ export async function sendToTheatre(request: SendToTheatre): Promise<Outcome<{ r
       change: { caseId },
       detail: { caseId, packId: set.packId },
     });
+    if (sent.ok)
+      await noteSent(write, {
+        setId: set.id,
+        caseId,
+        packId: set.packId,
+        placeId: set.placeId,
+        personId: request.person.id,
+        doneAt,
+        now,
+        newId: request.newId,
+      });
+    return sent;
   });
 }

@@ -8,6 +8,8 @@ import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { sets, turnSteps, turns } from '../../schema';
+import { noteBack } from '../caseLife/note-set';
+import { loanBar } from '../loans/loan-bar';
 
 export type SetRow = typeof sets.$inferSelect;
 
@@ -50,6 +52,10 @@ export async function takeStep(write: Queries, request: TakeStep): Promise<Outco
   if (set.withdrawnAt !== null && to !== 'held') return refused('frozen', words.withdrawn(set.code));
   if (from === 'held' && request.liftsHold !== true) return refused('frozen', words.stillHeld(set.code));
   if (!mayFollow(from, to)) return refused('frozen', words.illegal(set.code, from, to));
+  if (set.owner === 'loan' && to !== 'held' && to !== 'comingBack') {
+    const barred = await loanBar(write, set, to);
+    if (barred !== null) return refused('frozen', barred);
+  }
   const heldFrom = set.heldFrom === null ? null : turnStep.parse(set.heldFrom);
   const turnId =
     set.turnId === null || beginsTurn(from, to, heldFrom)
@@ -85,6 +91,15 @@ export async function takeStep(write: Queries, request: TakeStep): Promise<Outco
     doneAt: request.doneAt ?? now,
     enteredAt: now,
   });
+  if (leavesTheatre && set.caseId !== null)
+    await noteBack(write, {
+      setId: set.id,
+      caseId: set.caseId,
+      personId: person.id,
+      doneAt: request.doneAt ?? now,
+      now,
+      newId,
+    });
   await appendLedger(write, {
     doneAt: request.doneAt ?? now,
     enteredAt: now,

@@ -170,6 +170,7 @@ async function startSubjects(db: Reading, catalogue: readonly Item[]): Promise<S
     .select({ start: planStarts, owner: people.name })
     .from(planStarts)
     .innerJoin(people, eq(people.id, planStarts.personId))
+    .where(isNull(planStarts.retiredAt))
     .orderBy(asc(people.name), asc(planStarts.name));
   const name = nameIn(catalogue);
   const planned = planCatalogueOf(catalogue);
@@ -178,7 +179,7 @@ async function startSubjects(db: Reading, catalogue: readonly Item[]): Promise<S
     return {
       kind: 'start',
       label: `${start.name}, saved by ${owner}`,
-      href: null,
+      href: `/plans/starts/${start.id}`,
       judge: async ({ engine }) =>
         judgedStart(
           needsOf(construct, catalogue, engine),

@@ -4,7 +4,9 @@ import {
   cases,
   configurations,
   items,
+  lenders,
   loads,
+  loans,
   packs,
   people,
   places,
@@ -89,6 +91,13 @@ async function named(
         .select({ id: sterilisers.id, label: sterilisers.name })
         .from(sterilisers)
         .where(inArray(sterilisers.id, ids));
+    case 'loan':
+      return read.select({ id: loans.id, label: loans.number }).from(loans).where(inArray(loans.id, ids));
+    case 'lender':
+      return read
+        .select({ id: lenders.id, label: lenders.name })
+        .from(lenders)
+        .where(inArray(lenders.id, ids));
     default:
       return [];
   }

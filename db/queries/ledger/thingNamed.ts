@@ -1,15 +1,15 @@
 import { eq, or, sql } from 'drizzle-orm';
 import type { AnySQLiteColumn } from 'drizzle-orm/sqlite-core';
 import { mayRead, type Reading } from '../../reader';
-import { cases, loads, packs, sets, sterilisers } from '../../schema';
+import { cases, loads, loans, packs, sets, sterilisers } from '../../schema';
 
 export interface NamedThing {
   id: string;
-  kind: 'set' | 'case' | 'load' | 'pack' | 'steriliser';
+  kind: 'set' | 'case' | 'load' | 'pack' | 'steriliser' | 'loan';
   label: string;
 }
 
-/** The thing that is called `text` (a set's code, a case's reference, a load's or pack's number, a steriliser's name) or has it as its id. */
+/** The thing that is called `text` (a set's code, a case's reference, a load's, pack's or loan's number, a steriliser's name) or has it as its id. */
 export async function thingNamed(db: Reading, text: string): Promise<NamedThing | null> {
   mayRead(db, 'readLedger');
   const { read } = db;
@@ -44,5 +44,11 @@ export async function thingNamed(db: Reading, text: string): Promise<NamedThing 
     .from(sterilisers)
     .where(is(sterilisers.id, sterilisers.name))
     .limit(1);
-  return steriliser ? { ...steriliser, kind: 'steriliser' } : null;
+  if (steriliser) return { ...steriliser, kind: 'steriliser' };
+  const [loan] = await read
+    .select({ id: loans.id, label: loans.number })
+    .from(loans)
+    .where(is(loans.id, loans.number))
+    .limit(1);
+  return loan ? { ...loan, kind: 'loan' } : null;
 }

@@ -5,6 +5,7 @@ import { lapsesOf, type NamedCase, type ShortDecision, shortDecision } from '@/l
 import type { Pouch } from '@/lib/sets/short/standIns';
 import type { Queries } from '../../client';
 import { cases, sets, shortDecisions, stock } from '../../schema';
+import { onKits } from '../caseLife/standing';
 
 /** A decision of a set's present turn, with its case as it is now. */
 export interface PresentDecision {
@@ -69,7 +70,7 @@ export async function promisedPouches(
 
 /** Sterile pouches that may travel with a set on that day: in date, not held, and not promised to another set. */
 export async function pouchesFor(read: Queries, set: string, on: PlainDate, now: string): Promise<Pouch[]> {
-  const [rows, promised] = await Promise.all([
+  const [rows, promised, kits] = await Promise.all([
     read
       .select()
       .from(stock)
@@ -82,12 +83,13 @@ export async function pouchesFor(read: Queries, set: string, on: PlainDate, now:
       )
       .orderBy(asc(stock.useBy), asc(stock.id)),
     promisedPouches(read, now, set),
+    onKits(read),
   ]);
   return rows.flatMap((row): Pouch[] => {
     const id = stockId.parse(row.id);
     const useBy = row.useBy === null ? null : plainDate.parse(row.useBy);
     if (useBy !== null && isPastUseBy(useBy, on)) return [];
-    const quantity = row.quantity - (promised.get(id) ?? 0);
+    const quantity = row.quantity - (promised.get(id) ?? 0) - (kits.get(id) ?? 0);
     return quantity > 0 ? [{ stockId: id, itemId: itemId.parse(row.itemId), quantity, useBy }] : [];
   });
 }

@@ -1,6 +1,6 @@
 import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
-import { and, asc, eq, gt, inArray, isNull, lt, ne, or } from 'drizzle-orm';
-import { type CaseId, caseId, setId } from '@/lib/identity/ids';
+import { and, asc, eq, gt, inArray, isNull, lt, ne, notInArray, or } from 'drizzle-orm';
+import { type CaseId, caseId, configurationId, setId } from '@/lib/identity/ids';
 import { waysToServe } from '@/lib/kits/waysToServe';
 import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
@@ -23,6 +23,7 @@ import {
   theatres,
 } from '../../schema';
 import { kitBasis } from '../caseKit';
+import { leavingSets } from '../loans/leavingSets';
 import { readSetting } from '../settings';
 import { loadStageSpreads } from '../turns/stageTimes';
 
@@ -126,6 +127,7 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
       {
         id: caseId.parse(id) as CaseId,
         reference: booked.reference,
+        revision: booked.revision,
         theatreId: booked.theatreId,
         startsAt: booked.startsAt,
         endsAt: booked.endsAt,
@@ -139,7 +141,7 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
   });
 }
 
-/** Every set in service, with when it can be had and how long a turn of its kind takes. */
+/** Every set in service that stays, with when it can be had and how long a turn of its kind takes. */
 async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts, 'sets' | 'configurations'>> {
   const [rows, recent, spreadOf] = await Promise.all([
     db.read
@@ -148,7 +150,7 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(cases, eq(cases.id, sets.caseId))
-      .where(isNull(sets.withdrawnAt))
+      .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(db.read))))
       .orderBy(asc(sets.code)),
     db.read
       .selectDistinct({ setId: counts.setId })
@@ -173,11 +175,13 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
       return {
         id: setId.parse(set.id),
         code: set.code,
+        revision: set.revision,
         configuration: configuration.name,
         readyMinutes: spread && { p50: spread.p50 + left.waitMinutes, p90: spread.p90 + left.waitMinutes },
       };
     }),
     configurations: [...kinds].map(([id, name]) => ({
+      id: configurationId.parse(id),
       name,
       stages: STAGES.map((stage) => {
         const { p50, p90 } = spreadOf(id, stage);

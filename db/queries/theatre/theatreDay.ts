@@ -46,7 +46,7 @@ export async function theatreDay(db: Reading, date: PlainDate): Promise<TheatreD
   const [rooms, sessions, listed] = await Promise.all([
     read.select().from(theatres).orderBy(asc(theatres.name)),
     sessionsOn(db, date, addDays(date, 1)),
-    listCases(db, date, addDays(date, 1)),
+    listCases(db, date, addDays(date, 1), { cancelledToo: true }),
   ]);
   const promised = await promisedTo(
     db,

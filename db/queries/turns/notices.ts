@@ -1,8 +1,8 @@
 import { and, count, desc, eq, isNull } from 'drizzle-orm';
 import { type NoticeId, noticeId } from '@/lib/identity/ids';
-import { type NoticeContent, noticeContent } from '@/lib/turns/notice';
+import { NOTICE_KINDS, type NoticeContent, type NoticeKind, noticeContent } from '@/lib/turns/notice';
 import { mayRead, type Reading } from '../../reader';
-import { notices } from '../../schema';
+import { notices, noticesOff } from '../../schema';
 
 export interface NoticeOnFile {
   id: NoticeId;
@@ -37,4 +37,14 @@ export async function unseenNotices(db: Reading, personId: string): Promise<numb
     .from(notices)
     .where(and(eq(notices.personId, personId), isNull(notices.seenAt)));
   return row?.n ?? 0;
+}
+
+/** Kinds of notice that a person switched off. */
+export async function kindsOff(db: Reading, personId: string): Promise<NoticeKind[]> {
+  mayRead(db, 'readHospital');
+  const rows = await db.read
+    .select({ kind: noticesOff.kind })
+    .from(noticesOff)
+    .where(eq(noticesOff.personId, personId));
+  return NOTICE_KINDS.filter((kind) => rows.some((row) => row.kind === kind));
 }

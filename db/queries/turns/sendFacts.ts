@@ -5,6 +5,7 @@ import { lapsesOf } from '@/lib/sets/short/decision';
 import type { SendFacts } from '@/lib/turns/send';
 import type { Queries } from '../../client';
 import { cases, loads, packs, setPromises, type sets, shortDecisions } from '../../schema';
+import { setsOnKits } from '../caseLife/standing';
 import { readSetting } from '../settings';
 import { decisionFromRow, namedCase } from '../short/decisions';
 import { heldReasons } from './heldReasons';
@@ -16,12 +17,14 @@ export async function sendFacts(
   booked: typeof cases.$inferSelect,
   now: string,
 ): Promise<SendFacts> {
-  const [{ policy }, reasons, pack, promisedTo] = await Promise.all([
+  const [{ policy }, reasons, pack, promisedTo, kits] = await Promise.all([
     readSetting(read, 'sterility'),
     set.step === 'held' ? heldReasons(read, set.id) : [],
     packOf(read, set, now),
     rivalOf(read, set.id, booked, now),
+    setsOnKits(read, set.id),
   ]);
+  const kit = kits.get(set.id);
   return {
     code: set.code,
     step: turnStep.parse(set.step),
@@ -35,6 +38,7 @@ export async function sendFacts(
       cancelled: booked.cancelledAt !== null,
     },
     promisedTo,
+    onKitOf: kit && kit.caseId !== booked.id ? { reference: kit.reference } : null,
     sterility: policy,
     now,
   };

@@ -13,6 +13,7 @@ import { keptVersions } from '../keptVersions';
 import type { SetStandings, StandingSet } from '../setStandings';
 import { readSetting } from '../settings';
 import { loadStageTimes } from './stageTimes';
+import { loadWantedTurns } from './wantedTurns';
 
 /** A set in the queue: what to do next with it, and how it stands. */
 export interface QueuedSet {
@@ -34,7 +35,7 @@ export interface WorkQueue {
 export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const [standings, rows, recent, booked, timeOf, { leadMinutes }] = await Promise.all([
+  const [standings, rows, recent, booked, wanted, timeOf, { leadMinutes }] = await Promise.all([
     keptSetStandings(db, now),
     read
       .select({ set: sets, caseEndsAt: cases.endsAt, loadId: packs.loadId })
@@ -47,6 +48,7 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
       .innerJoin(sets, eq(sets.id, counts.setId))
       .where(and(eq(sets.step, 'onBench'), gt(counts.countedAt, sets.stepSince))),
     bookedNeeds(db, now),
+    loadWantedTurns(db, now),
     loadStageTimes(db),
     readSetting(read, 'stages'),
   ]);
@@ -70,7 +72,7 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
     };
   });
   const byId = new Map<string, StandingSet>(standings.sets.map((one) => [one.set.id, one]));
-  const lines = queueOf({ now, leadMinutes, sets: open, cases: booked, timeOf });
+  const lines = queueOf({ now, leadMinutes, sets: open, cases: booked, wanted, timeOf });
   const inService = new Set<string>(open.filter(({ withdrawn }) => !withdrawn).map(({ id }) => id));
   return {
     leadMinutes,

@@ -19,7 +19,7 @@ export interface CoverSet {
 }
 
 export interface SetCost {
-  /** Promises this choice would touch; 0 is best. */
+  /** How far this choice is from what is promised; 0, promised to this very case, is best. */
   promises: number;
   /** Days from the case to the use-by; a set without one counts as the longest. */
   useByDays: number;

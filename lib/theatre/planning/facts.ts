@@ -1,4 +1,4 @@
-import type { CaseId, SetId, StockId } from '../../identity/ids';
+import type { CaseId, ConfigurationId, SetId, StockId } from '../../identity/ids';
 import type { WaysToServe } from '../../kits/waysToServe';
 import type { TimeSpread } from '../../turnaround/turnTime';
 import type { Urgency } from '../surgicalCase';
@@ -9,7 +9,11 @@ export interface PlanningFacts {
   cases: CaseToServe[];
   sets: SetToGive[];
   /** Every kind of set, with the stages of a turn from the end of a case to the sterile store. */
-  configurations: { name: string; stages: { stage: string; p50Minutes: number; p90Minutes: number }[] }[];
+  configurations: {
+    id: ConfigurationId;
+    name: string;
+    stages: { stage: string; p50Minutes: number; p90Minutes: number }[];
+  }[];
   pouches: { stockId: StockId; quantity: number }[];
   promises: { id: string; caseId: CaseId; setId: SetId; chosenBy: 'person' | 'planning' }[];
   rule: { planBy: 'p50' | 'p90'; marginMinutes: number };
@@ -19,6 +23,8 @@ export interface PlanningFacts {
 export interface CaseToServe {
   id: CaseId;
   reference: string;
+  /** Grows with every change; an act names the revision it saw. */
+  revision: number;
   theatreId: string;
   startsAt: string;
   endsAt: string;
@@ -34,6 +40,7 @@ export interface CaseToServe {
 export interface SetToGive {
   id: SetId;
   code: string;
+  revision: number;
   /** The name of its configuration. */
   configuration: string;
   /** Minutes from now until it can be taken; `null` where nobody can say. */

@@ -1,4 +1,5 @@
 import type { SetTurnaroundOutput } from '../../calculations/setTurnaround/output';
+import type { MissingPieces } from '../../kits/missingPieces';
 import type { CaseToServe, PlanningFacts } from './facts';
 
 type Assignment = SetTurnaroundOutput['assignments'][number];
@@ -20,7 +21,12 @@ export interface GivenSet {
 export type CaseStanding =
   | { kind: 'notPlanned' }
   /** What the plan needs is in no set and no pouch of the hospital. */
-  | { kind: 'shortOf' }
+  | {
+      kind: 'shortOf';
+      missing: MissingPieces[];
+      /** Sets that hold some of it and can't come round. */
+      outOfReach: string[];
+    }
   | { kind: 'ready' | 'readyWith'; sets: GivenSet[]; pouches: string[] }
   | { kind: 'waiting'; until: string; sets: GivenSet[]; pouches: string[] }
   /** Sets that could serve it are elsewhere then. */
@@ -54,7 +60,8 @@ function standingOf(
   at: { nowMs: number; marginMinutes: number },
 ): CaseStanding {
   if (ways === null) return { kind: 'notPlanned' };
-  if (ways.outcome === 'short') return { kind: 'shortOf' };
+  if (ways.outcome === 'short')
+    return { kind: 'shortOf', missing: ways.missing, outOfReach: ways.outOfReach };
   if (given) return givenStanding(given, at);
   if (without) {
     const { slipMinutes } = without;

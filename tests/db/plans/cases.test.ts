@@ -2,15 +2,15 @@ import { eq } from 'drizzle-orm';
 import { beforeEach, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
 import { bookCase } from '@/db/operations/book-case';
-import { deletePlanStart } from '@/db/operations/delete-plan-start';
-import { renamePlanStart } from '@/db/operations/rename-plan-start';
-import { savePlanStart } from '@/db/operations/save-plan-start';
+import { renamePlanStart } from '@/db/operations/cards/rename-plan-start';
+import { retirePlanStart } from '@/db/operations/cards/retire-plan-start';
+import { savePlanStart } from '@/db/operations/cards/save-plan-start';
 import { setPlanRemarks } from '@/db/operations/set-plan-remarks';
 import { bookingChoices, findCase, listCases, listPlanVersions } from '@/db/queries/cases';
 import { listPeople, type Person } from '@/db/queries/people';
 import { remarksSwitchedOff } from '@/db/queries/planner';
 import { listPlanStarts } from '@/db/queries/plans';
-import { items } from '@/db/schema';
+import { cases, items, setPromises } from '@/db/schema';
 import type { NewId, StartId } from '@/lib/identity/ids';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { parseBooking } from '@/lib/theatre/booking';
@@ -131,7 +131,25 @@ it('lists the days asked for, by time', async () => {
   expect((await listCases(db, addDays(TODAY, 60), addDays(TODAY, 67))).length).toBe(0);
 });
 
-it('keeps, renames and deletes one’s own starts, and says what was withdrawn from under them', async () => {
+it('leaves out what was cancelled, unless it is asked for', async () => {
+  const week = (more?: { cancelledToo: boolean }) => listCases(db, TODAY, addDays(TODAY, 7), more);
+  const before = await week();
+  const [one] = before;
+  await db.tx(async (write) => {
+    await write.delete(setPromises).where(eq(setPromises.caseId, one?.id ?? ''));
+    await write
+      .update(cases)
+      .set({ cancelledAt: NOW, cancelledBecause: 'The theatre is closed' })
+      .where(eq(cases.id, one?.id ?? ''));
+  });
+  expect((await week()).map(({ id }) => id)).toEqual(before.slice(1).map(({ id }) => id));
+  expect((await week({ cancelledToo: true }))[0]).toMatchObject({
+    id: one?.id,
+    cancelled: { because: 'The theatre is closed' },
+  });
+});
+
+it('keeps, renames and retires one’s own starts, and says what was withdrawn from under them', async () => {
   const [owner, stranger] = [acting('surgeon'), acting('theatreManager')];
   const [week] = await listCases(db, TODAY, addDays(TODAY, 7));
   const [plan] = await listPlanVersions(db, week?.id ?? '');
@@ -163,12 +181,10 @@ it('keeps, renames and deletes one’s own starts, and says what was withdrawn f
   await db.tx(async (write) => write.update(items).set({ status: 'withdrawn' }).where(eq(items.id, plate)));
   expect((await mine())?.platesGone).toMatchObject([{ status: 'withdrawn' }]);
 
-  expect(await deletePlanStart({ db, now: NOW, person: stranger, startId: kept.value.id })).toMatchObject({
-    ok: false,
-  });
-  expect(await deletePlanStart({ db, now: NOW, person: owner, startId: kept.value.id })).toMatchObject({
-    ok: true,
-  });
+  const retire = (person: Person) =>
+    retirePlanStart({ db, now: NOW, person, startId: kept.value.id, retire: true });
+  expect(await retire(acting('scrubPractitioner'))).toMatchObject({ refusal: { because: 'notPermitted' } });
+  expect(await retire(owner)).toMatchObject({ ok: true });
   expect(await mine()).toBeUndefined();
 });
 

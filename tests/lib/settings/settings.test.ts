@@ -107,4 +107,24 @@ describe('a form that is wrong', () => {
     if (!tolerance) throw new Error('the tolerance is a field');
     expect(valueWords(tolerance, 200)).toBe('0.2 mm');
   });
+
+  it('takes dates one on a line, each once, and keeps them in order', () => {
+    const loans = entryOf('loans', parseSetting('loans', undefined));
+    const read = (holidays: unknown) => readEntry('loans', { ...loans, holidays });
+    expect(read('2026-12-28\n2026-12-25\n')).toMatchObject({
+      ok: true,
+      value: { holidays: ['2026-12-25', '2026-12-28'] },
+    });
+    expect(read(' ')).toMatchObject({ ok: true, value: { holidays: [] } });
+    // 2026 is no leap year: it is not divisible by four (calendar of Gregory XIII)
+    for (const wrong of ['2026-02-29', '25.12.2026', 'Christmas', '2026-12-25\n2026-13-01'])
+      expect(read(wrong), wrong).toMatchObject({
+        ok: false,
+        problems: [{ path: ['holidays'], code: 'not-a-date' }],
+      });
+    expect(read('2026-12-25; 2026-12-25')).toMatchObject({
+      problems: [{ path: ['holidays'], code: 'twice' }],
+    });
+    expect(read(undefined)).toMatchObject({ problems: [{ path: ['holidays'], code: 'not-stated' }] });
+  });
 });

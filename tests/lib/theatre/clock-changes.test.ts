@@ -84,92 +84,100 @@ const MINUTE = 60_000;
 const on = (date: string) => plainDate.parse(date);
 const iso = (ms: number) => new Date(ms).toISOString();
 
-describe.each(ZONES)('the theatre list where the clocks change, $zone', ({ zone, skipped, twice, eight, ...day }) => {
-  const [lostDate, lostTime] = skipped;
-  const [date, time, first, second] = twice;
+describe.each(ZONES)(
+  'the theatre list where the clocks change, $zone',
+  ({ zone, skipped, twice, eight, ...day }) => {
+    const [lostDate, lostTime] = skipped;
+    const [date, time, first, second] = twice;
 
-  it('refuses a time that the clocks skip, for cases and for sessions', () => {
-    expect(timesShown(on(lostDate), lostTime, zone)).toBe('never');
-    expect(parseSlot({ date: on(lostDate), time: lostTime, minutes: 60 }, zone)).toMatchObject({
-      ok: false,
-      problems: [{ code: 'time-skipped' }],
+    it('refuses a time that the clocks skip, for cases and for sessions', () => {
+      expect(timesShown(on(lostDate), lostTime, zone)).toBe('never');
+      expect(parseSlot({ date: on(lostDate), time: lostTime, minutes: 60 }, zone)).toMatchObject({
+        ok: false,
+        problems: [{ code: 'time-skipped' }],
+      });
+      expect(sessionSpan({ date: on(lostDate), from: lostTime, until: '08:30' }, zone)).toMatchObject({
+        ok: false,
+        problems: [{ code: 'time-skipped', path: ['from'] }],
+      });
     });
-    expect(sessionSpan({ date: on(lostDate), from: lostTime, until: '08:30' }, zone)).toMatchObject({
-      ok: false,
-      problems: [{ code: 'time-skipped', path: ['from'] }],
+
+    it('takes the first of a time that comes twice, or the second where that is asked for, and says which it was', () => {
+      expect(timesShown(on(date), time, zone)).toBe('twice');
+      const at = (which?: 'first' | 'second') =>
+        parseSlot({ date: on(date), time, minutes: 90, which }, zone);
+      expect(at()).toMatchObject({ value: { startsAt: first } });
+      expect(at('first')).toMatchObject({ value: { startsAt: first } });
+      expect(at('second')).toMatchObject({
+        value: { startsAt: second, endsAt: iso(Date.parse(second) + 90 * MINUTE) },
+      });
+      expect([whichOf(first, zone), whichOf(second, zone)]).toEqual(['first', 'second']);
+      expect(whichOf(eight[1][1], zone)).toBeNull();
     });
-  });
 
-  it('takes the first of a time that comes twice, or the second where that is asked for, and says which it was', () => {
-    expect(timesShown(on(date), time, zone)).toBe('twice');
-    const at = (which?: 'first' | 'second') => parseSlot({ date: on(date), time, minutes: 90, which }, zone);
-    expect(at()).toMatchObject({ value: { startsAt: first } });
-    expect(at('first')).toMatchObject({ value: { startsAt: first } });
-    expect(at('second')).toMatchObject({
-      value: { startsAt: second, endsAt: iso(Date.parse(second) + 90 * MINUTE) },
+    it('a session begins with the first of a time that comes twice and ends with the second', () => {
+      expect(sessionSpan({ date: on(date), from: time, until: '09:00' }, zone)).toMatchObject({
+        value: { startsAt: first },
+      });
+      const ending = sessionSpan({ date: on(date), from: day.before, until: time }, zone);
+      expect(ending).toMatchObject({ value: { endsAt: second } });
+      if (!ending.ok) return;
+      // a case in the second of the two is still in it
+      const late = { startsAt: iso(Date.parse(second) - 15 * MINUTE), endsAt: second };
+      expect(isInSession(late, [ending.value])).toBe('inside');
     });
-    expect([whichOf(first, zone), whichOf(second, zone)]).toEqual(['first', 'second']);
-    expect(whichOf(eight[1][1], zone)).toBeNull();
-  });
 
-  it('a session begins with the first of a time that comes twice and ends with the second', () => {
-    expect(sessionSpan({ date: on(date), from: time, until: '09:00' }, zone)).toMatchObject({
-      value: { startsAt: first },
-    });
-    const ending = sessionSpan({ date: on(date), from: day.before, until: time }, zone);
-    expect(ending).toMatchObject({ value: { endsAt: second } });
-    if (!ending.ok) return;
-    // a case in the second of the two is still in it
-    const late = { startsAt: iso(Date.parse(second) - 15 * MINUTE), endsAt: second };
-    expect(isInSession(late, [ending.value])).toBe('inside');
-  });
-
-  it('week after week a session and a case are at the same time on the wall', () => {
-    for (const [changed, instant] of eight) {
-      const dates = weekly(on(changed), 2);
-      const spans = dates.map((one) => sessionSpan({ date: one, from: '08:30', until: '17:00' }, zone));
-      expect(spans[0]).toMatchObject({ value: { startsAt: instant } });
-      expect(instantOf(on(changed), '08:30', zone)).toBe(instant);
-      for (const [at, span] of spans.entries())
-        if (span.ok)
-          expect(wallClock(span.value.startsAt, zone)).toEqual({ date: dates[at], time: '08:30' });
-    }
-  });
-
-  it('sets are needed so many minutes before as really pass, whatever the wall shows', () => {
-    // the case begins right where the clocks have gone back: half of its lead lies in the hour that came first
-    const { fromAt } = promiseTimes({ startsAt: second, endsAt: iso(Date.parse(second) + 60 * MINUTE) }, 45, 300);
-    expect(Date.parse(second) - Date.parse(fromAt)).toBe(45 * MINUTE);
-    const between = (Date.parse(second) - Date.parse(first)) / MINUTE;
-    expect(promiseTimes({ startsAt: second, endsAt: second }, between, 300).fromAt).toBe(first);
-  });
-
-  it('the line of the day leaves an hour out, or has it twice, as the wall does', () => {
-    const all = (of: string) => {
-      const begins = iso(Date.parse(instantOf(on(of), '12:00', zone) as string) - 24 * 60 * MINUTE);
-      const ends = iso(Date.parse(begins) + 48 * 60 * MINUTE);
-      return dayLine(on(of), [{ fromAt: begins, untilAt: ends }], zone);
-    };
-    const hours = (of: string) =>
-      all(of)
-        .hours.map(({ label }) => label.slice(0, 2))
-        .join(' ');
-    expect(hours(lostDate)).toBe(day.short);
-    expect(hours(date)).toBe(day.long);
-    for (const of of [lostDate, date]) {
-      const { fromMs, toMs, hours: drawn } = all(of);
-      expect([drawn[0]?.atMs, drawn.at(-1)?.atMs]).toEqual([fromMs, toMs]);
-      for (const { atMs, label } of drawn) expect(wallClock(iso(atMs), zone).time).toBe(label);
-    }
-  });
-
-  it('every quarter of an hour of both days goes to the wall and back', () => {
-    for (const of of [lostDate, date]) {
-      const noon = Date.parse(instantOf(on(of), '12:00', zone) as string);
-      for (let ms = noon - 18 * 60 * MINUTE; ms <= noon + 18 * 60 * MINUTE; ms += 15 * MINUTE) {
-        const wall = wallClock(iso(ms), zone);
-        expect(instantOf(wall.date, wall.time, zone, whichOf(iso(ms), zone) ?? 'first')).toBe(iso(ms));
+    it('week after week a session and a case are at the same time on the wall', () => {
+      for (const [changed, instant] of eight) {
+        const dates = weekly(on(changed), 2);
+        const spans = dates.map((one) => sessionSpan({ date: one, from: '08:30', until: '17:00' }, zone));
+        expect(spans[0]).toMatchObject({ value: { startsAt: instant } });
+        expect(instantOf(on(changed), '08:30', zone)).toBe(instant);
+        for (const [at, span] of spans.entries())
+          if (span.ok)
+            expect(wallClock(span.value.startsAt, zone)).toEqual({ date: dates[at], time: '08:30' });
       }
-    }
-  });
-});
+    });
+
+    it('sets are needed so many minutes before as really pass, whatever the wall shows', () => {
+      // the case begins right where the clocks have gone back: half of its lead lies in the hour that came first
+      const { fromAt } = promiseTimes(
+        { startsAt: second, endsAt: iso(Date.parse(second) + 60 * MINUTE) },
+        45,
+        300,
+      );
+      expect(Date.parse(second) - Date.parse(fromAt)).toBe(45 * MINUTE);
+      const between = (Date.parse(second) - Date.parse(first)) / MINUTE;
+      expect(promiseTimes({ startsAt: second, endsAt: second }, between, 300).fromAt).toBe(first);
+    });
+
+    it('the line of the day leaves an hour out, or has it twice, as the wall does', () => {
+      const all = (of: string) => {
+        const begins = iso(Date.parse(instantOf(on(of), '12:00', zone) as string) - 24 * 60 * MINUTE);
+        const ends = iso(Date.parse(begins) + 48 * 60 * MINUTE);
+        return dayLine(on(of), [{ fromAt: begins, untilAt: ends }], zone);
+      };
+      const hours = (of: string) =>
+        all(of)
+          .hours.map(({ label }) => label.slice(0, 2))
+          .join(' ');
+      expect(hours(lostDate)).toBe(day.short);
+      expect(hours(date)).toBe(day.long);
+      for (const of of [lostDate, date]) {
+        const { fromMs, toMs, hours: drawn } = all(of);
+        expect([drawn[0]?.atMs, drawn.at(-1)?.atMs]).toEqual([fromMs, toMs]);
+        for (const { atMs, label } of drawn) expect(wallClock(iso(atMs), zone).time).toBe(label);
+      }
+    });
+
+    it('every quarter of an hour of both days goes to the wall and back', () => {
+      for (const of of [lostDate, date]) {
+        const noon = Date.parse(instantOf(on(of), '12:00', zone) as string);
+        for (let ms = noon - 18 * 60 * MINUTE; ms <= noon + 18 * 60 * MINUTE; ms += 15 * MINUTE) {
+          const wall = wallClock(iso(ms), zone);
+          expect(instantOf(wall.date, wall.time, zone, whichOf(iso(ms), zone) ?? 'first')).toBe(iso(ms));
+        }
+      }
+    });
+  },
+);

@@ -42,7 +42,7 @@ const booked = (caseId: string, minutes: number, kinds: string[] = ['K']): Booke
   holdPlate: new Set(kinds),
 });
 const queue = (sets: OpenSet[], cases: BookedNeed[] = [], leadMinutes = 60) =>
-  queueOf({ now: NOW, leadMinutes, sets, cases, timeOf });
+  queueOf({ now: NOW, leadMinutes, sets, cases, wanted: [], timeOf });
 
 describe('when a set must be begun', () => {
   it('is the case’s start less the lead less every stage that begins with the next act', () => {

@@ -4,6 +4,7 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { jsonAnswer } from '@/app/_server/json-answer';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { planAgain } from '@/app/_server/plan-again';
 import { roundTimes } from '@/app/_server/round-times';
 import { viewOf } from '@/app/cases/import/view-of';
 import { importList } from '@/db/operations/theatre/import-list';
@@ -54,5 +55,12 @@ export const POST = endpoint('POST /api/cases/import', async ({ db, person, requ
     choices: { dateOrder, repeatedHour, urgencyWhereNone },
     digest,
   });
-  return outcome.ok ? jsonAnswer(viewOf(outcome.value, read.list, choices, at)) : outcomeAnswer(outcome);
+  if (!outcome.ok) return outcomeAnswer(outcome);
+  const { done } = outcome.value;
+  const changed = done !== null && done.booked.length + done.moved.length > 0;
+  const planned = changed ? await planAgain(db, person, 'import-list') : null;
+  return jsonAnswer({
+    ...viewOf(outcome.value, read.list, choices, at),
+    planned: planned?.sentence ?? null,
+  });
 });

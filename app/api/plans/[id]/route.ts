@@ -5,7 +5,7 @@ import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { readJsonBody } from '@/app/_server/problem-response';
 import { discardPlanDraft } from '@/db/operations/discard-plan-draft';
 import { savePlanDraft } from '@/db/operations/save-plan-draft';
-import { planId } from '@/lib/identity/ids';
+import { planId, startId } from '@/lib/identity/ids';
 import { refused } from '@/lib/plans/refusal';
 import { parseMembers, planAnswer, savedRevision } from '../plan-answer';
 
@@ -13,6 +13,7 @@ const saved = z.strictObject({
   revision: savedRevision,
   construct: z.unknown(),
   notPatientData: z.boolean().default(false),
+  startId: startId.optional(),
 });
 const discarded = z.strictObject({ revision: savedRevision });
 

@@ -3,7 +3,7 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { jsonAnswer } from '@/app/_server/json-answer';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
-import { savePlanStart } from '@/db/operations/save-plan-start';
+import { savePlanStart } from '@/db/operations/cards/save-plan-start';
 import { parseMembers } from '../plan-answer';
 
 const members = z.strictObject({ name: z.unknown(), construct: z.unknown() });

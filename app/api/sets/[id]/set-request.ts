@@ -3,9 +3,11 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import type { Access } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { withPlan } from '@/app/_server/plan-again';
 import type { SetNow, SetRequest } from '@/db/operations/turns/at-set';
 import { setId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
+import type { ListChange } from '@/lib/theatre/planning/listChanges';
 import { actTime } from '@/lib/turns/actTime';
 
 /** What every act on one set is sent with: the revision that was seen, and when it was done, where that was earlier. */
@@ -17,11 +19,16 @@ export const setMembers = {
 type SetBody = z.output<z.ZodObject<typeof setMembers>>;
 type Asked = Access & { request: Request; params: { id: string } };
 
-/** Reads the body of an act on a set and does it; every act answers alike. */
+/**
+ * Reads the body of an act on a set and does it; every act answers alike.
+ *
+ * @param after the act of the ledger after which who gets which set is planned anew; left out where it is not
+ */
 export async function actOnSet<B extends SetBody>(
   asked: Asked,
   body: z.ZodType<B>,
   act: (request: SetRequest, body: B, asked: Asked) => Promise<Outcome<{ revision: number }, SetNow>>,
+  after: ListChange | null = null,
 ): Promise<Response> {
   const id = setId.safeParse(asked.params.id);
   if (!id.success) return noSuch('set');
@@ -31,5 +38,6 @@ export async function actOnSet<B extends SetBody>(
   const { db, person, session } = asked;
   const { workstationId } = session;
   const request = { db, person, now: now(), newId, setId: id.data, baseRevision, doneAt, workstationId };
-  return outcomeAnswer(await act(request, read.value, asked));
+  const outcome = await act(request, read.value, asked);
+  return outcomeAnswer(after === null ? outcome : await withPlan(db, person, after, outcome));
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { withPlan } from '@/app/_server/plan-again';
 import { roundTimes } from '@/app/_server/round-times';
 import { reorderList } from '@/db/operations/theatre/reorder-list';
 import { caseId, theatreId } from '@/lib/identity/ids';
@@ -18,5 +19,7 @@ export const POST = endpoint('POST /api/theatre-list/order', async ({ db, person
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   const round = await roundTimes(db);
-  return outcomeAnswer(await reorderList({ db, person, now: now(), newId, round, ...body.value }));
+  const outcome = await reorderList({ db, person, now: now(), newId, round, ...body.value });
+  const after = outcome.ok && outcome.value.moved > 0 ? 'move-case' : null;
+  return outcomeAnswer(await withPlan(db, person, after, outcome));
 });

@@ -9,11 +9,13 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Skeleton } from '@/app/_ui/skeleton';
 import { Status } from '@/app/_ui/status';
+import { cardAsked } from '@/db/queries/cards/cardAsked';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { findCase } from '@/db/queries/cases';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { verdictWords } from '@/lib/wording/kit';
 import { LIMB_WORDS, REGION_WORDS } from '@/lib/wording/plans';
+import { CardExtras } from './card-extras';
 import { Certainty } from './certainty';
 import { kitNames } from './kit-names';
 import { LengthCover } from './length-cover';
@@ -61,6 +63,7 @@ export default async function KitPage({ params }: Props) {
     );
   }
   const { kit, plan, newerDraft } = loaded.answer;
+  const card = await cardAsked(db, loaded.answer);
   const names = kitNames(loaded.answer);
   const words = verdictWords(kit, names.item);
   return (
@@ -91,6 +94,7 @@ export default async function KitPage({ params }: Props) {
       <Section title="Take these" note="from what is in store now">
         <TakeList kit={kit} names={names} />
       </Section>
+      {card ? <CardExtras card={card} names={names} /> : null}
       <Section title="Lengths" note="how likely the screws on the table suffice" id="lengths">
         <Suspense fallback={<Skeleton lines={3} label="Working out the length cover" />}>
           <LengthCover caseId={booked.id} />

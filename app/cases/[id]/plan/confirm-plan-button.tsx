@@ -4,6 +4,7 @@ import { type ReactNode, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ConfirmDialog } from '@/app/_ui/confirm-dialog';
 import { Dialog } from '@/app/_ui/dialog';
+import { showToast } from '@/app/_ui/toast';
 import type { PlanFinding } from '@/lib/plans/planFinding';
 import { placeWords, planFindingSentence } from '@/lib/wording/planFindings';
 import styles from './planner.module.css';
@@ -41,6 +42,8 @@ export function ConfirmPlanButton({
       body: JSON.stringify({ revision: saver.revision }),
     });
     if (answer.ok) {
+      const { planned } = (await answer.json()) as { planned: { sentence: string } | null };
+      if (planned) showToast({ tone: 'neutral', word: 'Planned anew', text: planned.sentence });
       onConfirmed();
       return undefined;
     }

@@ -3,10 +3,12 @@ import { notFound, redirect } from 'next/navigation';
 import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { Status } from '@/app/_ui/status';
+import { originOfCase } from '@/db/queries/cards/cards';
+import { listStarts } from '@/db/queries/cards/starts';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
 import { loadFitEngine } from '@/db/queries/fitRules';
 import { itemNames, loadPlannerCatalogue, remarksSwitchedOff } from '@/db/queries/planner';
-import { listPlanStarts } from '@/db/queries/plans';
+import { listPlanStarts, platesGone } from '@/db/queries/plans';
 import { may } from '@/lib/people/permissions';
 import { emptyConstruct } from '@/lib/plans/edit';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
@@ -24,7 +26,17 @@ export default async function PlanPage({ params }: { params: Promise<{ id: strin
   const [newest] = await listPlanVersions(db, id);
   // A confirmed plan is read on the case page; changing it begins a draft there.
   if (newest && newest.status !== 'draft') redirect(`/cases/${booked.id}`);
-  const starts = await listPlanStarts(db, person.id);
+  const [own, origin] = await Promise.all([listPlanStarts(db, person.id), originOfCase(db, id)]);
+  // the card's starts may be another's: the operating surgeon's, for whoever writes the plan with them
+  const named = (await listStarts(db)).filter(
+    (start) => origin.card?.body.startIds.includes(start.id) && start.retiredAt === null,
+  );
+  const starts = [
+    ...own.map((start) => ({ ...start, own: true })),
+    ...named
+      .filter(({ id: startId }) => !own.some((one) => one.id === startId))
+      .map((start) => ({ ...start, platesGone: platesGone(start.plates), own: false })),
+  ];
   const construct = newest?.construct ?? emptyConstruct(booked.region, booked.limb);
   const [catalogue, engine, names, remarksOff] = await Promise.all([
     loadPlannerCatalogue(db, [construct, ...starts.map((start) => start.construct)]),
@@ -71,6 +83,8 @@ export default async function PlanPage({ params }: { params: Promise<{ id: strin
         starts={starts.map((start) => ({
           id: start.id,
           name: start.name,
+          version: start.version,
+          own: start.own,
           construct: start.construct,
           gone: start.platesGone.map(({ name, status }) => `${name}: ${status}`),
         }))}

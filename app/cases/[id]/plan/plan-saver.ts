@@ -32,6 +32,8 @@ export class PlanSaver {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private inFlight: Promise<void> | null = null;
   private state: SaveState = { kind: 'saved' };
+  /** The saved start that was laid into the plan since it was saved last. */
+  private laidFrom: string | null = null;
 
   constructor(
     private readonly caseId: string,
@@ -53,6 +55,11 @@ export class PlanSaver {
   }
   get revision(): number {
     return this.base.revision;
+  }
+
+  /** A saved start was laid into the plan; the next save says which. */
+  laid(startId: string): void {
+    this.laidFrom = startId;
   }
 
   /** What is on screen now. */
@@ -184,18 +191,19 @@ export class PlanSaver {
   private async send(leaving: boolean): Promise<void> {
     const sent = this.present;
     const { planId, revision } = this.base;
+    const from = this.laidFrom === null ? {} : { startId: this.laidFrom };
     this.say({ kind: 'saving' });
     const request =
       planId === null
         ? {
             url: '/api/plans',
             method: 'POST',
-            body: { caseId: this.caseId, construct: sent, notPatientData: true },
+            body: { caseId: this.caseId, construct: sent, notPatientData: true, ...from },
           }
         : {
             url: `/api/plans/${planId}`,
             method: 'PUT',
-            body: { revision, construct: sent, notPatientData: true },
+            body: { revision, construct: sent, notPatientData: true, ...from },
           };
     let answer: Response;
     try {
@@ -212,6 +220,7 @@ export class PlanSaver {
     }
     if (leaving) return;
     if (answer.ok) {
+      this.laidFrom = null;
       const saved = (await answer.json()) as { id?: string; revision: number };
       this.base = { planId: saved.id ?? planId, revision: saved.revision, construct: sent };
       if (this.isDirty()) return;

@@ -27,6 +27,9 @@ import { type PlannerFacts, usePlanner } from './use-planner';
 export interface OfferedStart {
   id: string;
   name: string;
+  version: number;
+  /** The reader's own: a change of it may be saved as its next version. */
+  own: boolean;
   construct: Construct;
   gone: string[];
 }
@@ -113,8 +116,9 @@ export function PlannerScreen({
         <StartChoice
           starts={starts}
           onStart={(start) => {
-            planner.edit({ do: 'layStart', start });
-            show(start.plates[0]?.key ?? FREE);
+            planner.saver?.laid(start.id);
+            planner.edit({ do: 'layStart', start: start.construct });
+            show(start.construct.plates[0]?.key ?? FREE);
           }}
           onPlate={() => setPicking('add')}
         />
@@ -170,7 +174,7 @@ export function PlannerScreen({
           version={facts.plan.version}
           onConfirmed={leave}
         />
-        <SaveStartButton construct={construct} />
+        <SaveStartButton construct={construct} own={starts.filter(({ own }) => own)} />
         {planner.planId ? (
           <DiscardDraft planner={planner} version={facts.plan.version} onGone={leave} />
         ) : null}

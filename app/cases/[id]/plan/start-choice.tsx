@@ -2,18 +2,17 @@
 
 import { Button } from '@/app/_ui/button';
 import { Status } from '@/app/_ui/status';
-import type { Construct } from '@/lib/plans/plan';
 import type { OfferedStart } from './planner';
 import styles from './planner.module.css';
 
-/** An empty plan: begin with a plate, or from one of one's own starts. */
+/** An empty plan: begin with a plate, or from one of one's own starts, or one that the case's preference card names. */
 export function StartChoice({
   starts,
   onStart,
   onPlate,
 }: {
   starts: readonly OfferedStart[];
-  onStart: (construct: Construct) => void;
+  onStart: (start: OfferedStart) => void;
   onPlate: () => void;
 }) {
   return (
@@ -21,9 +20,9 @@ export function StartChoice({
       <Button kind="primary" size="bench" onClick={onPlate}>
         Choose a plate
       </Button>
-      {starts.length > 0 ? <p>or begin from one of your starts:</p> : <p>You have no saved starts yet.</p>}
+      {starts.length > 0 ? <p>or begin from a saved start:</p> : <p>You have no saved starts yet.</p>}
       {starts.map((start) => (
-        <Button key={start.id} size="bench" onClick={() => onStart(start.construct)}>
+        <Button key={start.id} size="bench" onClick={() => onStart(start)}>
           {start.name}
           {start.gone.length > 0 ? <Status tone="stop">{start.gone.join('; ')}</Status> : null}
         </Button>

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { SetQuestions } from '@/app/_kit/set-questions';
+import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -10,6 +12,7 @@ import { benchStandingOf } from '@/db/queries/bench/standing';
 import { keptCatalogue } from '@/db/queries/caseKit';
 import { keptVersions } from '@/db/queries/keptVersions';
 import { findSet } from '@/db/queries/sets';
+import { openQuestionsOf } from '@/db/queries/theatreCounts/questions';
 import { packBars, purposesOpen } from '@/lib/bench/packable';
 import { may } from '@/lib/people/permissions';
 import { canBeCounted } from '@/lib/sets/count';
@@ -32,11 +35,12 @@ export default async function CountPage({ params }: Props) {
   const { db, person } = await enter('/sets/[id]/count');
   const set = await findSet(db, (await params).id);
   if (!set) notFound();
-  const [versions, catalogue, own, standing] = await Promise.all([
+  const [versions, catalogue, own, standing, questions] = await Promise.all([
     keptVersions(db),
     keptCatalogue(db),
     loadOwnCount(db, person.id, set.id),
     benchStandingOf(db.read, set.id),
+    openQuestionsOf(db, [set.id]),
   ]);
   if (!standing) notFound();
   const layers = versions.get(set.version.id)?.layers ?? [];
@@ -68,6 +72,7 @@ export default async function CountPage({ params }: Props) {
         { label: set.code, href: `/sets/${set.id}` },
       ]}
     >
+      <SetQuestions questions={questions} now={now()} />
       {refusal ? (
         <EmptyState
           title="This set can’t be counted now"

@@ -7,5 +7,5 @@ const members = z.strictObject({ ...caseMembers, because: z.string().max(1_000) 
 
 /** Takes a case off the list, with the reason. */
 export const POST = endpoint('POST /api/cases/[id]/cancel', (asked) =>
-  actOnCase(asked, members, (request, { because }) => cancelCase({ ...request, because })),
+  actOnCase(asked, members, (request, { because }) => cancelCase({ ...request, because }), 'cancel-case'),
 );

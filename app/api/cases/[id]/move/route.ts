@@ -12,9 +12,14 @@ const members = z.strictObject({ ...caseMembers, ...slotRequest, theatreId });
 /** Moves a case to another time or theatre. */
 export const POST = endpoint('POST /api/cases/[id]/move', async (asked) => {
   const round = await roundTimes(asked.db);
-  return actOnCase(asked, members, async (request, body) => {
-    const slot = parseSlot(body);
-    if (!slot.ok) return refusedFor(slot.problems);
-    return moveCase({ ...request, theatreId: body.theatreId, ...slot.value, round });
-  });
+  return actOnCase(
+    asked,
+    members,
+    async (request, body) => {
+      const slot = parseSlot(body);
+      if (!slot.ok) return refusedFor(slot.problems);
+      return moveCase({ ...request, theatreId: body.theatreId, ...slot.value, round });
+    },
+    'move-case',
+  );
 });

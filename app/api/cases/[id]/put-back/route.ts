@@ -7,5 +7,5 @@ const members = z.strictObject(caseMembers);
 
 /** Puts a cancelled case back on the list. */
 export const POST = endpoint('POST /api/cases/[id]/put-back', (asked) =>
-  actOnCase(asked, members, (request) => putCaseBack(request)),
+  actOnCase(asked, members, (request) => putCaseBack(request), 'put-case-back'),
 );

@@ -8,5 +8,10 @@ const members = z.strictObject({ ...caseMembers, urgency });
 
 /** Makes a case more or less urgent. */
 export const POST = endpoint('POST /api/cases/[id]/urgency', (asked) =>
-  actOnCase(asked, members, (request, body) => changeUrgency({ ...request, urgency: body.urgency })),
+  actOnCase(
+    asked,
+    members,
+    (request, body) => changeUrgency({ ...request, urgency: body.urgency }),
+    'change-urgency',
+  ),
 );

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer } from '@/app/_server/outcome-answer';
+import { withPlan } from '@/app/_server/plan-again';
 import { proofBody, prove } from '@/app/_server/prove';
 import { rejectLoad } from '@/db/operations/loads/reject-load';
 import { readLoadRequest, seen } from '../../at-load';
@@ -19,7 +20,12 @@ export const POST = endpoint('POST /api/loads/[id]/reject', async (access) => {
   const { reason, setsGo, proof } = read.body;
   const proven = await prove({ access, ...proof, meaning: 'iRejectThisLoad' });
   if (!proven.ok) return outcomeAnswer(proven);
-  return outcomeAnswer(
-    await rejectLoad({ ...read.asked, now: proven.value.at, reason, setsGo, attestation: proven.value }),
-  );
+  const outcome = await rejectLoad({
+    ...read.asked,
+    now: proven.value.at,
+    reason,
+    setsGo,
+    attestation: proven.value,
+  });
+  return outcomeAnswer(await withPlan(access.db, access.person, 'reject-load', outcome));
 });

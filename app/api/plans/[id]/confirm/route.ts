@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { withPlan } from '@/app/_server/plan-again';
 import { readJsonBody } from '@/app/_server/problem-response';
 import { confirmPlan } from '@/db/operations/confirm-plan';
 import { planId } from '@/lib/identity/ids';
@@ -17,5 +18,6 @@ export const POST = endpoint('POST /api/plans/[id]/confirm', async ({ db, person
   if (!body.ok) return body.answer;
   const parsed = parseMembers(members, body.value);
   if (!parsed.ok) return parsed.response;
-  return planAnswer(db, await confirmPlan({ db, now: now(), person, planId: id.data, ...parsed.value }));
+  const outcome = await confirmPlan({ db, now: now(), person, planId: id.data, ...parsed.value });
+  return planAnswer(db, await withPlan(db, person, 'confirm-plan', outcome));
 });

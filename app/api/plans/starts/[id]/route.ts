@@ -2,8 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
-import { deletePlanStart } from '@/db/operations/delete-plan-start';
-import { renamePlanStart } from '@/db/operations/rename-plan-start';
+import { renamePlanStart } from '@/db/operations/cards/rename-plan-start';
 import { startId } from '@/lib/identity/ids';
 import type { Problem } from '@/lib/identity/result';
 import { parseMembers } from '../../plan-answer';
@@ -35,13 +34,5 @@ export const PATCH = endpoint('PATCH /api/plans/starts/[id]', async ({ db, perso
     startId: id.data,
     ...parsed.value,
   });
-  return done.ok ? new Response(null, { status: 204 }) : refusal(done.problems);
-});
-
-/** Deletes one's own start. */
-export const DELETE = endpoint('DELETE /api/plans/starts/[id]', async ({ db, person, params }) => {
-  const id = startId.safeParse(params.id);
-  if (!id.success) return refusal([unknown]);
-  const done = await deletePlanStart({ db, now: now(), person, startId: id.data });
   return done.ok ? new Response(null, { status: 204 }) : refusal(done.problems);
 });

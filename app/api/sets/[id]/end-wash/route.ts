@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { endpoint } from '@/app/_server/enter';
+import { withPlan } from '@/app/_server/plan-again';
 import { endWash } from '@/db/operations/turns/end-wash';
 import { actOnSet, setMembers } from '../set-request';
 
@@ -11,5 +12,9 @@ const members = z.strictObject({
 
 /** Takes a set out of washing: to the bench, or held because it was seen to be dirty. */
 export const POST = endpoint('POST /api/sets/[id]/end-wash', (asked) =>
-  actOnSet(asked, members, (request, { seen, note }) => endWash({ ...request, seen, note })),
+  actOnSet(asked, members, async (request, { seen, note }, { db, person }) => {
+    const outcome = await endWash({ ...request, seen, note });
+    // clean, it goes on as planned
+    return withPlan(db, person, seen === 'dirty' ? 'end-wash' : null, outcome);
+  }),
 );

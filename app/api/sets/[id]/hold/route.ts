@@ -12,5 +12,10 @@ const members = z.strictObject({
 
 /** Holds a set, with the reason. */
 export const POST = endpoint('POST /api/sets/[id]/hold', (asked) =>
-  actOnSet(asked, members, (request, { because, note }) => holdSet({ ...request, because, note })),
+  actOnSet(
+    asked,
+    members,
+    (request, { because, note }) => holdSet({ ...request, because, note }),
+    'hold-set',
+  ),
 );

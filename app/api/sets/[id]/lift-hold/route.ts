@@ -14,9 +14,14 @@ const members = z.strictObject({
 
 /** Lifts the hold of a set: the person proves again who they are, and says so. */
 export const POST = endpoint('POST /api/sets/[id]/lift-hold', (asked) =>
-  actOnSet(asked, members, async (request, { to, reason, proof }, access) => {
-    const proven = await prove({ access, who: 'me', secret: proof.secret, meaning: 'iLiftThisHold' });
-    if (!proven.ok) return { ok: false, refusal: { ...proven.refusal, current: null } };
-    return liftHold({ ...request, now: proven.value.at, to, reason, attestation: proven.value });
-  }),
+  actOnSet(
+    asked,
+    members,
+    async (request, { to, reason, proof }, access) => {
+      const proven = await prove({ access, who: 'me', secret: proof.secret, meaning: 'iLiftThisHold' });
+      if (!proven.ok) return { ok: false, refusal: { ...proven.refusal, current: null } };
+      return liftHold({ ...request, now: proven.value.at, to, reason, attestation: proven.value });
+    },
+    'lift-hold',
+  ),
 );

@@ -7,5 +7,5 @@ const members = z.strictObject({ ...setMembers, reason: z.string('say why') });
 
 /** Takes a set out of service. */
 export const POST = endpoint('POST /api/sets/[id]/withdraw', (asked) =>
-  actOnSet(asked, members, (request, { reason }) => withdrawSet({ ...request, reason })),
+  actOnSet(asked, members, (request, { reason }) => withdrawSet({ ...request, reason }), 'withdraw-set'),
 );

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { withPlan } from '@/app/_server/plan-again';
 import { changeTheatreLead } from '@/db/operations/theatre/change-theatre-lead';
 import { readSetting } from '@/db/queries/settings';
 import { theatreId } from '@/lib/identity/ids';
@@ -25,7 +26,7 @@ export const POST = endpoint('POST /api/theatre-list/theatres/[id]/lead', async 
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   const { leadMinutes: hospitalLead } = await readSetting(db.read, 'stages');
-  return outcomeAnswer(
-    await changeTheatreLead({ db, person, now: now(), theatreId: id.data, hospitalLead, ...body.value }),
-  );
+  const change = { db, person, now: now(), theatreId: id.data, hospitalLead, ...body.value };
+  const outcome = await changeTheatreLead(change);
+  return outcomeAnswer(await withPlan(db, person, 'change-theatre-lead', outcome));
 });

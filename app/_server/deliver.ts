@@ -1,0 +1,56 @@
+import 'server-only';
+import { z } from 'zod';
+import type { Person } from '@/db/queries/people';
+import type { Delivered } from '@/lib/bench/outbox';
+import type { SessionId } from '@/lib/identity/ids';
+import type { Outcome } from '@/lib/identity/refusal';
+import { enteredBy, sessionMark } from './entered-by';
+import { jsonAnswer } from './json-answer';
+import { readBody } from './outcome-answer';
+import type { Access } from './session';
+
+const sent = z.looseObject({ id: z.string().max(80), doneAt: z.string().max(40) });
+const members = z.strictObject({
+  entries: z
+    .array(z.strictObject({ entry: sent, session: sessionMark }))
+    .min(1)
+    .max(50),
+});
+
+/**
+ * Makes entries that were kept in a browser durable, in order, each as its own session's person, and answers for each: the
+ * answer to one sent before is what it was then.
+ *
+ * @param unknownSession what is said where it can't be told who made an entry
+ */
+export async function deliverEntries(
+  { db, request }: Pick<Access, 'db'> & { request: Request },
+  unknownSession: string,
+  record: (
+    entry: z.infer<typeof sent>,
+    by: { person: Person; sessionId: SessionId },
+  ) => Promise<Outcome<{ enteredAt: string }, unknown>>,
+): Promise<Response> {
+  const body = await readBody(request, members);
+  if (!body.ok) return body.response;
+  const delivered: Delivered[] = [];
+  for (const { entry, session } of body.value.entries) {
+    const by = await enteredBy({ db }, session, entry.doneAt);
+    if (!by) {
+      delivered.push({ id: entry.id, ok: false, because: 'notPermitted', sentence: unknownSession });
+      continue;
+    }
+    const done = await record(entry, by);
+    delivered.push(
+      done.ok
+        ? { id: entry.id, ok: true, enteredAt: done.value.enteredAt }
+        : {
+            id: entry.id,
+            ok: false,
+            because: done.refusal.because,
+            sentence: done.refusal.problems.map(({ message }) => message).join(' '),
+          },
+    );
+  }
+  return jsonAnswer({ delivered });
+}

@@ -1,0 +1,32 @@
+'use client';
+
+import { useState } from 'react';
+import kitStyles from '@/app/_kit/kit.module.css';
+import { newClientId } from '@/app/_outbox/new-id';
+import { useAct } from '@/app/_turns/use-act';
+import { Button } from '@/app/_ui/button';
+
+/** Before the check: nothing of what was picked is shown, and how it goes is said. */
+export function BeginCheck({ booked, again }: { booked: { id: string; reference: string }; again: boolean }) {
+  const { act, pending, refusal } = useAct();
+  // one id for however many presses: the check is begun once
+  const [checkId] = useState(() => newClientId('check'));
+  return (
+    <section className={kitStyles.next} aria-label="Begin the check">
+      <p>
+        Scan everything that lies with the kit: every set, every pouch, every sterile pack. You are not shown
+        what was picked; where the two of you differ is shown when you have finished.
+      </p>
+      <Button
+        kind="primary"
+        size="bench"
+        className={kitStyles.have}
+        pending={pending}
+        onClick={() => act(`/api/cases/${booked.id}/kit/check`, { checkId }, 'Scan what lies with the kit.')}
+      >
+        {again ? 'Check once more' : 'Begin the check'}
+      </Button>
+      {refusal ? <p role="alert">{refusal}</p> : null}
+    </section>
+  );
+}
