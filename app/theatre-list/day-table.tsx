@@ -203,14 +203,24 @@ function columnsFor({
 }
 
 function TheatreCell({ row: { theatre, session } }: { row: Row }) {
+  const worked = session.words.map((words) => (
+    <span key={words} className={styles.span}>
+      {words}
+    </span>
+  ));
   return (
     <>
       <span>{theatre}</span>
-      {session.words.length > 0 ? <p className={styles.why}>session {session.words.join(', ')}</p> : null}
       {session.wrong === null ? null : (
         <Status tone="attention" look="plain">
           {session.wrong}
         </Status>
+      )}
+      {session.words.length === 0 ? null : (
+        <p className={styles.why}>
+          {session.wrong === null ? 'in session ' : 'it works '}
+          {worked}
+        </p>
       )}
     </>
   );

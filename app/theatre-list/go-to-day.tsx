@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { Button } from '@/app/_ui/button';
+import { VisuallyHidden } from '@/app/_ui/visually-hidden';
 import styles from './theatre-list.module.css';
 
 const PAGES = {
@@ -25,7 +26,7 @@ export function GoToDay({ date, leadsTo = 'day' }: { date: string; leadsTo?: key
       }}
     >
       <label className={styles.day}>
-        <span>{label}</span>
+        <VisuallyHidden>{label}</VisuallyHidden>
         <input type="date" name={name} defaultValue={date} key={date} required />
       </label>
       <Button type="submit">Go</Button>

@@ -3,6 +3,7 @@ import { personId, theatreId } from '../identity/ids';
 import { failed, ok, type Problem, type Result } from '../identity/result';
 import { addDays, type PlainDate, plainDate } from '../quantities/plainDate';
 import { timeOfDay } from '../time/zone';
+import type { SessionSpan } from './inSession';
 import { HOSPITAL_ZONE, instantOf } from './localTime';
 
 /** The most weeks that sessions are entered for at once: half a year. */
@@ -33,12 +34,6 @@ interface Wall {
   until: string;
 }
 
-/** When a theatre works, as ISO instants in UTC; the end itself is outside. */
-export interface SessionSpan {
-  startsAt: string;
-  endsAt: string;
-}
-
 /**
  * The instants of a session. One that ends no later than it begins ends the next day. A time that the clocks skip is none; of
  * one that comes twice a session begins with the first and ends with the second, so that it has the whole of the hour.
@@ -56,17 +51,6 @@ export function sessionSpan({ date, from, until }: Wall, zone: string = HOSPITAL
 /** The dates of a session that comes again each week. */
 export function weekly(date: PlainDate, weeks: number): PlainDate[] {
   return Array.from({ length: weeks }, (_, week) => addDays(date, 7 * week));
-}
-
-/** Whether a case lies within one of the theatre's sessions as a whole; one that runs over is not. */
-export function isInSession(
-  { startsAt, endsAt }: SessionSpan,
-  sessions: readonly SessionSpan[],
-): 'inside' | 'runsOver' | 'outside' {
-  const ms = Date.parse;
-  const begun = sessions.filter((one) => ms(one.startsAt) <= ms(startsAt) && ms(startsAt) < ms(one.endsAt));
-  if (begun.length === 0) return 'outside';
-  return begun.some((one) => ms(endsAt) <= ms(one.endsAt)) ? 'inside' : 'runsOver';
 }
 
 const skipped = (path: string, time: string, date: PlainDate): Problem => ({

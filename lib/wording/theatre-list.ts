@@ -1,6 +1,6 @@
 import type { TurnStep } from '../sets/setState';
+import { isInSession } from '../theatre/inSession';
 import { wallClock, whichOf } from '../theatre/localTime';
-import { isInSession } from '../theatre/session';
 import { listWords } from './numbers';
 import { momentWords, stepWords, TURN_STEP_WORDS } from './sets';
 

@@ -173,37 +173,6 @@ test('of two people at once the one who saw the list as it was before is refused
   await shownAt(page, nth(0), '12:30–13:30');
 });
 
-test('the week counts how cases stand; sets are given as was looked at, can be left, and lead to a day', async ({
-  page,
-}) => {
-  test.setTimeout(120_000);
-  await actAs(page, 'person_gwen-sallis');
-  await page.goto('/theatre-list/week');
-  const week = page.getByRole('table', { name: 'The week by day and theatre' });
-  await expect(week.getByText('working it out …')).toHaveCount(0, { timeout: 30_000 });
-  await expect(week.getByText(/^\d+ × (Ready|Waiting|Short|No set free|Not planned)/).first()).toBeVisible();
-  await expect(week.getByRole('row').filter({ hasText: dayWords(DAY) })).toContainText('3 × Not planned');
-  await expectAccessible(page);
-
-  await page.getByRole('button', { name: 'Give sets to cases' }).click();
-  const plan = page.getByRole('region', { name: 'What would change' });
-  await expect(plan.getByText('Nothing is written yet.')).toBeVisible({ timeout: 30_000 });
-  await expectAccessible(page);
-  await plan.getByRole('button', { name: 'Leave the list as it is' }).click();
-  await expect(plan).toHaveCount(0);
-  await page.getByRole('button', { name: 'Give sets to cases' }).click();
-  await plan.getByRole('button', { name: 'Keep this plan' }).click();
-  await expect(page.getByText(/The plan is kept: \d+ cases? changed/)).toBeVisible();
-  // asked again, there is nothing left to change
-  await page.getByRole('button', { name: 'Give sets to cases' }).click();
-  await expect(plan.getByText('Every case keeps what it has.')).toBeVisible({ timeout: 30_000 });
-  await plan.getByRole('button', { name: 'Close' }).click();
-
-  await week.getByRole('link', { name: dayWords(DAY) }).click();
-  await expect(page).toHaveURL(new RegExp(`theatre-list\\?date=${DAY}`));
-  await expect(row(page, nth(0)).getByText('Not planned', { exact: true })).toBeVisible({ timeout: 30_000 });
-});
-
 test('planning can be stopped, and nothing changes', async ({ page, problems }) => {
   problems.expect(/proposals/);
   await actAs(page, 'person_gwen-sallis');

@@ -21,7 +21,7 @@ import { SessionTable } from './session-table';
 export const metadata: Metadata = { title: 'Theatres and sessions' };
 export const dynamic = 'force-dynamic';
 
-const DAYS = 14;
+const DAYS = 7;
 
 /** How long before a case its sets must stand in each theatre, and when the theatres work. */
 export default async function TheatresPage({ searchParams }: { searchParams: Promise<{ from?: string }> }) {
@@ -72,16 +72,16 @@ export default async function TheatresPage({ searchParams }: { searchParams: Pro
         note={`${dayWords(from)} to ${dayWords(addDays(before, -1))}`}
         actions={
           <>
-            <LinkButton href={on(addDays(from, -DAYS))}>Two weeks before</LinkButton>
+            <LinkButton href={on(addDays(from, -DAYS))}>Week before</LinkButton>
             {from === today ? null : <LinkButton href={on(today)}>From today</LinkButton>}
-            <LinkButton href={on(before)}>Two weeks after</LinkButton>
+            <LinkButton href={on(before)}>Week after</LinkButton>
             <GoToDay date={from} leadsTo="theatres" />
             {mayChange ? <SessionDialog choices={choices} from={from} /> : null}
           </>
         }
       >
         {sessions.length === 0 ? (
-          <EmptyState title="No session in these two weeks">
+          <EmptyState title="No session in these seven days">
             Without one, every case of theirs is out of hours.
           </EmptyState>
         ) : (

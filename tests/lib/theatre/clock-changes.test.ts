@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { dayLine } from '@/lib/theatre/dayLine';
+import { isInSession } from '@/lib/theatre/inSession';
 import { instantOf, timesShown, wallClock, whichOf } from '@/lib/theatre/localTime';
 import { promiseTimes } from '@/lib/theatre/promise';
-import { isInSession, sessionSpan, weekly } from '@/lib/theatre/session';
+import { sessionSpan, weekly } from '@/lib/theatre/session';
 import { parseSlot } from '@/lib/theatre/slot';
 
 /**
