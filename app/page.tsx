@@ -1,9 +1,11 @@
+import Link from 'next/link';
 import { Suspense } from 'react';
 import { enter } from '@/app/_server/enter';
 import { listCases } from '@/db/queries/cases';
 import { addDays } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { now } from './_server/clock';
+import { plannedStandings } from './_server/planned-standings';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
 import { DecisionsWaiting } from './_today/decisions-waiting';
@@ -45,25 +47,28 @@ async function Standing() {
   const { db } = await enter('/');
   const { date: today } = wallClock(now());
   const cases = await listCases(db, today, addDays(today, 2));
-  const lines = todayLines(
-    cases,
-    today,
-    await readinessOf(
+  const [readiness, planned] = await Promise.all([
+    readinessOf(
       db,
       cases.map(({ id }) => id),
     ),
-  );
+    plannedStandings(db),
+  ]);
+  const lines = todayLines(cases, today, readiness, planned.standings);
   const atRisk = lines.filter(({ tone }) => tone !== 'good');
   const ready = lines.filter(({ tone }) => tone === 'good');
   const count = (tone: string) => lines.filter((line) => line.tone === tone).length;
   if (lines.length === 0) {
     return (
-      <EmptyState
-        title="No case today or tomorrow"
-        action={<LinkButton href="/cases">See the coming week</LinkButton>}
-      >
-        Nothing is booked for these two days.
-      </EmptyState>
+      <>
+        <EmptyState
+          title="No case today or tomorrow"
+          action={<LinkButton href="/cases">See the coming week</LinkButton>}
+        >
+          Nothing is booked for these two days.
+        </EmptyState>
+        <YourPart />
+      </>
     );
   }
   return (
@@ -71,14 +76,15 @@ async function Standing() {
       <FigureRow>
         <Figure label="Ready" value={ready.length} unit={`of ${lines.length}`} />
         <Figure label="Can’t go as planned" value={count('stop')} />
-        <Figure label="Waiting, shared or in draft" value={count('attention')} />
+        <Figure label="Waiting, or in draft" value={count('attention')} />
         <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
       </FigureRow>
-      <KitsToPick />
-      <LoansNow />
-      <WaitingForYou />
-      <DecisionsWaiting />
-      <Section title="At risk" note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}>
+      <YourPart />
+      <Section
+        title="At risk"
+        note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}
+        actions={<Link href="/theatre-list/at-risk">What can be done</Link>}
+      >
         {atRisk.length === 0 ? (
           <EmptyState title="No case is at risk">
             Everything planned for these two days is in store and fits.
@@ -93,6 +99,18 @@ async function Standing() {
           <CaseStandingList lines={ready} label="Cases that are ready" />
         </Section>
       ) : null}
+    </>
+  );
+}
+
+/** What waits for the person looking, whatever cases there are. */
+function YourPart() {
+  return (
+    <>
+      <KitsToPick />
+      <LoansNow />
+      <WaitingForYou />
+      <DecisionsWaiting />
     </>
   );
 }

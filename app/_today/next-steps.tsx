@@ -20,14 +20,17 @@ const FIRST_STEPS: Record<Role, [Step, ...Step[]]> = {
     { href: '/cases/new', label: 'Book a case' },
     { href: '/plans', label: 'Your saved starts' },
   ],
-  scrubPractitioner: [{ href: '/cases', label: 'The week’s cases' }],
+  scrubPractitioner: [
+    { href: '/theatre-list', label: 'Theatre list' },
+    { href: '/cases', label: 'The week’s cases' },
+  ],
   stockKeeper: [
+    { href: '/loans', label: 'Loans' },
     { href: '/stock', label: 'Pouches and lots' },
-    { href: '/catalogue', label: 'Catalogue' },
   ],
   theatreManager: [
-    { href: '/cases', label: 'The week’s cases' },
-    { href: '/sets', label: 'Sets, by what a shortage stops' },
+    { href: '/reports/morning', label: 'The morning report' },
+    { href: '/theatre-list/at-risk', label: 'Cases at risk' },
   ],
   incidentLead: [
     { href: '/ledger', label: 'Ledger' },

@@ -4,9 +4,9 @@ import type { Tone } from '@/app/_ui/tone';
 import type { ListedCase } from '@/db/queries/cases';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
-import { sharedSets } from '@/lib/theatre/sharedSets';
+import type { StandingWords } from '@/lib/wording/case-standing';
 import { LIMB_WORDS, REGION_WORDS } from '@/lib/wording/plans';
-import { readinessWords, sharedWords } from '@/lib/wording/readiness';
+import { readinessWords, standingOnList } from '@/lib/wording/readiness';
 
 /** A case as today's page shows it. */
 export interface TodayLine {
@@ -26,22 +26,15 @@ export interface TodayLine {
   href: string;
 }
 
-/** Starts closer together than this are told apart: theatre, washing, steriliser and the way back of one set. */
-const HOURS_TO_COME_ROUND = 12;
-
+/**
+ * @param planned how each case stands by the plan of who gets which set; a case that has begun is not in it
+ */
 export function todayLines(
   cases: readonly ListedCase[],
   today: PlainDate,
   readiness: ReadonlyMap<string, Readiness>,
+  planned: ReadonlyMap<string, StandingWords>,
 ): TodayLine[] {
-  const shared = sharedSets(
-    cases.map((one) => {
-      const standing = readiness.get(one.id);
-      const sets = standing?.kind === 'kit' ? [...standing.summary.open, ...standing.summary.hold] : [];
-      return { ...one, sets };
-    }),
-    HOURS_TO_COME_ROUND,
-  );
   return cases.map((one) => {
     const standing = readiness.get(one.id) ?? null;
     return {
@@ -53,7 +46,7 @@ export function todayLines(
       theatre: one.theatre,
       what: `${REGION_WORDS[one.region]}, ${LIMB_WORDS[one.limb].toLowerCase()}`,
       surgeon: one.surgeon,
-      ...sharedWords(readinessWords(standing), shared.get(one.id) ?? []),
+      ...standingOnList(readinessWords(standing), planned.get(one.id) ?? null),
       href: standing?.kind === 'kit' ? `/cases/${one.id}/kit` : `/cases/${one.id}`,
     };
   });

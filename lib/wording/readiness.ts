@@ -1,7 +1,3 @@
-import { wallClock } from '../theatre/localTime';
-import type { SharedSet } from '../theatre/sharedSets';
-import { listWords } from './numbers';
-
 /** How a case stands, as far as lists show it. */
 interface Standing {
   tone: 'good' | 'attention' | 'stop' | 'unknown';
@@ -44,17 +40,14 @@ export function readinessWords(
   return { tone, word, sentence };
 }
 
-/** A standing that says which sets another case counts on too: as long as it does, the case is not simply ready. */
-export function sharedWords(standing: Standing, shared: readonly SharedSet[]): Standing {
-  if (shared.length === 0) return standing;
-  const also = shared.map(
-    ({ code, with: others }) =>
-      `${code} is also counted on by ${listWords(
-        others.map(({ reference, startsAt }) => `${reference} at ${wallClock(startsAt).time}`),
-      )}`,
-  );
-  const sentence = `${standing.sentence} ${also.join('; ')}.`;
-  return standing.tone === 'good'
-    ? { tone: 'attention', word: `${standing.word}, but a set is shared`, sentence }
-    : { ...standing, sentence };
+const WORST_FIRST: readonly Standing['tone'][] = ['stop', 'unknown', 'attention', 'good'];
+
+/**
+ * How a case stands by its kit and by the plan of who gets which set: the worse of the two. By itself a kit may
+ * be ready on a set that another case has then. `planned` is `null` where nothing is planned for the case.
+ */
+export function standingOnList(kit: Standing, planned: Standing | null): Standing {
+  if (planned === null) return kit;
+  const worse = WORST_FIRST.indexOf(planned.tone) - WORST_FIRST.indexOf(kit.tone);
+  return worse < 0 ? planned : kit;
 }

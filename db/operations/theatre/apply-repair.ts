@@ -2,10 +2,12 @@ import { and, eq, inArray } from 'drizzle-orm';
 import type { CaseId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
+import { pickWords } from '@/lib/wording/case-life';
 import { theatreListWords } from '@/lib/wording/theatre-list';
 import { wayOutWords as words } from '@/lib/wording/ways-out';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { setsOnKits } from '../../queries/caseLife/standing';
 import { cases, setPromises, sets, theatres } from '../../schema';
 import { tellPerson } from '../turns/tell-person';
 import { atCase, type CaseNow, type CaseRequest, type CaseRow } from './at-case';
@@ -79,6 +81,7 @@ async function applyInside(write: Queries, request: ApplyRepair, caseIds: string
   );
   const ended = kept.filter(({ caseId, setId }) => !wanted.get(caseId)?.has(setId));
   mayTake(request, ended);
+  await noneLiesWithAKit(write, ended);
   if (ended.length > 0)
     await write.delete(setPromises).where(
       inArray(
@@ -116,6 +119,17 @@ function mayTake({ person, caseId }: ApplyRepair, ended: readonly PromiseRow[]):
   const taken = ended.some((promise) => promise.caseId !== caseId && promise.chosenBy === 'person');
   if (taken && !may(person.role, 'promiseSets'))
     throw new TakenBack(refused('notPermitted', words.mayNotTakeFromOthers(person.name)));
+}
+
+/** A set that lies with the kit of its case is there: the kit is put back first, by whoever has it in their hands. */
+async function noneLiesWithAKit(write: Queries, ended: readonly PromiseRow[]): Promise<void> {
+  const kits = await setsOnKits(write);
+  for (const { setId, caseId } of ended) {
+    const kit = kits.get(setId);
+    if (kit?.caseId !== caseId) continue;
+    const [set] = await write.select({ code: sets.code }).from(sets).where(eq(sets.id, setId));
+    throw new TakenBack(refused('frozen', pickWords.stillOnKit(set?.code ?? setId, kit.reference)));
+  }
 }
 
 async function moveAll(write: Queries, request: ApplyRepair, rows: readonly CaseRow[]): Promise<void> {
