@@ -146,6 +146,7 @@ export const MAY_BE_OFF = {
   holdLifted: true,
   asideSettled: true,
   caseMoved: false,
+  caseUrgencyChanged: false,
   caseCancelled: false,
   kitToPutBack: false,
   loanNews: false,

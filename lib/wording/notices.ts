@@ -16,6 +16,7 @@ export const NOTICE_KIND_WORDS: Record<NoticeKind, string> = {
   holdLifted: 'A hold of yours was lifted',
   asideSettled: 'What became of a piece you put aside',
   caseMoved: 'Your case was moved',
+  caseUrgencyChanged: 'Your case was made more or less urgent',
   caseCancelled: 'Your case was cancelled',
   kitToPutBack: 'A kit you picked goes back to its places',
   loanNews: 'News of a loan for your case, or that you asked for',
