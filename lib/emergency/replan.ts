@@ -35,6 +35,8 @@ export function factsWithTaking(facts: PlanningFacts, taking: Taking): PlanningF
   const emergency: CaseToServe = {
     id: caseId,
     reference,
+    // no act is asked for against a case that is only foreseen
+    revision: facts.cases.find(({ id }) => id === caseId)?.revision ?? 1,
     theatreId,
     startsAt,
     endsAt,
@@ -44,6 +46,8 @@ export function factsWithTaking(facts: PlanningFacts, taking: Taking): PlanningF
       outcome: 'canBeMet',
       ways: [{ parts: sets.map(({ setId }) => [setId]), packs: [...packs], asWished: true }],
       all: true,
+      missing: [],
+      outOfReach: [],
     },
     confirmed: false,
   };

@@ -88,6 +88,8 @@ export const SCREENS = {
   '/sterilisers': 'readHospital',
   '/stock': 'readHospital',
   '/theatre-list': 'readHospital',
+  '/theatre-list/theatres': 'readHospital',
+  '/theatre-list/week': 'readHospital',
   '/theatre-list/at-risk': 'readHospital',
   '/work': 'readHospital',
   '/work/board': 'readHospital',
@@ -231,6 +233,7 @@ export const ENDPOINTS = {
   'POST /api/cases/[id]/put-back': 'keepTheatreList',
   'POST /api/cases/[id]/promise': 'promiseSets',
   'POST /api/cases/[id]/free': 'promiseSets',
+  'POST /api/cases/[id]/urgency': 'keepTheatreList',
   'GET /api/cases/[id]/ways-out': 'readHospital',
   'POST /api/cases/[id]/ways-out': 'readHospital',
   'POST /api/theatre-list/order': 'keepTheatreList',
@@ -250,7 +253,13 @@ export const ENDPOINTS = {
   'POST /api/theatre-questions/[id]/acts': 'workOnQuestion',
   'POST /api/theatre-questions/[id]/settle': 'workOnQuestion',
   'POST /api/theatre-list/plan': 'keepTheatreList',
+  'POST /api/theatre-list/proposals': 'keepTheatreList',
+  'POST /api/theatre-list/proposals/keep': 'keepTheatreList',
+  'POST /api/theatre-list/sessions': 'keepTheatreSessions',
+  'POST /api/theatre-list/sessions/[id]': 'keepTheatreSessions',
+  'POST /api/theatre-list/sessions/[id]/remove': 'keepTheatreSessions',
   'GET /api/theatre-list/standings': 'readHospital',
+  'POST /api/theatre-list/theatres/[id]/lead': 'keepTheatreSessions',
 } as const satisfies Record<string, Reach>;
 export type Endpoint = keyof typeof ENDPOINTS;
 

@@ -48,6 +48,8 @@ export const PERMITTED = {
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** Moves, cancels and puts back cases, and changes the order of a day. */
   keepTheatreList: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** When theatres work, and how long before a case its sets must stand there. */
+  keepTheatreSessions: ['theatreManager', 'administrator'],
   /** Which set is for which case. */
   promiseSets: ['decontaminationLead', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** Takes sets for an emergency at once, from whoever they are promised to, and says what has gone already. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
+import { urgency } from '../theatre/surgicalCase';
 import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
@@ -61,7 +62,7 @@ export const noticeContent = z.discriminatedUnion('kind', [
       by: name,
     }),
   }),
-  /** To the surgeon of a case that somebody else moved or cancelled. */
+  /** To the surgeon of a case that somebody else moved, made more or less urgent, or cancelled. */
   z.object({
     kind: z.literal('caseMoved'),
     detail: z.object({
@@ -71,6 +72,10 @@ export const noticeContent = z.discriminatedUnion('kind', [
       lostSets: z.array(name).max(100),
       by: name,
     }),
+  }),
+  z.object({
+    kind: z.literal('caseUrgencyChanged'),
+    detail: z.object({ caseReference: name, from: urgency, to: urgency, by: name }),
   }),
   z.object({
     kind: z.literal('caseCancelled'),
@@ -169,6 +174,7 @@ export const MAY_BE_OFF = {
   holdLifted: true,
   asideSettled: true,
   caseMoved: false,
+  caseUrgencyChanged: false,
   caseCancelled: false,
   setTakenForEmergency: false,
   emergencyTook: false,

@@ -4,6 +4,7 @@ import type { NoticeContent, NoticeKind } from '../turns/notice';
 import { ASIDE_OUTCOME_WORDS } from './aside';
 import { LOAN_NEWS_WORDS, questionWords } from './loans';
 import { capitalised, listWords } from './numbers';
+import { URGENCY_WORDS } from './plans';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
 /** What each kind of notice is about, for choosing. */
@@ -15,6 +16,7 @@ export const NOTICE_KIND_WORDS: Record<NoticeKind, string> = {
   holdLifted: 'A hold of yours was lifted',
   asideSettled: 'What became of a piece you put aside',
   caseMoved: 'Your case was moved',
+  caseUrgencyChanged: 'Your case was made more or less urgent',
   caseCancelled: 'Your case was cancelled',
   setTakenForEmergency: 'A set was taken from your case for an emergency',
   emergencyTook: 'Sets were taken for an emergency',
@@ -66,6 +68,10 @@ export function noticeSentence(notice: NoticeContent): string {
       const lost =
         lostSets.length > 0 ? ` It no longer has ${listWords(lostSets)}: another case has it then.` : '';
       return `${by} moved your case ${caseReference} from ${dateTimeWords(from)} to ${dateTimeWords(to)}.${lost}`;
+    }
+    case 'caseUrgencyChanged': {
+      const { caseReference, from, to, by } = notice.detail;
+      return `${by} changed the urgency of your case ${caseReference} from ${URGENCY_WORDS[from]} to ${URGENCY_WORDS[to]}.`;
     }
     case 'caseCancelled': {
       const { caseReference, because, by } = notice.detail;

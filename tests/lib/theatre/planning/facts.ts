@@ -53,6 +53,7 @@ export const setOf = (code: string, p50: number | null = 0, p90 = p50 ?? 0): Set
   revision: 1,
   configuration: code.slice(0, 1),
   readyMinutes: p50 === null ? null : { p50, p90 },
+  inStore: p50 === 0,
 });
 
 /** A turn takes four hours half of the time, and five nine times in ten. */
@@ -76,6 +77,8 @@ export function factsOf(
       caseId: caseId.parse(`case_${one.toLowerCase()}`),
       setId: setId.parse(`set_${set.toLowerCase()}`),
       chosenBy: by,
+      fromAt: cases.find(({ reference }) => reference === one)?.startsAt ?? NOW,
+      untilAt: cases.find(({ reference }) => reference === one)?.endsAt ?? NOW,
     })),
     rule: { planBy: 'p90', marginMinutes: 30 },
   };
