@@ -1,13 +1,17 @@
 import type { Metadata } from 'next';
+import { Suspense } from 'react';
+import { changedDay } from '@/app/_server/changed-day';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
+import { Skeleton } from '@/app/_ui/skeleton';
+import { ChangedSince } from '@/app/reports/changed-since';
 import { setsInService, theatreDay } from '@/db/queries/theatre/theatreDay';
 import { may } from '@/lib/people/permissions';
-import { addDays, plainDate } from '@/lib/quantities/plainDate';
+import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { dayCountWords } from '@/lib/wording/theatre-list';
 import { dayLines } from './day-lines';
@@ -43,6 +47,7 @@ export default async function TheatreListPage({
           {date === today ? null : <LinkButton href={on(today)}>Today</LinkButton>}
           <LinkButton href={on(addDays(date, 1))}>Day after</LinkButton>
           <GoToDay date={date} />
+          <LinkButton href={`/reports/morning?day=${date}`}>Morning report</LinkButton>
           <LinkButton href="/theatre-list/at-risk">Cases at risk</LinkButton>
           <LinkButton href={`/cases/new?date=${date}`} kind="primary">
             Book a case
@@ -81,6 +86,15 @@ export default async function TheatreListPage({
           </Section>
         </>
       )}
+      <Suspense fallback={<Skeleton lines={4} label="Looking for what changed" />}>
+        <Changed date={date} at={at} />
+      </Suspense>
     </Page>
   );
+}
+
+/** Below the list, which does not wait for it: how each case stands is worked out for it. */
+async function Changed({ date, at }: { date: PlainDate; at: string }) {
+  const access = await enter('/theatre-list');
+  return <ChangedSince changed={await changedDay(access, 'theatreList', date)} now={at} />;
 }

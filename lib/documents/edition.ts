@@ -15,6 +15,8 @@ const KIND_CODES: Record<SheetKind, string> = {
   layUpCard: 'LC',
   loadList: 'LL',
   loadInDoubt: 'LD',
+  morningReport: 'MR',
+  dayBeforeReport: 'DR',
   loanRequest: 'LQ',
   loanReturn: 'LR',
   preferenceCard: 'PC',

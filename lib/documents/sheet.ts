@@ -25,6 +25,8 @@ export type SheetKind =
   | 'layUpCard'
   | 'loadList'
   | 'loadInDoubt'
+  | 'morningReport'
+  | 'dayBeforeReport'
   | 'loanRequest'
   | 'loanReturn'
   | 'preferenceCard';

@@ -83,7 +83,8 @@ function wordsOf(standing: CaseStanding, now: string, { pouch, item }: Names): S
       const tight = away.some((set) => set.tight);
       return {
         tone: 'attention',
-        word: `Waiting until ${timeWords(standing.until, now)}`,
+        // its usual time is over, and nobody can say when it comes
+        word: standing.until <= now ? 'Waiting, overdue' : `Waiting until ${timeWords(standing.until, now)}`,
         sentence: `${away.map((set) => awayWords(set, now)).join('; ')}.${tight ? ' That is tight.' : ''}`,
       };
     }
@@ -137,7 +138,9 @@ function pouchWords(pouches: readonly string[], pouch: (stockId: string) => stri
 }
 
 const awayWords = ({ code, readyAt, afterCase }: GivenSet, now: string) =>
-  `${code} ${afterCase === null ? '' : `after ${afterCase} `}ready ${timeWords(readyAt, now)}`;
+  readyAt <= now
+    ? `${code} not in the sterile store though its usual time is over`
+    : `${code} ${afterCase === null ? '' : `after ${afterCase} `}ready ${timeWords(readyAt, now)}`;
 
 function obstacleWords(standing: Extract<CaseStanding, { kind: 'noSetFree' }>, now: string): string {
   const inTheWay = standing.obstacles.filter(({ kind }) => kind !== 'onlyThis');

@@ -10,6 +10,8 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  morningReport: 'Morning report',
+  dayBeforeReport: 'Day-before report',
   loanRequest: 'Request for a loan',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',

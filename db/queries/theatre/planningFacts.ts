@@ -159,6 +159,7 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
         revision: set.revision,
         configuration: configuration.name,
         readyMinutes: spread && { p50: spread.p50 + left.waitMinutes, p90: spread.p90 + left.waitMinutes },
+        inStore: set.step === 'inSterileStore',
       };
     }),
     configurations: [...kinds].map(([id, name]) => ({

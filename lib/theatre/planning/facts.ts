@@ -45,4 +45,6 @@ export interface SetToGive {
   configuration: string;
   /** Minutes from now until it can be taken; `null` where nobody can say. */
   readyMinutes: TimeSpread | null;
+  /** In the sterile store now. A set whose usual time is over and that nobody has moved on is not. */
+  inStore: boolean;
 }

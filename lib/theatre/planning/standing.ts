@@ -37,27 +37,36 @@ export type CaseStanding =
  * comes from a pouch is said beside ready.
  */
 export function standings(
-  { cases, rule, now }: PlanningFacts,
+  { cases, sets, rule, now }: PlanningFacts,
   answer: SetTurnaroundOutput | null,
 ): Map<string, CaseStanding> {
   const given = new Map(answer?.assignments.map((one) => [one.case, one]) ?? []);
   const without = new Map(answer?.unserved.map((one) => [one.case, one]) ?? []);
+  const inStore = new Set(sets.filter((set) => set.inStore).map(({ code }) => code));
   return new Map(
     cases.map((one) => [
       one.id,
       standingOf(one, given.get(one.reference), without.get(one.reference), {
         nowMs: Date.parse(now),
+        inStore,
         marginMinutes: rule.marginMinutes,
       }),
     ]),
   );
 }
 
+interface At {
+  nowMs: number;
+  /** Codes of the sets in the sterile store: one whose usual time is over and that nobody moved on is not there. */
+  inStore: ReadonlySet<string>;
+  marginMinutes: number;
+}
+
 function standingOf(
   { ways }: CaseToServe,
   given: Assignment | undefined,
   without: Unserved | undefined,
-  at: { nowMs: number; marginMinutes: number },
+  at: At,
 ): CaseStanding {
   if (ways === null) return { kind: 'notPlanned' };
   if (ways.outcome === 'short')
@@ -70,14 +79,11 @@ function standingOf(
   return { kind: 'ready', sets: [], pouches: [] };
 }
 
-function givenStanding(
-  { sets, pouches }: Assignment,
-  { nowMs, marginMinutes }: { nowMs: number; marginMinutes: number },
-): CaseStanding {
+function givenStanding({ sets, pouches }: Assignment, { nowMs, inStore, marginMinutes }: At): CaseStanding {
   const all = sets.map(
     ({ set, readyAtMs, afterCase, marginMinutes: margin, inTime }): GivenSet => ({
       code: set,
-      there: afterCase === null && readyAtMs <= nowMs,
+      there: afterCase === null && readyAtMs <= nowMs && inStore.has(set),
       readyAt: new Date(readyAtMs).toISOString(),
       afterCase,
       tight: inTime === 'halfTheTime' || (readyAtMs > nowMs && margin < marginMinutes),
