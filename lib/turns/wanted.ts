@@ -13,13 +13,17 @@ export interface WantedTurn {
   storedAt: string | null;
 }
 
-/** Whether the turn that is meant is going on now: it ends in the sterile store, and the case it is for ends the hurry. */
+/**
+ * Whether the turn that is meant is going on now. The hurry ends in the sterile store, or when the case it is for begins; where
+ * it is the turn after that very case, so that the case can have the set at all, when it is wanted by.
+ */
 export function isWantedNow(
-  { forCase, afterCase, askedAt, storedAt }: WantedTurn,
+  { forCase, afterCase, askedAt, storedAt, wantedBy }: WantedTurn,
   set: { step: TurnStep; caseId: string | null },
   now: string,
 ): boolean {
-  if (set.step === 'inSterileStore' || forCase.startsAt <= now) return false;
+  const until = afterCase?.id === forCase.id ? wantedBy : forCase.startsAt;
+  if (set.step === 'inSterileStore' || until <= now) return false;
   const from = afterCase === null ? askedAt : afterCase.startsAt;
   if (storedAt !== null && storedAt >= from) return false;
   return afterCase === null || set.caseId === afterCase.id || afterCase.startsAt <= now;

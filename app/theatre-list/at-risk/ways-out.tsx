@@ -40,8 +40,8 @@ export function WaysOut({ caseId, reference, onTaken }: WaysOutProps) {
       if (answer.value.planned)
         showToast({ tone: 'neutral', word: 'Planned anew', text: answer.value.planned.sentence });
       onTaken();
-      // the row may be gone: what is left is said above
-      document.getElementById('at-risk-summary')?.focus();
+      // the row may be gone, and the button that was pressed with it: what is left is said above
+      setTimeout(() => document.getElementById('at-risk-summary')?.focus());
       return undefined;
     }
     if (answer.status !== 409) return answer.sentence;

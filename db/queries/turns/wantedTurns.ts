@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, inArray, isNull, max } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, max, or } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/sqlite-core';
 import type { WantedTurn } from '@/lib/turns/wanted';
 import { mayRead, type Reading } from '../../reader';
@@ -14,7 +14,7 @@ export async function loadWantedTurns(db: Reading, now: string): Promise<WantedT
     .innerJoin(cases, eq(cases.id, wantedTurns.forCaseId))
     .innerJoin(people, eq(people.id, wantedTurns.askedBy))
     .leftJoin(before, eq(before.id, wantedTurns.afterCaseId))
-    .where(and(gt(cases.startsAt, now), isNull(cases.cancelledAt)))
+    .where(and(or(gt(cases.startsAt, now), gt(wantedTurns.wantedBy, now)), isNull(cases.cancelledAt)))
     .orderBy(asc(wantedTurns.wantedBy), asc(wantedTurns.id));
   if (rows.length === 0) return [];
   const stored = await db.read

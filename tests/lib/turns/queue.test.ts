@@ -5,6 +5,7 @@ import { turnStep } from '@/lib/sets/setState';
 import type { BookedNeed } from '@/lib/turns/needs';
 import { type OpenSet, queueOf } from '@/lib/turns/queue';
 import { type Stage, stageTime } from '@/lib/turns/stageTimes';
+import { isWantedNow, type WantedTurn } from '@/lib/turns/wanted';
 
 const NOW = '2026-01-14T08:00:00.000Z';
 const at = (minutes: number) => new Date(Date.parse(NOW) + minutes * 60_000).toISOString();
@@ -222,5 +223,48 @@ describe('how long a stage takes', () => {
       minutes: 96,
       fromTurns: 4,
     });
+  });
+});
+
+describe('a turn that is wanted sooner', () => {
+  const wanted = (over: Partial<WantedTurn> = {}): WantedTurn => ({
+    setId: 'set_B',
+    wantedBy: at(300),
+    forCase: { id: 'c', reference: 'C', startsAt: at(400) },
+    afterCase: null,
+    askedBy: 'Gwen Sallis',
+    askedAt: at(-10),
+    storedAt: null,
+    ...over,
+  });
+
+  it('comes before what is late, and must be there by when it is wanted', () => {
+    const sets = [set({ code: 'A', promisedTo: ['late'] }), set({ code: 'B' })];
+    const cases = [booked('late', 90, [])];
+    const asked = { now: NOW, leadMinutes: 60, sets, cases, timeOf };
+    expect(queueOf({ ...asked, wanted: [] }).map(({ setId }) => setId)).toEqual(['set_A', 'set_B']);
+    const [first, second] = queueOf({ ...asked, wanted: [wanted()] });
+    expect(first).toMatchObject({ setId: 'set_B', needBy: at(300), wanted: { forCase: { reference: 'C' } } });
+    expect(second?.lateMinutes).toBeGreaterThan(0);
+  });
+
+  type Where = { step: OpenSet['step']; caseId: string | null };
+  const open: Where = { step: 'washing', caseId: null };
+  const after = { id: 'x', startsAt: at(60) };
+  const own = { id: 'c', startsAt: at(100) };
+  const moments: [why: string, one: WantedTurn, where: Where, minutes: number, expected: boolean][] = [
+    ['in its turn', wanted(), open, 0, true],
+    ['there', wanted(), { step: 'inSterileStore', caseId: null }, 0, false],
+    ['there meanwhile, and away again', wanted({ storedAt: at(5) }), open, 10, false],
+    ['there before it was asked for', wanted({ storedAt: at(-20) }), open, 0, true],
+    ['its case has begun', wanted(), open, 400, false],
+    ['before the case it comes back from', wanted({ afterCase: after }), open, 30, false],
+    ['in theatre for that case', wanted({ afterCase: after }), { step: 'inTheatre', caseId: 'x' }, 30, true],
+    ['back from it', wanted({ afterCase: after, storedAt: at(30) }), open, 90, true],
+    ['after its own case, not yet due', wanted({ afterCase: own }), open, 200, true],
+    ['after its own case, due', wanted({ afterCase: own }), open, 300, false],
+  ];
+  it.each(moments)('%s', (_, one, where, minutes, expected) => {
+    expect(isWantedNow(one, where, at(minutes))).toBe(expected);
   });
 });
