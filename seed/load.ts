@@ -14,6 +14,7 @@ import { HospitalClock } from './hospitalClock';
 import { insertAll } from './insertAll';
 import { insertCases } from './insertCases';
 import { insertConfigurations } from './insertConfigurations';
+import { insertSessions } from './insertSessions';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertTurns } from './insertTurns';
@@ -38,6 +39,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertDemoSecrets(write, now.toISOString());
     await insertAll(write, places, [...PLACES]);
     await insertAll(write, theatres, [...THEATRES]);
+    await insertSessions(write, clock);
     await insertCatalogue(write);
     await insertStarterRules(write);
     await insertConfigurations(write, clock);

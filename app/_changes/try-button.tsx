@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useEffect, useRef, useState } from 'react';
 import { Button } from '@/app/_ui/button';
+import { linesOf } from '@/app/_ui/json-lines';
 import type { TrialSubject } from '@/db/queries/changes/trials';
 import styles from './changes.module.css';
 
@@ -34,7 +35,7 @@ export function TryButton({ subject, again }: { subject: TrialSubject; again: bo
         return;
       }
       let ended = false;
-      for await (const line of linesOf(response.body)) {
+      for await (const line of linesOf<Line>(response.body)) {
         if ('done' in line) setProgress(line);
         else if ('problem' in line) setWrong(line.problem);
         ended ||= !('done' in line);
@@ -63,19 +64,4 @@ export function TryButton({ subject, again }: { subject: TrialSubject; again: bo
       <span role="status">{wrong ? <span className={styles.wrong}>{wrong}</span> : null}</span>
     </div>
   );
-}
-
-/** A body of one JSON value a line, as it comes. */
-async function* linesOf(body: ReadableStream<Uint8Array>): AsyncGenerator<Line> {
-  const reader = body.getReader();
-  const decoder = new TextDecoder();
-  let rest = '';
-  for (;;) {
-    const { done, value } = await reader.read();
-    rest += decoder.decode(value, { stream: !done });
-    const lines = rest.split('\n');
-    rest = lines.pop() ?? '';
-    for (const line of lines) if (line.trim() !== '') yield JSON.parse(line) as Line;
-    if (done) return;
-  }
 }

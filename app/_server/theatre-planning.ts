@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Database } from '@/db/client';
 import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
+import { hiddenFrom } from '@/db/queries/bench/blind';
 import { newestChange } from '@/db/queries/ledgerHead';
 import type { Person } from '@/db/queries/people';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
@@ -44,24 +45,54 @@ export async function plannedList(db: Database): Promise<PlannedList> {
 /** Promises that change while a list is planned are few; whoever lists is told after so many. */
 const MOST_TRIES = 3;
 
+/** How far planning is, for whoever waits, and the way to end it. */
+interface Watched {
+  onProgress?: (progress: { done: number; of: number; label: string }) => void;
+  signal?: AbortSignal;
+}
+
 /**
  * Works out who gets which set over the horizon, by the calculation `set-turnaround`; writes nothing.
  *
  * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself, and a case that
  *   nothing could be given to has none
  */
-export async function planList(db: Database, repairsFor: readonly string[] = []): Promise<PlannedList> {
-  const facts = await planningFacts(db, now());
+export async function planList(
+  db: Database,
+  repairsFor: readonly string[] = [],
+  { onProgress, signal }: Watched = {},
+): Promise<PlannedList> {
+  const facts = await planningFacts(db, now(), {
+    signal,
+    onProgress: (progress) => onProgress?.({ ...progress, label: 'what could serve each case' }),
+  });
   const input = turnaroundInput(facts);
   if (!input) return { facts, input, answer: null };
   const placed = new Set(input.cases.map((one) => one.case));
   const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };
-  const answer = await setTurnaround(setTurnaroundInput.parse(asked), { solver: highsSolver });
+  const answer = await setTurnaround(setTurnaroundInput.parse(asked), {
+    solver: highsSolver,
+    ...(signal ? { signal } : {}),
+    onProgress: (progress) => onProgress?.({ ...progress, label: 'who gets which set' }),
+  });
   return {
     facts,
     input: asked,
     answer: answer.outcome === 'answered' ? answer.answer : answer.known,
   };
+}
+
+/**
+ * The facts as the reader may be told them: to whoever is to check a set blind, which pieces no set holds would say what lies
+ * in that set, too.
+ */
+export async function factsToTell(db: Database, facts: PlanningFacts): Promise<PlanningFacts> {
+  if ((await hiddenFrom(db)).size === 0) return facts;
+  const cases = facts.cases.map((one) => ({
+    ...one,
+    ways: one.ways && { ...one.ways, missing: [], outOfReach: [] },
+  }));
+  return { ...facts, cases };
 }
 
 /**

@@ -6,6 +6,7 @@ import type { CaseRequest } from '@/db/operations/theatre/at-case';
 import type { RepairBasis } from '@/db/operations/theatre/repair-basis';
 import { findCase } from '@/db/queries/cases';
 import { kindsOfSet } from '@/db/queries/theatre/kindsOfSet';
+import { loadWantedTurns } from '@/db/queries/turns/wantedTurns';
 import type { CaseId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { type Act, may } from '@/lib/people/permissions';
@@ -13,11 +14,12 @@ import type { Role } from '@/lib/people/role';
 import type { CaseToServe, PlanningFacts } from '@/lib/theatre/planning/facts';
 import { loansForShort } from '@/lib/theatre/planning/loanForShort';
 import { type Offer, offersFor, type RepairKind } from '@/lib/theatre/planning/offers';
+import type { WantedTurn } from '@/lib/turns/wanted';
 import { offerWords, wayOutWords } from '@/lib/wording/ways-out';
 import { namesOfPieces } from './names-of-pieces';
 import { type PlannedAnew, planAgain } from './plan-again';
 import { roundTimes } from './round-times';
-import { planList } from './theatre-planning';
+import { factsToTell, planList } from './theatre-planning';
 
 /** A way out as the screen shows it. */
 export interface WayOut {
@@ -51,14 +53,30 @@ const TAKES: Record<RepairKind, Act> = {
 async function find(db: Database, caseId: CaseId): Promise<Found | null> {
   const listed = await findCase(db, caseId);
   if (!listed) return null;
-  const { facts, answer } = await planList(db, [listed.reference]);
+  const { facts: all, answer } = await planList(db, [listed.reference]);
+  const facts = await factsToTell(db, all);
   const one = facts.cases.find(({ id }) => id === caseId);
   if (!one) return null;
   const offers =
     one.ways?.outcome === 'short'
       ? loansForShort(facts, one, await kindsOfSet(db))
       : offersFor(facts, answer, one);
-  return { facts, one, offers };
+  const asked = await loadWantedTurns(db, facts.now);
+  return { facts, one, offers: offers.filter((offer) => !isAskedFor(offer, facts, asked, caseId)) };
+}
+
+/** Whether this very turn is asked for already, by the same time, for the case. */
+function isAskedFor(
+  { quicker }: Offer,
+  { sets }: PlanningFacts,
+  asked: readonly WantedTurn[],
+  caseId: CaseId,
+) {
+  const set = sets.find(({ code }) => code === quicker?.set);
+  return asked.some(
+    ({ setId, forCase, wantedBy }) =>
+      setId === set?.id && forCase.id === caseId && wantedBy === quicker?.wantedBy,
+  );
 }
 
 /** The ways out for a case at risk, the cheapest first, as far as this person can take them. */

@@ -14,15 +14,19 @@ export function useAct() {
   const [refusal, setRefusal] = useState<string | null>(null);
 
   /** Answers the reason where it was refused; a dialog shows that and stays open. */
-  async function act(address: string, body: object, done: string): Promise<string | undefined> {
+  async function act<T>(
+    address: string,
+    body: object,
+    done: string | ((value: T) => string),
+  ): Promise<string | undefined> {
     if (pending) return 'The act before is still on its way.';
     setPending(true);
     setRefusal(null);
     try {
-      const answer = await sendJson<{ planned?: { sentence: string } | null } | null>(address, body);
+      const answer = await sendJson<T & { planned?: { sentence: string } | null }>(address, body);
       router.refresh();
       if (answer.ok) {
-        showToast({ tone: 'good', word: 'Done', text: done });
+        showToast({ tone: 'good', word: 'Done', text: typeof done === 'string' ? done : done(answer.value) });
         if (answer.value?.planned)
           showToast({ tone: 'neutral', word: 'Planned anew', text: answer.value.planned.sentence });
         return undefined;

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
 import { cautions } from '@/lib/wording/cautions';
 import styles from './app-shell.module.css';
@@ -12,6 +13,8 @@ import { ToastRegion } from './toast';
 /**
  * The frame round every page, laid out like the title block of a drawing: product, hospital, who is acting, theme; the
  * navigation under it; then a scale; then the page; and the cautions at the foot.
+ *
+ * The way to an emergency stands in it at every width, outside of any menu: one press from every screen.
  *
  * @param hospital name shown beside the product
  * @param person   slot for `PersonMenu`; nobody signed in, no way into the program
@@ -42,6 +45,11 @@ export function AppShell({
             <span>Kitwright</span>
           </Link>
           <p className={styles.hospital}>{hospital}</p>
+          {role !== null && may(role, 'readHospital') ? (
+            <Link href="/emergency" className={styles.emergency} data-print="no">
+              Emergency
+            </Link>
+          ) : null}
           <div className={styles.person}>{person}</div>
           <div className={styles.theme}>
             <ThemeToggle initial={theme} />

@@ -16,6 +16,7 @@ export const MAIN_PAGES: readonly MainPage[] = [
   { label: 'Sets', href: '/sets', reach: 'readHospital' },
   { label: 'Loads', href: '/loads', reach: 'readHospital' },
   { label: 'Cases', href: '/cases', reach: 'readHospital' },
+  { label: 'Theatre list', href: '/theatre-list', reach: 'readHospital' },
   { label: 'Stock', href: '/stock', reach: 'readHospital' },
   { label: 'Configurations', href: '/configurations', reach: 'readHospital' },
   { label: 'Catalogue', href: '/catalogue', reach: 'readHospital' },

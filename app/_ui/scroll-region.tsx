@@ -8,15 +8,18 @@ import styles from './scroll-region.module.css';
  * Holds what may be wider (or taller) than its place: drawings, grids, fit tables. It takes keyboard focus only while
  * there is something to scroll to, so it is never an empty tab stop.
  *
+ * @param startAt how far it is scrolled to the side at first, in pixels: where what matters begins
  * @param tall also limits the height and scrolls within, so that sticky heads stick to the region
  */
 export function ScrollRegion({
   label,
+  startAt = 0,
   tall = false,
   className,
   children,
 }: {
   label: string;
+  startAt?: number;
   tall?: boolean;
   className?: string | undefined;
   children: ReactNode;
@@ -35,6 +38,10 @@ export function ScrollRegion({
     measure();
     return () => observer.disconnect();
   }, []);
+
+  useEffect(() => {
+    if (region.current) region.current.scrollLeft = startAt;
+  }, [startAt]);
 
   return (
     <section

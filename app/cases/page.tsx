@@ -5,6 +5,7 @@ import { enter } from '@/app/_server/enter';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { listCases } from '@/db/queries/cases';
+import { may } from '@/lib/people/permissions';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { caseLines } from './case-lines';
@@ -16,7 +17,7 @@ export const dynamic = 'force-dynamic';
 const DAYS = 7;
 
 export default async function CasesPage({ searchParams }: { searchParams: Promise<{ from?: string }> }) {
-  const { db } = await enter('/cases');
+  const { db, person } = await enter('/cases');
   const today = wallClock(now()).date;
   const asked = plainDate.safeParse((await searchParams).from);
   const from = asked.success ? asked.data : today;
@@ -29,6 +30,10 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
         <>
           <LinkButton href={`/cases?from=${addDays(from, -DAYS)}`}>Seven days earlier</LinkButton>
           <LinkButton href={`/cases?from=${addDays(from, DAYS)}`}>Seven days later</LinkButton>
+          <LinkButton href={`/theatre-list/week?from=${from}`}>Theatre list</LinkButton>
+          {may(person.role, 'keepTheatreList') ? (
+            <LinkButton href="/cases/import">Import a list</LinkButton>
+          ) : null}
           <LinkButton href="/cases/new" kind="primary">
             Book a case
           </LinkButton>

@@ -1,11 +1,12 @@
 import 'server-only';
 import type { Tone } from '@/app/_ui/tone';
 import type { DayCase, TheatreDay } from '@/db/queries/theatre/theatreDay';
+import type { ListedSession } from '@/db/queries/theatre/theatreSessions';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { dayLine } from '@/lib/theatre/dayLine';
-import { wallClock } from '@/lib/theatre/localTime';
+import { wallClock, whichOf } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
-import { promiseStandingWords } from '@/lib/wording/theatre-list';
+import { clockWords, promiseStandingWords, sessionWords, spanWords } from '@/lib/wording/theatre-list';
 import type { DayCaseLine } from './day-table';
 import type { Bar, TimeLineProps } from './day-time-line';
 
@@ -31,6 +32,7 @@ export function dayLines(
       rows: day.theatres.map(({ id, name, sessions: worked }) => ({
         id,
         label: name,
+        note: worked.length === 0 ? 'no session' : worked.map(spanWords).join(', '),
         ground: worked.map(({ startsAt, endsAt }) => ({
           fromMs: Date.parse(startsAt),
           toMs: Date.parse(endsAt),
@@ -39,12 +41,12 @@ export function dayLines(
       })),
     },
     setRows: { ...setLine, nowMs, rows: setRowsOf(onList) },
-    lines: day.cases.map(lineOf),
+    lines: day.cases.map((one) => lineOf(one, sessionsOf(day, one.theatreId))),
   };
 }
 
-const timesOf = ({ startsAt, endsAt }: { startsAt: string; endsAt: string }) =>
-  `${wallClock(startsAt).time}–${wallClock(endsAt).time}`;
+const sessionsOf = (day: TheatreDay, id: string) =>
+  day.theatres.find((room) => room.id === id)?.sessions ?? [];
 const whatOf = ({ region, limb }: DayCase) => `${REGION_WORDS[region]}, ${LIMB_WORDS[limb].toLowerCase()}`;
 
 function barOf(one: DayCase): Bar {
@@ -53,7 +55,7 @@ function barOf(one: DayCase): Bar {
     href: `/cases/${one.id}`,
     fromMs: Date.parse(one.startsAt),
     toMs: Date.parse(one.endsAt),
-    title: `${timesOf(one)} ${one.reference}`,
+    title: `${spanWords(one)} ${one.reference}`,
     lines: [one.reference, whatOf(one), one.surgeon],
   };
 }
@@ -68,7 +70,7 @@ function setRowsOf(onList: readonly DayCase[]): TimeLineProps['rows'] {
         href: `/cases/${one.id}`,
         fromMs: Date.parse(promise.fromAt),
         toMs: Date.parse(promise.untilAt),
-        title: `${promise.code} for ${one.reference}, ${wallClock(promise.fromAt).time} until ${wallClock(promise.untilAt).time}`,
+        title: `${promise.code} for ${one.reference}, ${clockWords(promise.fromAt)} until ${clockWords(promise.untilAt)}`,
         lines: [one.reference, one.theatre],
       });
       bars.set(promise.setId, row);
@@ -78,22 +80,30 @@ function setRowsOf(onList: readonly DayCase[]): TimeLineProps['rows'] {
     .sort((a, b) => a.label.localeCompare(b.label));
 }
 
-function lineOf(one: DayCase): DayCaseLine {
+function lineOf(one: DayCase, sessions: ListedSession[]): DayCaseLine {
   const { date, time } = wallClock(one.startsAt);
   return {
     id: one.id,
     reference: one.reference,
     revision: one.revision,
     startsAt: one.startsAt,
-    times: timesOf(one),
+    times: spanWords(one),
     date,
     time,
+    which: whichOf(one.startsAt) ?? 'first',
     minutes: Math.round((Date.parse(one.endsAt) - Date.parse(one.startsAt)) / 60_000),
     theatreId: one.theatreId,
     theatre: one.theatre,
     what: whatOf(one),
     surgeon: one.surgeon,
-    urgency: URGENCY_WORDS[one.urgency],
+    session: {
+      wrong: one.cancelled === null ? sessionWords(one, sessions) : null,
+      words: sessions.map((session) =>
+        session.surgeon === null ? spanWords(session) : `${spanWords(session)} ${session.surgeon.name}`,
+      ),
+    },
+    urgency: one.urgency,
+    urgencyWord: URGENCY_WORDS[one.urgency],
     planned: one.plan.confirmedVersion !== null || one.plan.draftVersion !== null,
     cancelled: one.cancelled?.because ?? null,
     sets: one.promised.map((promise) => {

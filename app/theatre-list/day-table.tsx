@@ -7,10 +7,13 @@ import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Status } from '@/app/_ui/status';
 import type { Tone } from '@/app/_ui/tone';
 import { VisuallyHidden } from '@/app/_ui/visually-hidden';
+import type { Which } from '@/lib/theatre/localTime';
+import { URGENCY_ORDER, type Urgency } from '@/lib/theatre/surgicalCase';
 import { CancelDialog } from './cancel-dialog';
 import { MoveDialog } from './move-dialog';
 import { SetsDialog } from './sets-dialog';
 import styles from './theatre-list.module.css';
+import { UrgencyDialog } from './urgency-dialog';
 import { useOrder } from './use-order';
 import { type Standing, useStandings } from './use-standings';
 
@@ -28,12 +31,17 @@ export interface DayCaseLine {
   times: string;
   date: string;
   time: string;
+  /** Which of the two, where its time comes twice that day. */
+  which: Which;
   minutes: number;
   theatreId: string;
   theatre: string;
   what: string;
   surgeon: string;
-  urgency: string;
+  /** The sessions of its theatre that day, and what is wrong where it lies in none of them. */
+  session: { wrong: string | null; words: string[] };
+  urgency: Urgency;
+  urgencyWord: string;
   planned: boolean;
   /** Why it was cancelled; `null` while it is on the list. */
   cancelled: string | null;
@@ -59,7 +67,7 @@ interface DayTableProps {
 /** The cases of a day, by time, with what can be done about each. */
 export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: DayTableProps) {
   const standings = useStandings(lines);
-  const { swap, pending, refusal, planAnew } = useOrder(day, lines);
+  const { swap, pending, refusal } = useOrder(day, lines);
   const columns = useMemo(
     () => columnsFor({ theatres, sets, mayKeep, mayPromise, swap, pending }),
     [theatres, sets, mayKeep, mayPromise, swap, pending],
@@ -78,13 +86,6 @@ export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: Da
   });
   return (
     <>
-      {mayKeep ? (
-        <ButtonRow>
-          <Button pending={pending} onClick={planAnew}>
-            Give sets to cases
-          </Button>
-        </ButtonRow>
-      ) : null}
       <div role="status" className={styles.refusal}>
         {refusal}
       </div>
@@ -121,10 +122,21 @@ function columnsFor({
       cell: (row) => <a href={`/cases/${row.id}`}>{row.reference}</a>,
       width: 'fit',
     },
-    { id: 'theatre', header: 'Theatre', value: (row) => row.theatre },
+    {
+      id: 'theatre',
+      header: 'Theatre and session',
+      value: (row) => row.theatre,
+      cell: (row) => <TheatreCell row={row} />,
+    },
     { id: 'what', header: 'Region and side', value: (row) => row.what },
     { id: 'surgeon', header: 'Surgeon', value: (row) => row.surgeon },
-    { id: 'urgency', header: 'Urgency', value: (row) => row.urgency },
+    {
+      id: 'urgency',
+      header: 'Urgency',
+      value: (row) => URGENCY_ORDER.indexOf(row.urgency),
+      cell: (row) => row.urgencyWord,
+      width: 'fit',
+    },
     {
       id: 'sets',
       header: 'Promised sets',
@@ -178,6 +190,7 @@ function columnsFor({
                 Later
               </Button>
               <MoveDialog line={row} theatres={theatres} />
+              <UrgencyDialog one={row} />
             </>
           ) : null}
           {row.cancelled === null && mayPromise ? <SetsDialog line={row} sets={sets} /> : null}
@@ -187,6 +200,30 @@ function columnsFor({
       ),
     },
   ];
+}
+
+function TheatreCell({ row: { theatre, session } }: { row: Row }) {
+  const worked = session.words.map((words) => (
+    <span key={words} className={styles.span}>
+      {words}
+    </span>
+  ));
+  return (
+    <>
+      <span>{theatre}</span>
+      {session.wrong === null ? null : (
+        <Status tone="attention" look="plain">
+          {session.wrong}
+        </Status>
+      )}
+      {session.words.length === 0 ? null : (
+        <p className={styles.why}>
+          {session.wrong === null ? 'in session ' : 'it works '}
+          {worked}
+        </p>
+      )}
+    </>
+  );
 }
 
 function StandingCell({ row: { cancelled, standing } }: { row: Row }) {

@@ -23,6 +23,8 @@ export interface TimeLineProps {
   rows: {
     id: string;
     label: string;
+    /** A word or two below the label. */
+    note?: string;
     href?: string;
     ground: { fromMs: number; toMs: number }[];
     bars: Bar[];
@@ -44,14 +46,18 @@ const LETTER_PX = 7;
 export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLineProps) {
   const x = (ms: number) => ((Math.min(Math.max(ms, fromMs), toMs) - fromMs) / 3_600_000) * HOUR_PX;
   const width = x(toMs) + 1;
+  const startAt = Math.max(0, Math.round(x(opening({ fromMs, toMs, nowMs, rows })) - HOUR_PX / 2));
   return (
     <div className={styles.timeLine}>
       <ul className={styles.rowNames}>
-        {rows.map(({ id, label: name, href }) => (
-          <li key={id}>{href ? <Link href={href}>{name}</Link> : name}</li>
+        {rows.map(({ id, label: name, href, note }) => (
+          <li key={id}>
+            {href ? <Link href={href}>{name}</Link> : name}
+            {note === undefined ? null : <span className={styles.rowNote}>{note}</span>}
+          </li>
         ))}
       </ul>
-      <ScrollRegion label={label}>
+      <ScrollRegion label={label} startAt={startAt}>
         <svg
           width={width}
           height={HEAD_PX + rows.length * ROW_PX}
@@ -102,6 +108,19 @@ export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLin
       </ScrollRegion>
     </div>
   );
+}
+
+/** Where somebody begins to read: now, or the first session, or else the first bar. */
+function opening({
+  fromMs,
+  toMs,
+  nowMs,
+  rows,
+}: Pick<TimeLineProps, 'fromMs' | 'toMs' | 'nowMs' | 'rows'>): number {
+  if (nowMs > fromMs && nowMs < toMs) return nowMs;
+  const grounds = rows.flatMap(({ ground }) => ground.map((worked) => worked.fromMs));
+  const bars = rows.flatMap((row) => row.bars.map((bar) => bar.fromMs));
+  return Math.min(...(grounds.length > 0 ? grounds : [...bars, toMs]));
 }
 
 function BarOf({ bar, from, to }: { bar: Bar; from: number; to: number }) {

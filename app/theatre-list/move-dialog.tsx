@@ -9,15 +9,21 @@ import { NumberField } from '@/app/_ui/number-field';
 import { SelectField } from '@/app/_ui/select-field';
 import { TextField } from '@/app/_ui/text-field';
 import { VisuallyHidden } from '@/app/_ui/visually-hidden';
+import { theatreListWords } from '@/lib/wording/theatre-list';
 import type { Choice, DayCaseLine } from './day-table';
+import { HardTime } from './hard-time';
 import styles from './theatre-list.module.css';
+
+interface Moved {
+  lost: { setCode: string }[];
+}
 
 /** Moves a case to another time or theatre. Its sets go along where they can; which cannot is said. */
 export function MoveDialog({ line, theatres }: { line: DayCaseLine; theatres: Choice[] }) {
   const { act, pending, refusal, forget } = useAct();
   const [open, setOpen] = useState(false);
   const [form, setForm] = useState(slotOf(line));
-  const field = (name: keyof typeof form) => ({
+  const field = (name: Exclude<keyof typeof form, 'which'>) => ({
     name: `${name}-${line.id}`,
     value: form[name],
     onValue: (value: string) => setForm((before) => ({ ...before, [name]: value })),
@@ -29,8 +35,14 @@ export function MoveDialog({ line, theatres }: { line: DayCaseLine; theatres: Ch
   }
   async function move() {
     const body = { ...form, minutes: Number(form.minutes), baseRevision: line.revision };
-    if ((await act(`/api/cases/${line.id}/move`, body, `${line.reference} is moved.`)) === undefined)
-      setOpen(false);
+    const done = ({ lost }: Moved) =>
+      lost.length === 0
+        ? `${line.reference} is moved.`
+        : `${line.reference} is moved. ${theatreListWords.lost(
+            line.reference,
+            lost.map(({ setCode }) => setCode),
+          )}`;
+    if ((await act<Moved>(`/api/cases/${line.id}/move`, body, done)) === undefined) setOpen(false);
   }
   return (
     <>
@@ -58,6 +70,13 @@ export function MoveDialog({ line, theatres }: { line: DayCaseLine; theatres: Ch
             <NumberField {...field('minutes')} label="Takes" unit="min" whole />
             <SelectField {...field('theatreId')} label="Theatre" options={theatres} />
           </FieldGrid>
+          <HardTime
+            name={`which-${line.id}`}
+            date={form.date}
+            time={form.time}
+            which={form.which}
+            onWhich={(which) => setForm((before) => ({ ...before, which }))}
+          />
           <p>Sets promised to it go along where they can be back in time; which can’t is told.</p>
           {refusal ? <p role="alert">{refusal}</p> : null}
         </div>
@@ -66,9 +85,10 @@ export function MoveDialog({ line, theatres }: { line: DayCaseLine; theatres: Ch
   );
 }
 
-const slotOf = ({ date, time, minutes, theatreId }: DayCaseLine) => ({
+const slotOf = ({ date, time, which, minutes, theatreId }: DayCaseLine) => ({
   date,
   time,
+  which,
   minutes: String(minutes),
   theatreId,
 });

@@ -17,6 +17,7 @@ import { dayCountWords } from '@/lib/wording/theatre-list';
 import { dayLines } from './day-lines';
 import { DayTable } from './day-table';
 import { DayTimeLine } from './day-time-line';
+import { GiveSets } from './give-sets';
 import { GoToDay } from './go-to-day';
 
 export const metadata: Metadata = { title: 'Theatre list' };
@@ -34,6 +35,8 @@ export default async function TheatreListPage({
   const date = asked.success ? asked.data : today;
   const [day, sets] = await Promise.all([theatreDay(db, date), setsInService(db)]);
   const { rooms, setRows, lines } = dayLines(day, date, at);
+  const theatres = day.theatres.map(({ id, name }) => ({ value: id, label: name }));
+  const mayKeep = may(person.role, 'keepTheatreList');
   const on = (other: typeof date) => `/theatre-list?date=${other}`;
   return (
     <Page
@@ -46,6 +49,9 @@ export default async function TheatreListPage({
           <LinkButton href={on(addDays(date, -1))}>Day before</LinkButton>
           {date === today ? null : <LinkButton href={on(today)}>Today</LinkButton>}
           <LinkButton href={on(addDays(date, 1))}>Day after</LinkButton>
+          <LinkButton href={`/theatre-list/week?from=${date}`}>Week</LinkButton>
+          <LinkButton href={`/theatre-list/theatres?from=${date}`}>Theatres and sessions</LinkButton>
+          {mayKeep ? <LinkButton href="/cases/import">Import a list</LinkButton> : null}
           <GoToDay date={date} />
           <LinkButton href={`/reports/morning?day=${date}`}>Morning report</LinkButton>
           <LinkButton href="/theatre-list/at-risk">Cases at risk</LinkButton>
@@ -60,16 +66,17 @@ export default async function TheatreListPage({
       ) : (
         <>
           <DayTimeLine label={`Theatres on ${dayWords(date)}`} {...rooms} />
+          {mayKeep ? <GiveSets theatres={theatres} at={at} /> : null}
           <DayTable
             day={date}
             lines={lines}
-            theatres={day.theatres.map(({ id, name }) => ({ value: id, label: name }))}
+            theatres={theatres}
             sets={sets.map(({ id, code, configuration }) => ({
               value: id,
               label: code,
               note: configuration,
             }))}
-            mayKeep={may(person.role, 'keepTheatreList')}
+            mayKeep={mayKeep}
             mayPromise={may(person.role, 'promiseSets')}
           />
           <Section

@@ -34,10 +34,5 @@ export function useOrder(day: string, lines: readonly DayCaseLine[]) {
     },
     [act, day],
   );
-  const planAnew = useCallback(
-    () =>
-      void act('/api/theatre-list/plan', {}, 'Sets are given to the cases to come; what people chose stays.'),
-    [act],
-  );
-  return { swap, planAnew, pending, refusal };
+  return { swap, pending, refusal };
 }

@@ -1,12 +1,14 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { Tone } from '@/app/_ui/tone';
 
 export interface Standing {
   tone: Tone;
   word: string;
   sentence: string;
+  /** The same for all that stand alike. */
+  group: string;
 }
 
 /**
@@ -27,5 +29,5 @@ export function useStandings(lines: readonly object[]): (id: string) => Standing
       .catch(() => {});
     return () => stop.abort();
   }, [lines]);
-  return (id) => (known === null ? undefined : (known[id] ?? null));
+  return useCallback((id) => (known === null ? undefined : (known[id] ?? null)), [known]);
 }

@@ -4,6 +4,7 @@ export * from './caseLife';
 export * from './catalogue';
 export * from './changes';
 export * from './dayLooks';
+export * from './emergencies';
 export * from './hospital';
 export * from './ledger';
 export * from './loans';

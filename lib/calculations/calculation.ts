@@ -6,6 +6,10 @@ import { inputSentence } from '@/lib/wording/input-problems';
 /** What a calculation may ask of the outside: handed in, so that the core stays pure. */
 export interface Ports {
   solver: Solver;
+  /** Told how far it is by what takes long. */
+  onProgress?: (progress: { done: number; of: number }) => void;
+  /** Ends what takes long; its promise then rejects with the signal's reason. */
+  signal?: AbortSignal;
 }
 
 /** One line of the working, in the order it is worked: `label: expression = value`. */

@@ -45,6 +45,7 @@ export const trialId = idOf('trial');
 export const requestId = idOf('request');
 export const promiseId = idOf('promise');
 export const theatreSessionId = idOf('theatreSession');
+export const openQuestionId = idOf('openQuestion');
 export const pickId = idOf('pick');
 export const checkId = idOf('check');
 export const returnId = idOf('return');

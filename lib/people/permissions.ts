@@ -48,8 +48,15 @@ export const PERMITTED = {
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** Moves, cancels and puts back cases, and changes the order of a day. */
   keepTheatreList: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** When theatres work, and how long before a case its sets must stand there. */
+  keepTheatreSessions: ['theatreManager', 'administrator'],
   /** Which set is for which case. */
   promiseSets: ['decontaminationLead', 'scrubPractitioner', 'theatreManager', 'administrator'],
+  /** Takes sets for an emergency at once, from whoever they are promised to, and says what has gone already. */
+  takeForEmergency: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager'],
+  closeEmergencyQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager'],
+  /** How a set stands that went to theatre although its record was against it. */
+  settleGoneAgainstRecord: ['decontaminationLead'],
   /** Fetches the kit of a case from the store, and puts back what is not needed. */
   pickKit: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
   /** By another person than any who picked. */

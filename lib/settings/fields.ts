@@ -219,6 +219,14 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
       horizonDays: number('Planned ahead', 'days', 'Cases later than this are not planned yet.', OURS),
     },
   },
+  emergency: {
+    title: 'Emergencies',
+    about: 'What is assumed until somebody says otherwise.',
+    fields: {
+      neededInMinutes: number('Needed in', 'minutes', 'How long until the sets must stand in theatre.', OURS),
+      caseMinutes: number('A case takes', 'minutes', 'How long the theatre and its sets are taken.', OURS),
+    },
+  },
   bench: {
     title: 'Bench',
     about: 'How counts are checked and when an entry counts as late.',

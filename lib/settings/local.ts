@@ -65,6 +65,11 @@ export const LOCAL_SETTINGS = {
     marginMinutes: z.number().int().min(0).max(1_440).default(30),
     horizonDays: z.number().int().min(1).max(28).default(7),
   }),
+  /** What is assumed of an emergency until somebody says otherwise. */
+  emergency: z.object({
+    neededInMinutes: z.number().int().min(0).max(1_440).default(30),
+    caseMinutes: z.number().int().min(10).max(1_440).default(120),
+  }),
   bench: z.object({
     /** Which counts a second person checks without seeing the first one's figures. */
     secondCheck: z.enum(['always', 'implantsAndShort', 'never']).default('always'),

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import type { Role } from '../people/role';
+import { type Urgency, urgency } from './surgicalCase';
 
 /** What happened to a case on the list, as the ledger has it. */
 export type ListChange =
   | { kind: 'booked'; startsAt: string }
   | { kind: 'moved'; from: Slot; to: Slot; lostSets: string[] }
+  | { kind: 'urgency'; from: Urgency; to: Urgency }
   | { kind: 'cancelled'; because: string }
   | { kind: 'putBack' }
   | { kind: 'promised'; setCode: string }
@@ -26,6 +28,9 @@ const READ = {
   'move-case': z
     .object({ from: slot, to: slot, lostSets: z.array(z.string()).default([]) })
     .transform((detail): ListChange => ({ kind: 'moved', ...detail })),
+  'change-urgency': z
+    .object({ from: urgency, to: urgency })
+    .transform((detail): ListChange => ({ kind: 'urgency', ...detail })),
   'cancel-case': z
     .object({ because: z.string() })
     .transform(({ because }): ListChange => ({ kind: 'cancelled', because })),

@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { failed, ok, type Result } from '../identity/result';
 import { plainDate } from '../quantities/plainDate';
+import { timeOfDay } from '../time/zone';
 import { HOSPITAL_ZONE, instantOf } from './localTime';
 
 /** When a case is, as it is asked for: wall-clock time at the hospital, and how long. */
 export const slotRequest = {
   date: plainDate,
-  time: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time as HH:MM, such as 08:30'),
+  time: timeOfDay,
+  /** Which, of a time that comes twice on the day the clocks go back; the first where nothing is said. */
+  which: z.enum(['first', 'second']).optional(),
   minutes: z.coerce
     .number('a number of minutes')
     .int('whole minutes')
@@ -15,12 +18,12 @@ export const slotRequest = {
 };
 type SlotRequest = z.infer<z.ZodObject<typeof slotRequest>>;
 
-/** The instants of a slot; an hour that the clocks skip is none, and of one that comes twice it is the first. */
+/** The instants of a slot; a time that the clocks skip is none, and of one that comes twice it is the one asked for. */
 export function parseSlot(
-  { date, time, minutes }: SlotRequest,
+  { date, time, which, minutes }: SlotRequest,
   zone: string = HOSPITAL_ZONE,
 ): Result<{ startsAt: string; endsAt: string }> {
-  const startsAt = instantOf(date, time, zone);
+  const startsAt = instantOf(date, time, zone, which);
   if (startsAt === null) {
     return failed({
       path: ['time'],

@@ -13,7 +13,7 @@ export interface SolveTurnaroundOptions {
   /** Called before each group of cases that needs the solver, and at the end. */
   onProgress?: (progress: TurnaroundProgress) => void;
   /** Ends the work before the next question to the solver; the promise then rejects with its reason. */
-  signal?: AbortSignal;
+  signal?: AbortSignal | undefined;
 }
 
 export interface TurnaroundProgress {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
+import { urgency } from '../theatre/surgicalCase';
 import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
@@ -61,7 +62,7 @@ export const noticeContent = z.discriminatedUnion('kind', [
       by: name,
     }),
   }),
-  /** To the surgeon of a case that somebody else moved or cancelled. */
+  /** To the surgeon of a case that somebody else moved, made more or less urgent, or cancelled. */
   z.object({
     kind: z.literal('caseMoved'),
     detail: z.object({
@@ -73,8 +74,40 @@ export const noticeContent = z.discriminatedUnion('kind', [
     }),
   }),
   z.object({
+    kind: z.literal('caseUrgencyChanged'),
+    detail: z.object({ caseReference: name, from: urgency, to: urgency, by: name }),
+  }),
+  z.object({
     kind: z.literal('caseCancelled'),
     detail: z.object({ caseReference: name, because: z.string().max(400), by: name }),
+  }),
+  /** To the surgeon of a case that loses a set to an emergency. */
+  z.object({
+    kind: z.literal('setTakenForEmergency'),
+    detail: z.object({
+      caseReference: name,
+      sets: z.array(name).max(100),
+      instead: z.array(name).max(100),
+      left: z.enum(['sets', 'none', 'notPlanned']),
+      couldStartAt: z.iso.datetime().nullable(),
+      forCase: name,
+      by: name,
+    }),
+  }),
+  /** To the leads: sets were taken for an emergency, and how many cases lose by it. */
+  z.object({
+    kind: z.literal('emergencyTook'),
+    detail: z.object({
+      forCase: name,
+      sets: z.array(name).max(100),
+      hits: z.number().int().nonnegative(),
+      by: name,
+    }),
+  }),
+  /** To the leads: a set went although its record was against it. */
+  z.object({
+    kind: z.literal('goneAgainstRecord'),
+    detail: z.object({ setCode: name, forCase: name, goneAt: z.iso.datetime(), by: name }),
   }),
   /** To whoever picked for it: what lies with the kit of a cancelled case goes back to its places. */
   z.object({
@@ -141,7 +174,11 @@ export const MAY_BE_OFF = {
   holdLifted: true,
   asideSettled: true,
   caseMoved: false,
+  caseUrgencyChanged: false,
   caseCancelled: false,
+  setTakenForEmergency: false,
+  emergencyTook: false,
+  goneAgainstRecord: false,
   kitToPutBack: false,
   loanNews: false,
   loanQuestionAsked: false,

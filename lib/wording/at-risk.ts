@@ -41,6 +41,12 @@ export function besidesWords({ givenUp, notPromised }: RiskLine): string[] {
   ];
 }
 
+/** That somebody asked for one of its sets to be there sooner. */
+export const askedWords = (
+  { set, wantedBy, askedBy }: { set: string; wantedBy: string; askedBy: string },
+  now: string,
+): string => `${set} is asked for by ${timeWords(wantedBy, now)}, by ${askedBy}: it comes first in the work.`;
+
 /** `Two cases cannot go as they stand, three are not sure, nine are ready.` */
 export function boardWords(stops: number, notSure: number, fine: number): string {
   if (stops + notSure + fine === 0) return 'No case to come.';

@@ -14,6 +14,16 @@ export interface StandingWords {
   sentence: string;
 }
 
+/** How cases stand alike, for counting them: without times and pieces. */
+export const STANDING_GROUPS: Record<CaseStanding['kind'], string> = {
+  ready: 'Ready',
+  readyWith: 'Ready with a pouch',
+  waiting: 'Waiting for a set',
+  noSetFree: 'No set free',
+  shortOf: 'Short',
+  notPlanned: 'Not planned',
+};
+
 /**
  * How a case stands, in a word and a sentence. What follows from a draft is never called ready: the surgeon has not
  * confirmed it.

@@ -3,6 +3,7 @@ import type { ListChange } from '../theatre/listChange';
 import { dayWords, wallClock } from '../theatre/localTime';
 import { actWords } from './ledger-acts';
 import { listWords } from './numbers';
+import { URGENCY_WORDS } from './plans';
 
 /** What changed, in one sentence. `theatre` and `set` say what is called so by its id, `by` who did it. */
 export function listChangeSentence(
@@ -32,6 +33,8 @@ export function listChangeSentence(
       return `Put back on the list by ${by}.`;
     case 'promised':
       return `${change.setCode} promised to it by ${by}.`;
+    case 'urgency':
+      return `Made ${URGENCY_WORDS[change.to].toLowerCase()} instead of ${URGENCY_WORDS[change.from].toLowerCase()} by ${by}.`;
     case 'freed':
       return `${by} took back the promise of ${change.setCode}.`;
     case 'planned': {

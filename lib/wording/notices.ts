@@ -4,6 +4,7 @@ import type { NoticeContent, NoticeKind } from '../turns/notice';
 import { ASIDE_OUTCOME_WORDS } from './aside';
 import { LOAN_NEWS_WORDS, questionWords } from './loans';
 import { capitalised, listWords } from './numbers';
+import { URGENCY_WORDS } from './plans';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
 /** What each kind of notice is about, for choosing. */
@@ -15,7 +16,11 @@ export const NOTICE_KIND_WORDS: Record<NoticeKind, string> = {
   holdLifted: 'A hold of yours was lifted',
   asideSettled: 'What became of a piece you put aside',
   caseMoved: 'Your case was moved',
+  caseUrgencyChanged: 'Your case was made more or less urgent',
   caseCancelled: 'Your case was cancelled',
+  setTakenForEmergency: 'A set was taken from your case for an emergency',
+  emergencyTook: 'Sets were taken for an emergency',
+  goneAgainstRecord: 'A set went although its record was against it',
   kitToPutBack: 'A kit you picked goes back to its places',
   loanNews: 'News of a loan for your case, or that you asked for',
   loanQuestionAsked: 'A loan waits for a decision of yours',
@@ -64,9 +69,35 @@ export function noticeSentence(notice: NoticeContent): string {
         lostSets.length > 0 ? ` It no longer has ${listWords(lostSets)}: another case has it then.` : '';
       return `${by} moved your case ${caseReference} from ${dateTimeWords(from)} to ${dateTimeWords(to)}.${lost}`;
     }
+    case 'caseUrgencyChanged': {
+      const { caseReference, from, to, by } = notice.detail;
+      return `${by} changed the urgency of your case ${caseReference} from ${URGENCY_WORDS[from]} to ${URGENCY_WORDS[to]}.`;
+    }
     case 'caseCancelled': {
       const { caseReference, because, by } = notice.detail;
       return `${by} cancelled your case ${caseReference}: ${because}`;
+    }
+    case 'setTakenForEmergency': {
+      const { caseReference, sets, instead, left, couldStartAt, forCase, by } = notice.detail;
+      const next =
+        left === 'notPlanned'
+          ? 'It has no plan, so nothing could be found for it.'
+          : left === 'none'
+            ? `No other set serves its plan then.${couldStartAt === null ? '' : ` It could begin ${dateTimeWords(couldStartAt)}.`}`
+            : instead.length > 0
+              ? `It has ${listWords(instead)} instead.`
+              : 'What it keeps serves its plan.';
+      return `${by} took ${listWords(sets)} from your case ${caseReference} for the emergency ${forCase}. ${next}`;
+    }
+    case 'emergencyTook': {
+      const { forCase, sets, hits, by } = notice.detail;
+      const who =
+        hits === 0 ? 'No case loses by it' : hits === 1 ? '1 case loses by it' : `${hits} cases lose by it`;
+      return `${by} took ${listWords(sets)} for the emergency ${forCase}. ${who}.`;
+    }
+    case 'goneAgainstRecord': {
+      const { setCode, forCase, goneAt, by } = notice.detail;
+      return `${setCode} went to theatre for the emergency ${forCase}, ${dateTimeWords(goneAt)}, although its record was against it, says ${by}. It waits for you to settle how it stands.`;
     }
     case 'kitToPutBack': {
       const { caseReference, things, by } = notice.detail;

@@ -1,4 +1,6 @@
 import type { TurnStep } from '../sets/setState';
+import { isInSession } from '../theatre/inSession';
+import { wallClock, whichOf } from '../theatre/localTime';
 import { listWords } from './numbers';
 import { momentWords, stepWords, TURN_STEP_WORDS } from './sets';
 
@@ -27,9 +29,28 @@ export const theatreListWords = {
   outOfService: (set: string) => `${set} is out of service.`,
   notPromised: (set: string, reference: string) => `${set} is not promised to ${reference}.`,
   promisedAlready: (set: string, reference: string) => `${set} is promised to ${reference} already.`,
+  proposalOvertaken: 'The list changed since this plan was worked out. Nothing was saved: work it out again.',
+  planForgotten: 'This plan is no longer at hand. Nothing was saved: work it out again.',
   planOvertaken: 'Promises changed while the plan was made. Nothing was saved: it is made anew.',
   wouldLose: (reference: string, sets: readonly string[]) =>
     `${reference} would no longer have ${listWords(sets)}: another case has it over that time.`,
+  mayNotKeepSessions: (name: string) => `${name} can’t change when theatres work: a theatre manager can.`,
+  noSuchSession: 'There is no such session.',
+  theatreChanged: (theatre: string) => `${theatre} was changed by someone else. Nothing was saved.`,
+  sessionChanged: 'The session was changed by someone else. Nothing was saved.',
+  sessionOver: 'The session is over: it stays on record as it was.',
+  sessionInPast: (date: string) => `On ${date} it would be over already.`,
+  sessionsOverlap: (theatre: string, date: string, from: string, until: string) =>
+    `${theatre} has a session from ${from} until ${until} on ${date} already.`,
+  noSuchSurgeon: 'No such surgeon: choose one of the list.',
+  leadReasonNeeded: 'Say why it changes, in a few words.',
+  leadSame: 'That is the lead it has now.',
+  leadTooEarly: (set: string, reference: string, rival: string) =>
+    `${set} could not come back from ${rival} in time for ${reference}: free it from one of them first.`,
+  urgencySame: (reference: string) => `${reference} has this urgency already.`,
+  skippedTime: (time: string) => `The clocks go forward over ${time} on that day: there is no such time.`,
+  repeatedTime: (time: string) =>
+    `The clocks go back on that day, and ${time} comes twice. The first is meant unless you choose the second.`,
   lost: (reference: string, sets: readonly string[]) =>
     `${reference} no longer has ${listWords(sets)}: another case has it over that time.`,
 };
@@ -60,4 +81,30 @@ export function promiseStandingWords({ step, heldBecause, outOfService, inUse }:
   if (step === 'held') return { word: stepWords(step, heldBecause), tone: 'stop' };
   if (step === 'inSterileStore') return { word: TURN_STEP_WORDS[step], tone: 'good' };
   return { word: TURN_STEP_WORDS[step], tone: 'attention' };
+}
+
+/** Of a time that comes twice on a day, which of the two is meant; nothing where it comes once. */
+export function clockWords(instant: string): string {
+  const { time } = wallClock(instant);
+  const which = whichOf(instant);
+  return which === null ? time : `${time} (${which === 'first' ? 'first' : 'second'} of two)`;
+}
+
+/** `08:00–18:00`, with which of the two where a time comes twice. */
+export const spanWords = ({ startsAt, endsAt }: { startsAt: string; endsAt: string }) =>
+  `${clockWords(startsAt)}–${clockWords(endsAt)}`;
+
+/** Whether a case lies in a session of its theatre; `null` where it does, as it should. */
+export function sessionWords(
+  one: { startsAt: string; endsAt: string },
+  sessions: readonly { startsAt: string; endsAt: string }[],
+): string | null {
+  switch (isInSession(one, sessions)) {
+    case 'inside':
+      return null;
+    case 'runsOver':
+      return 'runs over the end of its session';
+    case 'outside':
+      return sessions.length === 0 ? 'no session in this theatre on this day' : 'outside every session';
+  }
 }

@@ -27,7 +27,9 @@ test('a case at risk is seen with its reason, and one way out makes it ready', a
   await actAs(page, 'person_gwen-sallis');
   await page.goto('/theatre-list');
   await page.getByRole('link', { name: 'Cases at risk' }).click();
-  await expect(page.getByRole('heading', { name: 'Cases at risk', level: 1 })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Cases at risk', level: 1 })).toBeVisible({
+    timeout: 20_000,
+  });
   await page.getByRole('link', { name: /^All that is planned ahead/ }).click();
   await expect(page).toHaveURL(/day=week/);
   await expect(row(page, 'LM-26-8PZE')).toContainText('Short of 1 × Locking screw 2.0 × 18 mm');

@@ -108,6 +108,7 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/fit/rules/new': 'person_gwen-sallis',
   '/fit/rules/[code]': 'person_gwen-sallis',
   '/settings/[key]': 'person_gwen-sallis',
+  '/theatre-list/at-risk': 'person_gwen-sallis',
 };
 
 /** Routes to things the demo has none of: made as a person would; the answer is where it then stands. */
@@ -117,6 +118,12 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/loads');
     const rejected = page.getByRole('row').filter({ hasText: 'Rejected' }).first();
     return `${await rejected.getByRole('link').first().getAttribute('href')}/touched`;
+  },
+  '/emergency/[id]': async (page) => {
+    await page.goto('/emergency?region=ankle&side=left&plan=unknown&surgeon=person_callum-denby&take=SFS-02');
+    await page.getByRole('button', { name: 'Take SFS-02' }).click();
+    await expect(page).toHaveURL(/\/emergency\/case_/);
+    return page.url();
   },
   '/fit/exceptions/[id]': async (page) => {
     await page.goto('/fit/exceptions/new?a=CR-S-E35&b=CR-B28-165');

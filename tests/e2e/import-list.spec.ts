@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import writeWorkbook from 'write-excel-file/universal';
+import { addDays } from '@/lib/quantities/plainDate';
 import { readListFile } from '@/lib/theatre/import/readList';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { fhirBundle, PATIENT_WORDS } from '../fixtures/fhirList';
 import { actAs, expect, expectAccessible, test } from './harness';
 
 const CSV = 'text/csv';
@@ -44,6 +48,15 @@ test('a theatre list is tried, put right by its columns, imported whole, and not
   await expect(page.getByText('4 new, 0 moved, 0 as they are.')).toBeVisible();
   await page.getByRole('button', { name: 'Import 4 cases' }).click();
   await expect(page.getByText('4 booked, 0 moved.')).toBeVisible();
+  // each new row names its case and leads to it
+  const named = page
+    .getByRole('table', { name: 'What was done with each row' })
+    .getByRole('link', { name: /^LM-/ });
+  await expect(named).toHaveCount(4);
+  const reference = (await named.first().textContent()) ?? '';
+  await named.first().click();
+  await expect(page.getByRole('heading', { level: 1, name: reference })).toBeVisible();
+  await page.goBack();
   await choose(page, 'theatre-list.csv', sample);
   await expect(page.getByText('Imported already')).toBeVisible();
 
@@ -61,4 +74,92 @@ test('a theatre list is tried, put right by its columns, imported whole, and not
   await expect(page.getByText('0 new, 1 moved, 3 as they are.')).toBeVisible();
   await choose(page, 'nothing.csv', 'Theatre,Start\n');
   await expect(page.getByRole('alert').getByText('There is no case in it')).toBeVisible();
+});
+
+/** Three weeks ahead: nothing of the demo is there. */
+const day = (more: number) => addDays(wallClock(new Date().toISOString()).date, 21 + more);
+const HEAD = 'Theatre,Date,Start,Minutes,Region,Side,Surgeon,Urgency';
+
+test('every cell that is wrong is named at once; put right, the whole file goes in', async ({ page }) => {
+  await actAs(page, 'person_gwen-sallis');
+  await page.goto('/cases/import');
+  const rows = (theatre: string, start: string, minutes: string) =>
+    `${HEAD}\r\n${theatre},${day(0)},08:30,60,Ankle,Left,Tobias Wray,Booked\r\nTheatre 2,${day(0)},${start},${minutes},Ankle,Right,Ines Halloran,Booked\r\n`;
+  await choose(page, 'wrong.csv', rows('Theatre 9', '25:10', 'long'));
+  const wrong = page.getByRole('table', { name: 'Problems, cell by cell' });
+  for (const [row, column, value] of [
+    ['2', 'Theatre', '“Theatre 9”'],
+    ['3', 'Start', '“25:10”'],
+    ['3', 'Minutes', '“long”'],
+  ] as const) {
+    const line = wrong.getByRole('row').filter({ hasText: value });
+    await expect(line).toContainText(row);
+    await expect(line).toContainText(column);
+  }
+  await expect(page.getByText('3 problems', { exact: true })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Import / })).toHaveCount(0);
+  await choose(page, 'right.csv', rows('Theatre 1', '10:10', '45'));
+  await page.getByRole('button', { name: 'Import 2 cases' }).click();
+  await expect(page.getByText('2 booked, 0 moved.')).toBeVisible();
+});
+
+test('of a workbook with two sheets the one with the list is chosen, and how its dates are meant', async ({
+  page,
+}) => {
+  await actAs(page, 'person_gwen-sallis');
+  await page.goto('/cases/import');
+  // a date that could be either way round
+  const wanted = Array.from({ length: 31 }, (_, more) => day(more)).find(
+    (one) => Number(one.slice(8)) <= 12 && one.slice(8) !== one.slice(5, 7),
+  );
+  if (!wanted) throw new Error('every month has a day up to the twelfth');
+  const [year, month, dayOfMonth] = wanted.split('-');
+  const either = `${dayOfMonth}/${month}/${year}`;
+  const list = [
+    HEAD.split(','),
+    ['Theatre 1', either, '08:30', '60', 'Ankle', 'Left', 'Tobias Wray', 'Booked'],
+  ];
+  const book = writeWorkbook([
+    { sheet: 'Notes', data: [[{ value: 'Nothing but remarks', type: String }]] },
+    { sheet: 'List', data: list.map((cells) => cells.map((value) => ({ value, type: String }))) },
+  ]);
+  const file = Buffer.from(await (await book.toBlob()).arrayBuffer());
+  await choose(
+    page,
+    'two-sheets.xlsx',
+    file,
+    'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+  );
+  await page.getByLabel('Sheet', { exact: true }).selectOption('List');
+  const dates = page.getByLabel('Dates such as 03/04/2026');
+  await expect(dates).toBeVisible();
+  await dates.selectOption('dayFirst');
+  const lines = page.getByRole('table', { name: 'What would be done with each row' });
+  await expect(lines).toContainText(`${dayWords(wanted)} ${year}, 08:30`);
+  await page.getByRole('button', { name: 'Import 1 case' }).click();
+  await expect(page.getByText('1 booked, 0 moved.')).toBeVisible();
+});
+
+test('a FHIR bundle books its case without a word of the patient, and the very same file does nothing again', async ({
+  page,
+}) => {
+  await actAs(page, 'person_gwen-sallis');
+  await page.goto('/cases/import');
+  const bundle = JSON.stringify(
+    fhirBundle({
+      version: 'R4',
+      start: `${day(14)}T10:00:00Z`,
+      end: `${day(14)}T11:15:00Z`,
+      theatre: 'Theatre 2',
+      surgeon: { given: ['Ines'], family: 'Halloran' },
+    }),
+  );
+  await choose(page, 'list.json', bundle, 'application/json');
+  await page.getByRole('button', { name: 'Import 1 case' }).click();
+  await expect(page.getByText('1 booked, 0 moved.')).toBeVisible();
+  await expect(page.getByRole('link', { name: /^LM-/ })).toHaveCount(1);
+  for (const word of PATIENT_WORDS) await expect(page.getByText(word)).toHaveCount(0);
+  await choose(page, 'again.json', bundle, 'application/json');
+  await expect(page.getByText('Imported already')).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Import / })).toHaveCount(0);
 });

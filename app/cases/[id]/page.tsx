@@ -9,16 +9,20 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
+import { UrgencyDialog } from '@/app/theatre-list/urgency-dialog';
 import { originOfCase } from '@/db/queries/cards/cards';
 import { findStart } from '@/db/queries/cards/starts';
 import { findCase, listPlanVersions } from '@/db/queries/cases';
+import { isEmergency } from '@/db/queries/emergency/record';
 import { loansForCase } from '@/db/queries/loans/loanBoard';
 import { listPeople } from '@/db/queries/people';
 import { itemNames, platesOf } from '@/db/queries/planner';
 import { shortForCase } from '@/db/queries/short/shortForCase';
 import { may } from '@/lib/people/permissions';
-import { dayWords, wallClock } from '@/lib/theatre/localTime';
+import { dayWords } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
+import { clockWords } from '@/lib/wording/theatre-list';
+import styles from './case.module.css';
 import { CaseLoans } from './case-loans';
 import { ChangePlanButton } from './change-plan-button';
 import { KitStrip } from './kit-strip';
@@ -42,13 +46,14 @@ export default async function CasePage({ params }: Props) {
   const booked = await findCase(db, id);
   if (!booked) notFound();
   const at = now();
-  const [versions, people, names, short, loans, origin] = await Promise.all([
+  const [versions, people, names, short, loans, origin, taken] = await Promise.all([
     listPlanVersions(db, id),
     listPeople(db),
     itemNames(db),
     shortForCase(db, id, at),
     loansForCase(db, id, at),
     originOfCase(db, id),
+    isEmergency(db, booked.id),
   ]);
   const start = origin.start === null ? null : await findStart(db, origin.start.id);
   const confirmed = versions.find(({ status }) => status === 'confirmed');
@@ -79,6 +84,11 @@ export default async function CasePage({ params }: Props) {
           ) : mayWrite ? (
             <ChangePlanButton caseId={booked.id} version={versions[0]?.version ?? 1} />
           ) : null}
+          {taken ? (
+            <LinkButton href={`/emergency/${booked.id}`}>Emergency</LinkButton>
+          ) : booked.urgency === 'now' && booked.cancelled === null && booked.endsAt > at ? (
+            <LinkButton href={`/emergency?case=${booked.id}`}>Find sets now</LinkButton>
+          ) : null}
           {shown ? <LinkButton href={`/cases/${booked.id}/kit`}>Kit</LinkButton> : null}
           {confirmed ? (
             <LinkButton href={`/cases/${booked.id}/pick-list`} newTab>
@@ -104,10 +114,24 @@ export default async function CasePage({ params }: Props) {
           { term: 'Theatre', value: booked.theatre },
           {
             term: 'When',
-            value: `${dayWords(booked.caseDate)}, ${wallClock(booked.startsAt).time} to ${wallClock(booked.endsAt).time}`,
+            value: (
+              <Link href={`/theatre-list?date=${booked.caseDate}`}>
+                {`${dayWords(booked.caseDate)}, ${clockWords(booked.startsAt)} to ${clockWords(booked.endsAt)}`}
+              </Link>
+            ),
           },
           { term: 'Surgeon', value: booked.surgeon },
-          { term: 'Urgency', value: URGENCY_WORDS[booked.urgency] },
+          {
+            term: 'Urgency',
+            value:
+              booked.cancelled === null && booked.endsAt > at && may(person.role, 'keepTheatreList') ? (
+                <span className={styles.urgency}>
+                  {URGENCY_WORDS[booked.urgency]} <UrgencyDialog one={booked} />
+                </span>
+              ) : (
+                URGENCY_WORDS[booked.urgency]
+              ),
+          },
           ...(origin.card
             ? [
                 {

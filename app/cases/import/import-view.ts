@@ -20,6 +20,7 @@ export interface ImportLine {
   kind: LineKind;
   /** The case it is about; `null` for a new one, which gets its reference when it is booked. */
   reference: string | null;
+  caseId: string | null;
   startsAt: string;
   when: string;
   /** Where and when it was, of a case that moves. */

@@ -1,5 +1,6 @@
 'use client';
 
+import Link from 'next/link';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
@@ -34,6 +35,8 @@ const columns: Column<Line>[] = [
     id: 'reference',
     header: 'Case',
     value: (line) => line.reference ?? 'new',
+    cell: ({ reference, caseId }) =>
+      reference === null ? 'new' : <Link href={`/cases/${caseId}`}>{reference}</Link>,
     width: 'code',
   },
   {

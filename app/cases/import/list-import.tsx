@@ -8,6 +8,7 @@ import { Disclosure } from '@/app/_ui/disclosure';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Section } from '@/app/_ui/section';
 import { IMPORT_LIMITS } from '@/lib/theatre/import/table';
+import { wallClock } from '@/lib/theatre/localTime';
 import { fileFaultWords } from '@/lib/wording/list-import';
 import { ChoiceFields } from './choice-fields';
 import { fileAsBase64 } from './file-as-base64';
@@ -122,7 +123,7 @@ export function ListImport({ limits, children }: { limits: string; children: Rea
                   {importWords(view)}
                 </Button>
               ) : null}
-              {view.done === null ? null : <LinkButton href="/cases">To the cases</LinkButton>}
+              {view.done === null ? null : <LinkButton href={listOf(view)}>To the theatre list</LinkButton>}
             </ButtonRow>
           </Verdict>
           {tried ? <ChoiceFields view={view} pending={pending} onChange={change} /> : null}
@@ -135,6 +136,12 @@ export function ListImport({ limits, children }: { limits: string; children: Rea
 }
 
 const changing = ({ lines }: ImportView) => lines.filter(({ kind }) => kind !== 'unchanged').length;
+
+/** The day of the first case of the file; without one, today. */
+function listOf({ lines }: ImportView): string {
+  const first = lines.map(({ startsAt }) => startsAt).sort()[0];
+  return first === undefined ? '/theatre-list' : `/theatre-list?date=${wallClock(first).date}`;
+}
 
 /** Nothing is in the way, and there is something to do. */
 const canImport = (view: ImportView) =>

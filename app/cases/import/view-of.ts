@@ -35,7 +35,7 @@ export function viewOf(
         choices.urgencyWhereNone !== null ||
         answer.problems.some(({ field, fault }) => field === 'urgency' && fault.code === 'needed'),
     },
-    lines: answer.outcomes.map((one) => lineOf(one, answer.theatres)).sort((a, b) => a.row - b.row),
+    lines: answer.outcomes.map((one) => lineOf(one, answer)).sort((a, b) => a.row - b.row),
     links: answer.outcomes.filter((one) => one.kind === 'unchanged' && one.links).length,
     problems: answer.problems.map((problem, at) => ({
       id: String(at),
@@ -69,7 +69,7 @@ function lostWords({ lost }: ListAnswer): string[] {
   return [...setsOf].map(([reference, sets]) => theatreListWords.wouldLose(reference, sets));
 }
 
-function lineOf(one: RowOutcome, theatres: ListAnswer['theatres']): ImportLine {
+function lineOf(one: RowOutcome, { theatres, bookedRows }: ListAnswer): ImportLine {
   const named = (id: string) => theatres.find((theatre) => theatre.id === id)?.name ?? id;
   const remarks = one.remarks.map(remarkWords);
   if (one.kind === 'new') {
@@ -77,7 +77,8 @@ function lineOf(one: RowOutcome, theatres: ListAnswer['theatres']): ImportLine {
     return {
       row: one.row,
       kind: one.kind,
-      reference: null,
+      reference: bookedRows.get(one.row)?.reference ?? null,
+      caseId: bookedRows.get(one.row)?.id ?? null,
       startsAt: to.startsAt,
       when: whenWords(to),
       before: null,
@@ -97,6 +98,7 @@ function lineOf(one: RowOutcome, theatres: ListAnswer['theatres']): ImportLine {
     row: one.row,
     kind: one.kind,
     reference: listed.reference,
+    caseId: listed.id,
     startsAt: place.startsAt,
     when: whenWords(place),
     before: one.kind === 'moved' ? `${whenWords(listed)}, ${named(listed.theatreId)}` : null,

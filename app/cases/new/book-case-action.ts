@@ -23,6 +23,7 @@ export async function bookCaseAction(_before: FieldProblem[], form: FormData): P
       theatreId: text('theatreId'),
       date: text('date'),
       time: text('time'),
+      which: text('which') || undefined,
       minutes: text('minutes'),
       region: text('region'),
       limb: text('limb'),

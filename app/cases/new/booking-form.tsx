@@ -10,6 +10,8 @@ import { Segmented } from '@/app/_ui/radio-group';
 import { SelectField } from '@/app/_ui/select-field';
 import { Status } from '@/app/_ui/status';
 import { TextField } from '@/app/_ui/text-field';
+import { HardTime } from '@/app/theatre-list/hard-time';
+import type { Which } from '@/lib/theatre/localTime';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
 import { bookCaseAction } from './book-case-action';
 import styles from './booking.module.css';
@@ -61,12 +63,13 @@ export function BookingForm({
     limb: '',
     date: asked.date,
     time: '',
+    which: 'first' as Which,
     minutes: '90',
     theatreId: '',
     surgeonId: asked.surgeonId,
     urgency: 'booked',
   });
-  const field = (name: keyof typeof form) => ({
+  const field = (name: Exclude<keyof typeof form, 'which'>) => ({
     name,
     value: form[name],
     onValue: (value: string) => setForm((before) => ({ ...before, [name]: value })),
@@ -184,6 +187,13 @@ export function BookingForm({
           hint="How long theatre is taken"
           width="code"
           required
+        />
+        <HardTime
+          name="which"
+          date={form.date}
+          time={form.time}
+          which={form.which}
+          onWhich={(which) => setForm((before) => ({ ...before, which }))}
         />
         <Segmented {...field('urgency')} label="Urgency" choices={worded(URGENCY_WORDS)} required />
       </FieldGrid>

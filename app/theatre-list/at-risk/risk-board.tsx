@@ -2,11 +2,12 @@ import Link from 'next/link';
 import { now } from '@/app/_server/clock';
 import type { Access } from '@/app/_server/enter';
 import { namesOfPieces } from '@/app/_server/names-of-pieces';
-import { plannedList } from '@/app/_server/theatre-planning';
+import { factsToTell, plannedList } from '@/app/_server/theatre-planning';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { listCases } from '@/db/queries/cases';
 import { readSetting } from '@/db/queries/settings';
+import { loadWantedTurns } from '@/db/queries/turns/wantedTurns';
 import { may } from '@/lib/people/permissions';
 import { addDays } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -17,7 +18,7 @@ import { GiveSetsButton } from './give-sets-button';
 import { RiskList } from './risk-list';
 import { riskRow } from './risk-rows';
 
-export type Stretch = 'today' | 'tomorrow' | 'week';
+type Stretch = 'today' | 'tomorrow' | 'week';
 
 const STRETCHES: readonly { id: Stretch; label: string }[] = [
   { id: 'today', label: 'Today' },
@@ -31,17 +32,26 @@ export async function RiskBoard({ access, day }: { access: Access; day: Stretch 
   const at = now();
   const today = wallClock(at).date;
   const { horizonDays } = await readSetting(db.read, 'planning');
-  const [{ facts, answer }, listed, called] = await Promise.all([
+  const [{ facts: all, answer }, listed, called, wanted] = await Promise.all([
     plannedList(db),
     listCases(db, addDays(today, -1), addDays(today, horizonDays + 1)),
     namesOfPieces(db),
+    loadWantedTurns(db, at),
   ]);
+  const facts = await factsToTell(db, all);
   const caseOf = new Map<string, (typeof listed)[number]>(listed.map((one) => [one.id, one]));
+  const codeOf = new Map<string, string>(facts.sets.map(({ id, code }) => [id, code]));
   const known = riskLines(facts, answer).filter((line) => caseOf.has(line.case.id));
   const within = (stretch: Stretch) => known.filter((line) => isWithin(line, stretch, today));
   const lines = within(day);
   const rowOf = (line: RiskLine) =>
-    riskRow(line, caseOf.get(line.case.id) as (typeof listed)[number], { now: facts.now, ...called });
+    riskRow(line, caseOf.get(line.case.id) as (typeof listed)[number], {
+      now: facts.now,
+      ...called,
+      asked: wanted
+        .filter(({ forCase }) => forCase.id === line.case.id)
+        .map(({ setId, ...one }) => ({ ...one, set: codeOf.get(setId) ?? setId })),
+    });
   const atRisk = lines.filter(({ level }) => level !== 'fine');
   const fine = lines.filter(({ level }) => level === 'fine').map(rowOf);
   const count = (level: RiskLine['level']) => lines.filter((line) => line.level === level).length;

@@ -3,7 +3,7 @@ import type { Tone } from '@/app/_ui/tone';
 import type { ListedCase } from '@/db/queries/cases';
 import type { ItemId } from '@/lib/identity/ids';
 import type { RiskLine } from '@/lib/theatre/planning/risk';
-import { besidesWords, marginWords, neededWords } from '@/lib/wording/at-risk';
+import { askedWords, besidesWords, marginWords, neededWords } from '@/lib/wording/at-risk';
 import { caseStandingWords } from '@/lib/wording/case-standing';
 import { capitalised } from '@/lib/wording/numbers';
 import { LIMB_WORDS, REGION_WORDS, URGENCY_WORDS } from '@/lib/wording/plans';
@@ -35,6 +35,8 @@ interface Called {
   now: string;
   item: (id: ItemId) => string;
   pouch: (stockId: string) => string;
+  /** Sets that are asked to be there sooner for it. */
+  asked: { set: string; wantedBy: string; askedBy: string }[];
 }
 
 export function riskRow(line: RiskLine, listed: ListedCase, called: Called): RiskRow {
@@ -54,7 +56,7 @@ export function riskRow(line: RiskLine, listed: ListedCase, called: Called): Ris
     tone: said.tone,
     word: said.word,
     sentence: said.sentence,
-    besides: besidesWords(line),
+    besides: [...besidesWords(line), ...called.asked.map((one) => askedWords(one, called.now))],
     needed: planned
       ? `${capitalised(neededWords(needBy, called.now))}; ${marginWords(time)}.`
       : `${capitalised(neededWords(needBy, called.now))}.`,

@@ -3,13 +3,13 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { WayOut } from '@/app/_server/ways-out';
 
-export interface WaysOutFound {
+interface WaysOutFound {
   revision: number;
   waysOut: WayOut[];
 }
 
 /** `busy` while it is worked out, which may take seconds; `failed` where it could not be. */
-export type WaysOutState = { kind: 'busy' } | { kind: 'failed' } | { kind: 'found'; found: WaysOutFound };
+type WaysOutState = { kind: 'busy' } | { kind: 'failed' } | { kind: 'found'; found: WaysOutFound };
 
 /** What can be done for a case, asked for as its row is opened, and again when `again` is called. */
 export function useWaysOut(caseId: string): { state: WaysOutState; again: () => void } {

@@ -14,6 +14,7 @@ import type { Database, Queries } from '../../client';
 import { appendLedger, sha256 } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { ledger, people } from '../../schema';
+import type { BookedCase } from '../book-case';
 import { hospitalNames, listNow } from './list-facts';
 import { bookRows, linkRows, moveRows } from './list-writes';
 import type { LostPromise } from './move-inside';
@@ -46,6 +47,8 @@ export interface ListAnswer extends ListTried {
   importedBefore: { at: string; by: string | null } | null;
   /** Every theatre, by name. */
   theatres: readonly { id: string; name: string }[];
+  /** The cases that were booked, by row of the file; none after a try. */
+  bookedRows: ReadonlyMap<number, BookedCase>;
   /** What was done; `null` after a try. */
   done: { booked: string[]; moved: string[]; linked: number } | null;
 }
@@ -94,12 +97,17 @@ async function importInside(
   const stands = await listNow(write, list, now);
   const tried = tryList(list, await hospitalNames(write, zone, now), stands, choices);
   const importedBefore = await imported(write, file);
-  const answer = (lost: LostPromise[], done: ListAnswer['done'] = null): ListAnswer => ({
+  const answer = (
+    lost: LostPromise[],
+    done: ListAnswer['done'] = null,
+    bookedRows: ListAnswer['bookedRows'] = new Map(),
+  ): ListAnswer => ({
     ...tried,
     digest: digestOf(file, tried, lost),
     lost,
     importedBefore,
     theatres: stands.theatres,
+    bookedRows,
     done,
   });
   const { outcomes, problems } = tried;
@@ -116,7 +124,7 @@ async function importInside(
     throw new TakenBack(refused('conflict', words.changedMeanwhile));
   const booked = await bookRows(write, request, outcomes);
   if (!booked.ok) throw new TakenBack(refusedFor(booked.problems));
-  const ids = [...booked.value.values()];
+  const ids = [...booked.value.values()].map(({ id }) => id);
   const linked = await linkRows(write, now, outcomes, booked.value);
   const moved = outcomes.flatMap((one) => (one.kind === 'moved' ? [one.listed.id] : []));
   await appendLedger(write, {
@@ -136,7 +144,7 @@ async function importInside(
       linked,
     },
   });
-  return { ok: true, value: answer(lost, { booked: ids, moved, linked }) };
+  return { ok: true, value: answer(lost, { booked: ids, moved, linked }, booked.value) };
 }
 
 /** Of what importing would do, case by case: the order of rows and their words are no part of it. */

@@ -19,6 +19,8 @@ interface KeepPlan {
   plan: ReadonlyMap<CaseId, readonly SetId[]>;
   /** The promises the plan was made from, by id. */
   madeFrom: ReadonlySet<string>;
+  /** When each case was as the plan was worked out, by id, where somebody looked at the plan meanwhile. */
+  seenAt?: ReadonlyMap<string, { startsAt: string; endsAt: string }>;
   round: RoundTimes;
   /**
    * The number in the ledger of the act that this follows from: who changes the list changes who gets which set, so that act,
@@ -49,6 +51,8 @@ export async function keepPlan(request: KeepPlan): Promise<Outcome<PlanKept, nev
       const kept = await write.select().from(setPromises).where(inArray(setPromises.caseId, ids));
       const all = await write.select({ id: setPromises.id }).from(setPromises);
       if (all.length !== madeFrom.size || all.some(({ id }) => !madeFrom.has(id)))
+        return refused('conflict', words.planOvertaken);
+      if (request.seenAt && !(await unmoved(write, request.seenAt)))
         return refused('conflict', words.planOvertaken);
       const wanted = (caseId: string, setId: string) =>
         plan.get(caseId as CaseId)?.includes(setId as SetId) ?? false;
@@ -94,6 +98,21 @@ export async function keepPlan(request: KeepPlan): Promise<Outcome<PlanKept, nev
       if (error instanceof Overtaken) return refused('conflict', words.planOvertaken);
       throw error;
     });
+}
+
+/** Whether these cases are when they were, all of them, and none is cancelled. */
+async function unmoved(write: Queries, seenAt: NonNullable<KeepPlan['seenAt']>): Promise<boolean> {
+  const rows = await write
+    .select()
+    .from(cases)
+    .where(inArray(cases.id, [...seenAt.keys()]));
+  return (
+    rows.length === seenAt.size &&
+    rows.every(({ id, startsAt, endsAt, cancelledAt }) => {
+      const seen = seenAt.get(id);
+      return cancelledAt === null && seen?.startsAt === startsAt && seen.endsAt === endsAt;
+    })
+  );
 }
 
 /** The act that planning follows from, where it is this person's and of a kind that planning follows. */

@@ -5,7 +5,7 @@ import type { RowOutcome } from '@/lib/theatre/import/outcome';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { Queries } from '../../client';
 import { cases, listRows } from '../../schema';
-import { bookInside } from '../book-case';
+import { type BookedCase, bookInside } from '../book-case';
 import { rowDigest } from './list-facts';
 import { type LostPromise, moveInside } from './move-inside';
 
@@ -32,13 +32,13 @@ export async function moveRows(
 
 type Booking = Omit<Parameters<typeof bookInside>[1], 'booking'> & { zone?: string };
 
-/** Books the new cases of a list, as a person would; their ids by row. */
+/** Books the new cases of a list, as a person would; their ids and references by row. */
 export async function bookRows(
   write: Queries,
   request: Booking,
   outcomes: readonly RowOutcome[],
-): Promise<Result<ReadonlyMap<number, string>>> {
-  const booked = new Map<number, string>();
+): Promise<Result<ReadonlyMap<number, BookedCase>>> {
+  const booked = new Map<number, BookedCase>();
   for (const one of outcomes) {
     if (one.kind !== 'new') continue;
     const { region, limb, urgency, to } = one;
@@ -60,7 +60,7 @@ export async function bookRows(
       },
     });
     if (!answer.ok) return answer;
-    booked.set(one.row, answer.value.id);
+    booked.set(one.row, answer.value);
   }
   return ok(booked);
 }
@@ -70,12 +70,12 @@ export async function linkRows(
   write: Queries,
   now: string,
   outcomes: readonly RowOutcome[],
-  booked: ReadonlyMap<number, string>,
+  booked: ReadonlyMap<number, BookedCase>,
 ): Promise<number> {
   let linked = 0;
   for (const one of outcomes) {
     if (one.rowId === null || (one.kind === 'unchanged' && !one.links)) continue;
-    const caseId = one.kind === 'new' ? booked.get(one.row) : one.listed.id;
+    const caseId = one.kind === 'new' ? booked.get(one.row)?.id : one.listed.id;
     if (caseId === undefined) throw new Error(`row ${one.row} was not booked`);
     const made = await write
       .insert(listRows)

@@ -1,3 +1,4 @@
+import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
 import { and, asc, eq, gt, inArray, isNull, lt, ne, notInArray, or } from 'drizzle-orm';
 import { type CaseId, caseId, configurationId, setId } from '@/lib/identity/ids';
 import { waysToServe } from '@/lib/kits/waysToServe';
@@ -27,12 +28,23 @@ import { readSetting } from '../settings';
 import { loadStageSpreads } from '../turns/stageTimes';
 
 const DAY_MS = 86_400_000;
+/** Others wait no longer than about this while ways are worked out. */
+const TURN_MS = 25;
+
+interface Watched {
+  onProgress?: ((progress: { done: number; of: number }) => void) | undefined;
+  signal?: AbortSignal | undefined;
+}
 
 /**
  * Everything that decides who gets which set from now on until the end of the horizon. Whoever plans, it is the whole store
  * that is looked at: a set that the person is to check blind is given to cases like any other, and what lies in it is not told.
  */
-export async function planningFacts(db: Reading, now: string): Promise<PlanningFacts> {
+export async function planningFacts(
+  db: Reading,
+  now: string,
+  { onProgress, signal }: Watched = {},
+): Promise<PlanningFacts> {
   mayRead(db, 'readHospital');
   const rule = await readSetting(db.read, 'planning');
   const until = new Date(Date.parse(now) + rule.horizonDays * DAY_MS).toISOString();
@@ -46,11 +58,18 @@ export async function planningFacts(db: Reading, now: string): Promise<PlanningF
   const spokenFor = new Map<string, string>();
   for (const { caseId: id, setId: set, untilAt } of promises)
     if (!planning.has(id) && untilAt > (spokenFor.get(set) ?? now)) spokenFor.set(set, untilAt);
-  const planned = toServe.map(({ plan, caseDate, ...one }): CaseToServe => {
-    if (!plan) return { ...one, ways: null };
-    const { construct } = planFromRow(plan);
-    return { ...one, ways: waysToServe({ ...basis, construct, caseDate }) };
-  });
+  const planned: CaseToServe[] = [];
+  let turn = performance.now();
+  for (const { plan, caseDate, ...one } of toServe) {
+    const ways = plan && waysToServe({ ...basis, construct: planFromRow(plan).construct, caseDate });
+    planned.push({ ...one, ways });
+    if (performance.now() - turn < TURN_MS) continue;
+    // all is loaded: others have their turn meanwhile, and nothing they write changes what is looked at here
+    onProgress?.({ done: planned.length, of: toServe.length });
+    await turnOfTheLoop();
+    signal?.throwIfAborted();
+    turn = performance.now();
+  }
   return {
     now,
     cases: planned,
@@ -62,6 +81,8 @@ export async function planningFacts(db: Reading, now: string): Promise<PlanningF
       caseId: caseId.parse(promise.caseId),
       setId: setId.parse(promise.setId),
       chosenBy: promise.chosenBy === 'planning' ? 'planning' : 'person',
+      fromAt: promise.fromAt,
+      untilAt: promise.untilAt,
     })),
     rule: { planBy: rule.planBy, marginMinutes: rule.marginMinutes },
   };

@@ -4,16 +4,9 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
 import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { mayRead, type Reading } from '../../reader';
-import {
-  configurations,
-  configurationVersions,
-  setPromises,
-  sets,
-  stock,
-  theatreSessions,
-  theatres,
-} from '../../schema';
+import { configurations, configurationVersions, setPromises, sets, stock, theatres } from '../../schema';
 import { type ListedCase, listCases } from '../cases';
+import { type ListedSession, sessionsOn } from './theatreSessions';
 
 /** A set that a case counts on. */
 export interface PromisedSet {
@@ -38,7 +31,7 @@ export interface ListedTheatre {
   id: TheatreId;
   name: string;
   leadMinutes: number | null;
-  sessions: { startsAt: string; endsAt: string }[];
+  sessions: ListedSession[];
 }
 
 export interface TheatreDay {
@@ -52,11 +45,7 @@ export async function theatreDay(db: Reading, date: PlainDate): Promise<TheatreD
   const { read } = db;
   const [rooms, sessions, listed] = await Promise.all([
     read.select().from(theatres).orderBy(asc(theatres.name)),
-    read
-      .select()
-      .from(theatreSessions)
-      .where(eq(theatreSessions.sessionDate, date))
-      .orderBy(asc(theatreSessions.startsAt)),
+    sessionsOn(db, date, addDays(date, 1)),
     listCases(db, date, addDays(date, 1), { cancelledToo: true }),
   ]);
   const promised = await promisedTo(
@@ -69,9 +58,7 @@ export async function theatreDay(db: Reading, date: PlainDate): Promise<TheatreD
       id: theatreId.parse(id),
       name,
       leadMinutes,
-      sessions: sessions
-        .filter((session) => session.theatreId === id)
-        .map(({ startsAt, endsAt }) => ({ startsAt, endsAt })),
+      sessions: sessions.filter((session) => session.theatreId === id),
     })),
     cases: [...day.filter((one) => one.cancelled === null), ...day.filter((one) => one.cancelled !== null)],
   };

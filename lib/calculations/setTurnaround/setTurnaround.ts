@@ -2,7 +2,7 @@ import { AIM, aimsOf, RANKS } from '@/lib/turnaround/plan';
 import { type Repair, repairsFor } from '@/lib/turnaround/repairs';
 import { earliestFree } from '@/lib/turnaround/rulesOfThumb';
 import { slipsInOrder } from '@/lib/turnaround/slips';
-import { type SolvedTurnaround, solveTurnaround } from '@/lib/turnaround/solve';
+import { type SolvedTurnaround, solveTurnaround, type TurnaroundProgress } from '@/lib/turnaround/solve';
 import { setTurnaroundWords } from '@/lib/wording/set-turnaround';
 import type { Answer, MissingValue, Ports } from '../calculation';
 import { copiesOf } from './copies';
@@ -22,15 +22,21 @@ const MOST_REPAIRED = 5;
  */
 export async function setTurnaround(
   input: SetTurnaroundInput,
-  { solver }: Ports,
+  { solver, onProgress, signal }: Ports,
 ): Promise<Answer<SetTurnaroundOutput>> {
   const numbered = problemOf(input);
   const { problem } = numbered;
-  const options = { solver, timeLimitMs: input.timeLimitMs };
+  const options = {
+    solver,
+    timeLimitMs: input.timeLimitMs,
+    signal,
+    onProgress: ({ casesDone, cases }: TurnaroundProgress) => onProgress?.({ done: casesDone, of: cases }),
+  };
   const solved = await solveTurnaround(problem, options);
   const asked = casesToRepair(input, numbered, solved);
   const repairs: { case: number; repairs: Repair[] }[] = [];
   for (const one of asked) {
+    signal?.throwIfAborted();
     const timeLimitMs = input.timeLimitMs / asked.length;
     repairs.push({
       case: one,

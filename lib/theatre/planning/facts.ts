@@ -15,8 +15,18 @@ export interface PlanningFacts {
     stages: { stage: string; p50Minutes: number; p90Minutes: number }[];
   }[];
   pouches: { stockId: StockId; quantity: number }[];
-  promises: { id: string; caseId: CaseId; setId: SetId; chosenBy: 'person' | 'planning' }[];
+  promises: FactOfPromise[];
   rule: { planBy: 'p50' | 'p90'; marginMinutes: number };
+}
+
+export interface FactOfPromise {
+  id: string;
+  caseId: CaseId;
+  setId: SetId;
+  chosenBy: 'person' | 'planning';
+  /** From when until when the set is spoken for, as ISO instants; the end itself is free again. */
+  fromAt: string;
+  untilAt: string;
 }
 
 /** A case to come that has not begun. */

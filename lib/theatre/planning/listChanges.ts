@@ -5,6 +5,8 @@ const LIST_CHANGES = [
   'apply-repair',
   'book-case',
   'cancel-case',
+  'change-theatre-lead',
+  'change-urgency',
   'confirm-plan',
   'end-wash',
   'hold-set',

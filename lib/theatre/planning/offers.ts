@@ -46,8 +46,8 @@ export interface Offer {
   theatreTakenBy: string | null;
 }
 
-/** More are no help at 06:30; the kit and the calculation show all. */
-const MOST_OFFERS = 7;
+/** More of the hospital's own are no help at 06:30; the kit and the calculation show all. */
+const MOST_OFFERS = 6;
 const FIVE_MINUTES_MS = 300_000;
 
 /** What could be done for a case, the cheapest first. */
@@ -76,14 +76,12 @@ export function offersFor(
     // a case that is served gains by other sets only where they are there sooner
     return sameSets(sets, plain(given).sets) || readyAt(offer) < now;
   });
-  const ranked = rankOffers(useful, facts.cases);
-  const fromElsewhere = ranked.filter(({ elsewhere }) => elsewhere !== null);
-  return [
-    ...ranked
-      .filter(({ elsewhere }) => elsewhere === null)
-      .slice(0, MOST_OFFERS - Math.min(2, fromElsewhere.length)),
-    ...fromElsewhere,
-  ];
+  let own = 0;
+  return rankOffers(useful, facts.cases).filter(({ elsewhere }) => {
+    if (elsewhere !== null) return true;
+    own += 1;
+    return own <= MOST_OFFERS;
+  });
 }
 
 type Given = SetTurnaroundOutput['assignments'][number];

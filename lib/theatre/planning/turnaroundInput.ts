@@ -20,6 +20,7 @@ const MOST_WAYS = 12;
  * those stay with it whether or not the plan asks for them. `null`: there is nothing to give sets to.
  */
 export function turnaroundInput(facts: PlanningFacts): Input | null {
+  const { rule } = facts;
   const codeOf = new Map<string, string>(facts.sets.map(({ id, code }) => [id, code]));
   const cases = facts.cases.flatMap((one): Input['cases'] => {
     const ways = waysOf(one, facts, codeOf);
@@ -41,6 +42,14 @@ export function turnaroundInput(facts: PlanningFacts): Input | null {
   const planned = new Set(cases.map((one) => one.case));
   const referenceOf = new Map<string, string>(facts.cases.map(({ id, reference }) => [id, reference]));
   const nowMs = Date.parse(facts.now);
+  // what stands in the store can be had for a case whose lead has begun, however little is left of it
+  const thereMs = Math.min(
+    nowMs,
+    ...cases.map(
+      ({ startAtMs, leadMinutes = 0 }) => startAtMs - (leadMinutes + rule.marginMinutes) * MINUTE_MS,
+    ),
+  );
+  const atMs = (minutes: number) => (minutes === 0 ? thereMs : nowMs + minutes * MINUTE_MS);
   return {
     cases,
     configurations: facts.configurations.map(({ name, stages }) => ({ configuration: name, stages })),
@@ -48,8 +57,8 @@ export function turnaroundInput(facts: PlanningFacts): Input | null {
       set: code,
       configuration,
       ready: readyMinutes && {
-        p50AtMs: nowMs + readyMinutes.p50 * MINUTE_MS,
-        p90AtMs: nowMs + readyMinutes.p90 * MINUTE_MS,
+        p50AtMs: atMs(readyMinutes.p50),
+        p90AtMs: atMs(readyMinutes.p90),
       },
     })),
     pouches: facts.pouches.map(({ stockId, quantity }) => ({ pouch: stockId, quantity })),

@@ -226,6 +226,7 @@ describe('kinds of notice', () => {
       'promisedSetHeld',
       'promisedSetWithdrawn',
       'caseMoved',
+      'caseUrgencyChanged',
       'caseCancelled',
       'kitToPutBack',
       'loanNews',

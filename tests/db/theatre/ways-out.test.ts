@@ -249,6 +249,8 @@ describe('a quicker turn', () => {
     const { way, revision } = await offer(third, /^Ask for CLO-0\d .* sooner$/);
     const promises = await db.read.select().from(setPromises);
     expect(await take(third, way.key, revision)).toMatchObject({ ok: true, value: { planned: null } });
+    // asked for once, it is no way out any more
+    expect((await offers(third)).waysOut.map(({ title }) => title)).not.toContain(way.title);
     // it promises nothing
     expect(await db.read.select().from(setPromises)).toEqual(promises);
     const [wanted] = await db.read.select().from(wantedTurns);

@@ -65,3 +65,33 @@ it('a piece that no set has comes from a pouch, and what is nowhere is short', (
   expect(withPouch.ways[0]).toMatchObject({ parts: [['A']], packs: 1 });
   expect(served([setOf('A', short)])).toEqual({ outcome: 'short', ways: [] });
 });
+
+it('says what everything together is short of, by piece and number, and which set has it out of reach', () => {
+  const ask = (
+    sets: StoredSet[],
+    plan = planOf('PR', 'right', { S1: ['neutral', 16], S2: ['neutral', 16] }),
+  ) =>
+    waysToServe({
+      construct: plan,
+      caseDate: CASE_DATE,
+      store: { sets, packs: [] },
+      catalogue: WORLD,
+      engine,
+      settings: DEFAULT_KIT_SETTINGS,
+    });
+  const { C16: _no, GAUGE: _gone, ...less } = WHOLE;
+  const held = { ...setOf('B', WHOLE), heldBecause: 'recall' };
+  const short = ask([setOf('A', less), held]);
+  expect(short.outcome).toBe('short');
+  const names = (id: string) => WORLD.find((item) => item.id === id)?.code ?? id;
+  const said = short.missing.map((one) =>
+    one.kind === 'pieces'
+      ? `${one.pieces} × ${one.anyOf.map(names).join(' or ')}`
+      : one.anyOf
+          .map((way) => way.map(({ itemId, pieces }) => `${pieces} × ${names(itemId)}`).join(' and '))
+          .join(' or '),
+  );
+  expect(said.sort()).toEqual(['1 × GAUGE', '2 × C16']);
+  expect(short.outOfReach).toEqual(['B']);
+  expect(ask([setOf('A', WHOLE)])).toMatchObject({ outcome: 'canBeMet', missing: [], outOfReach: [] });
+});

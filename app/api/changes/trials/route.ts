@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { jsonLines, type Say, seldom } from '@/app/_server/json-lines';
 import { noSuch, readBody } from '@/app/_server/outcome-answer';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { recordTrial } from '@/db/operations/changes/record-trial';
@@ -25,9 +26,6 @@ const body = z.discriminatedUnion('kind', [
   }),
 ]);
 
-/** Progress is told no more often than this. */
-const TELL_EVERY_MS = 150;
-
 /**
  * Tries a change against the whole catalogue and all plans, and keeps what it shows. The answer is a line of JSON at a time:
  * `{ done, of, label }` while it works, then `{ trialId }` or `{ problem }`. Others have their turn between two plans.
@@ -40,27 +38,15 @@ export const POST = endpoint('POST /api/changes/trials', async ({ db, person, re
   const tried = await begun(db, subject, at, wallClock(at).date);
   if (!tried) return noSuch('change to try');
   const { steps, ...digests } = tried;
-  const encoder = new TextEncoder();
-  const stream = new ReadableStream<Uint8Array>({
-    async start(controller) {
-      const say = (line: unknown) => controller.enqueue(encoder.encode(`${JSON.stringify(line)}\n`));
-      try {
-        const result = await drive(steps, say, request.signal);
-        if (result) {
-          const kept = await recordTrial({ db, now: now(), newId, person, subject, ...digests, result });
-          say(kept.ok ? { trialId: kept.value.id } : { problem: kept.refusal.problems[0]?.message });
-        }
-      } catch (fault) {
-        say({ problem: 'It could not be tried to the end; nothing was kept.' });
-        controller.close();
-        throw fault;
-      }
-      controller.close();
+  return jsonLines(
+    async (say) => {
+      const result = await drive(steps, seldom(say), request.signal);
+      if (!result) return;
+      const kept = await recordTrial({ db, now: now(), newId, person, subject, ...digests, result });
+      say(kept.ok ? { trialId: kept.value.id } : { problem: kept.refusal.problems[0]?.message });
     },
-  });
-  return new Response(stream, {
-    headers: { 'Content-Type': 'application/x-ndjson; charset=utf-8', 'Cache-Control': 'no-store' },
-  });
+    { problem: 'It could not be tried to the end; nothing was kept.' },
+  );
 });
 
 type Steps = AsyncGenerator<{ done: number; of: number; label: string }, Trial>;
@@ -85,16 +71,12 @@ async function begun(
 }
 
 /** Drives a trial to its end, with a turn for everybody else after each step; `null` when nobody waits for it any more. */
-async function drive(steps: Steps, say: (line: unknown) => void, signal: AbortSignal): Promise<Trial | null> {
-  let told = 0;
+async function drive(steps: Steps, say: Say, signal: AbortSignal): Promise<Trial | null> {
   for (;;) {
     const step = await steps.next();
     if (step.done) return step.value;
     if (signal.aborted) return null;
-    if (Date.now() - told >= TELL_EVERY_MS) {
-      told = Date.now();
-      say(step.value);
-    }
+    say(step.value);
     await new Promise((resolve) => setImmediate(resolve));
   }
 }
