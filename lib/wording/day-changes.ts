@@ -122,7 +122,7 @@ function planWords({ planVersion, confirmed }: { planVersion: number | null; con
 function promiseWords({ gained, lost }: { gained: string[]; lost: string[] }): string {
   const parts = [
     ...(gained.length > 0 ? [`${listWords(gained)} promised to it`] : []),
-    ...(lost.length > 0 ? [`${listWords(lost)} no longer`] : []),
+    ...(lost.length > 0 ? [`${listWords(lost)} no longer promised to it`] : []),
   ];
   return `${parts.join('; ')}.`;
 }

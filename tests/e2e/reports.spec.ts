@@ -72,8 +72,9 @@ test('looks are a person’s own, and a page that was left open takes none back'
   const first = page.waitForRequest('**/api/reports/looks');
   await changed.getByRole('button', { name: 'I have seen this' }).click();
   const old = (await first).postDataJSON() as { shownAt: string };
-  await expect(changed.getByText('since the day-before report as you marked it seen')).toBeVisible();
-  // the page was made anew after the mark; it is marked once more, and then the older page is sent again
+  await expect(page.getByText('From now on, what changes')).toBeVisible();
+  // the page is made anew and marked once more, and then the older one is sent again
+  await page.goto(REPORT);
   const second = page.waitForResponse('**/api/reports/looks');
   await changed.getByRole('button', { name: 'I have seen this' }).click();
   const kept = (await (await second).json()) as { shownAt: string };
