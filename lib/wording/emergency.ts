@@ -131,7 +131,7 @@ export function hitWords(
       const gets = [...sets, ...packs];
       return {
         tone: waits ? 'attention' : 'good',
-        word: waits ? 'Gets another set, later' : 'Gets another set',
+        word: waits ? 'Gets another set, on its way' : 'Gets another set',
         sentence: `${loss} ${gets.length === 0 ? 'What it keeps serves its plan.' : `Instead: ${listWords(gets)}.`}`,
       };
     }
