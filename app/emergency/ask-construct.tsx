@@ -35,8 +35,8 @@ export function AskConstruct({
       label={one.kind === 'start' ? one.name : `As planned for ${one.name}`}
       note={
         <>
-          {listWords(one.plates)}. {one.kind === 'start' ? 'Saved plan of' : 'Earlier plan,'} {one.surgeon},{' '}
-          {momentWords(one.at, now)}
+          {one.plates.length === 0 ? 'Screws alone' : listWords(one.plates)}.{' '}
+          {one.kind === 'start' ? 'Saved plan of' : 'Earlier plan,'} {one.surgeon}, {momentWords(one.at, now)}
           {one.platesGone.length > 0 ? `. No longer to be had: ${listWords(one.platesGone)}` : ''}
         </>
       }

@@ -107,7 +107,11 @@ function Option({
           {option.asWished ? null : <li>Without a back-up, or with a caution that another way avoids.</li>}
         </ul>
       </div>
-      <Tile href={href} label={`Take ${codes}`} look={first ? 'primary' : 'plain'} />
+      <Tile
+        href={href}
+        label={`${option.time === 'now' ? 'Take' : 'Wait for'} ${codes}`}
+        look={first ? 'primary' : 'plain'}
+      />
     </li>
   );
 }

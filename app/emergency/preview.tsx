@@ -103,6 +103,7 @@ export function Preview({
         <TakeBar
           shown={shown}
           codes={codes}
+          waits={sets.some(({ step }) => step !== 'inSterileStore')}
           goneWords={asked.gone === null ? null : shortMoment(asked.gone, now)}
           ready={prepared.target !== null && unknown.length === 0 && sets.length > 0 && !notGiven}
           missing={

@@ -15,6 +15,7 @@ const NOT_REACHED = 'That did not reach the server. Look at the theatre list bef
 export function TakeBar({
   shown,
   codes,
+  waits,
   goneWords,
   ready,
   missing,
@@ -22,6 +23,8 @@ export function TakeBar({
   shown: string;
   /** `SFL-05 and GEN-01`. */
   codes: string;
+  /** Some of it is not sterile yet: it is promised, and goes once it is. */
+  waits: boolean;
   /** `02:10`, where it has gone already. */
   goneWords: string | null;
   /** All that must be answered is. */
@@ -87,7 +90,9 @@ export function TakeBar({
           disabled={!ready}
           onClick={take}
         >
-          {goneWords === null ? `Take ${codes}` : `Record: ${codes} gone ${goneWords}`}
+          {goneWords === null
+            ? `${waits ? 'Wait for' : 'Take'} ${codes}`
+            : `Record: ${codes} gone ${goneWords}`}
         </Button>
       </div>
     </div>

@@ -1,4 +1,3 @@
-import type { ConstructSource } from '../emergency/asked';
 import type { EmergencyQuestionKind } from '../emergency/openQuestion';
 import type { EmergencyOption, OptionTime } from '../emergency/options';
 import type { Hit } from '../emergency/replan';
@@ -49,8 +48,6 @@ export const emergencyWords = {
     'What it takes from others changed while you looked. Nothing was taken: look again and confirm.',
   overtaken: 'Promises changed again and again meanwhile. Nothing was taken: press once more.',
 };
-
-export const CONSTRUCT_UNKNOWN: ConstructSource = 'unknown';
 
 /** Where an option stands, in a word. */
 export function optionWord({ time, takesFrom, packs }: EmergencyOption): {
@@ -131,7 +128,7 @@ export function hitWords(
       const gets = [...sets, ...packs];
       return {
         tone: waits ? 'attention' : 'good',
-        word: waits ? 'Gets another set, later' : 'Gets another set',
+        word: waits ? 'Gets another set, on its way' : 'Gets another set',
         sentence: `${loss} ${gets.length === 0 ? 'What it keeps serves its plan.' : `Instead: ${listWords(gets)}.`}`,
       };
     }

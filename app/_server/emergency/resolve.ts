@@ -35,7 +35,7 @@ const MINUTE_MS = 60_000;
 /** The next whole minute. */
 const wholeMinute = (ms: number) => new Date(Math.ceil(ms / MINUTE_MS) * MINUTE_MS).toISOString();
 
-export const CONSTRUCT_NOT_KNOWN = 'Plan not known yet';
+const CONSTRUCT_NOT_KNOWN = 'Plan not known yet';
 
 /** Fills in what the address says: a case that is listed brings its site, side, plan and time with it. */
 export async function resolveEmergency(

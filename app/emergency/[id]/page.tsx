@@ -122,18 +122,22 @@ export default async function EmergencyRecordPage({ params }: Props) {
                   </p>
                   {one.closed ? null : <p>{words.open}</p>}
                 </div>
-                {one.closed === null && one.kind === 'plan' ? (
-                  <LinkButton size="bench" href={`/cases/${booked.id}/plan`}>
-                    Write the plan
-                  </LinkButton>
-                ) : null}
-                {one.closed === null && one.kind === 'count' ? (
-                  <LinkButton size="bench" href={`/cases/${booked.id}/counts`}>
-                    Count in theatre
-                  </LinkButton>
-                ) : null}
-                {one.closed === null && mayClose(one.kind) ? (
-                  <CloseButton caseId={booked.id} questionId={one.id} label={words.press} />
+                {one.closed === null ? (
+                  <div className={styles.barKeys}>
+                    {one.kind === 'plan' ? (
+                      <LinkButton size="bench" href={`/cases/${booked.id}/plan`}>
+                        Write the plan
+                      </LinkButton>
+                    ) : null}
+                    {one.kind === 'count' ? (
+                      <LinkButton size="bench" href={`/cases/${booked.id}/counts`}>
+                        Count in theatre
+                      </LinkButton>
+                    ) : null}
+                    {mayClose(one.kind) ? (
+                      <CloseButton caseId={booked.id} questionId={one.id} label={words.press} />
+                    ) : null}
+                  </div>
                 ) : null}
               </li>
             );

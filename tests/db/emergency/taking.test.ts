@@ -91,7 +91,7 @@ describe('taking the morning’s set', () => {
     const [plan] = await db.read.select().from(plans).where(eq(plans.caseId, id));
     expect(plan).toMatchObject({ status: 'draft', version: 1, body: { limb: 'right' } });
     expect(await openEmergencies(db)).toMatchObject([
-      { caseId, open: [{ kind: 'plan' }, { kind: 'count' }] },
+      { caseId: id, open: [{ kind: 'plan' }, { kind: 'count' }] },
     ]);
   });
 
