@@ -1,6 +1,5 @@
 'use client';
 
-import { useMemo } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { type Column, DataTable } from '@/app/_ui/data-table';
@@ -48,11 +47,19 @@ export interface DayCaseLine {
   sets: { setId: string; code: string; word: string; tone: Tone; inUse: boolean }[];
 }
 
+/** What all rows have in common, and what can be done with them. */
+interface WholeTable extends Pick<DayTableProps, 'theatres' | 'sets' | 'mayKeep' | 'mayPromise'> {
+  swap: (id: string, way: -1 | 1) => void;
+  pending: boolean;
+}
+
 type Row = DayCaseLine & {
   standing: Standing | null | undefined;
   /** Its neighbours in the same theatre. */
   before: boolean;
   after: boolean;
+  /** In the row, so that the columns stay the same: a column that changes would close what is open in its cells. */
+  table: WholeTable;
 };
 
 interface DayTableProps {
@@ -68,10 +75,7 @@ interface DayTableProps {
 export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: DayTableProps) {
   const standings = useStandings(lines);
   const { swap, pending, refusal } = useOrder(day, lines);
-  const columns = useMemo(
-    () => columnsFor({ theatres, sets, mayKeep, mayPromise, swap, pending }),
-    [theatres, sets, mayKeep, mayPromise, swap, pending],
-  );
+  const table = { theatres, sets, mayKeep, mayPromise, swap, pending };
   const rows = lines.map((line): Row => {
     const mates = lines.filter(
       ({ theatreId, cancelled }) => theatreId === line.theatreId && cancelled === null,
@@ -82,6 +86,7 @@ export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: Da
       standing: line.cancelled === null ? standings(line.id) : null,
       before: at > 0,
       after: at >= 0 && at < mates.length - 1,
+      table,
     };
   });
   return (
@@ -92,7 +97,7 @@ export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: Da
       <DataTable
         caption="Cases of the day"
         hideCaption
-        columns={columns}
+        columns={COLUMNS}
         rows={rows}
         rowKey={({ id }) => id}
         rowTone={({ cancelled }) => (cancelled === null ? null : 'neutral')}
@@ -102,104 +107,98 @@ export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: Da
   );
 }
 
-function columnsFor({
-  theatres,
-  sets,
-  mayKeep,
-  mayPromise,
-  swap,
-  pending,
-}: Pick<DayTableProps, 'theatres' | 'sets' | 'mayKeep' | 'mayPromise'> & {
-  swap: (id: string, way: -1 | 1) => void;
-  pending: boolean;
-}): Column<Row>[] {
-  return [
-    { id: 'time', header: 'Time', value: (row) => row.startsAt, cell: (row) => row.times, width: 'fit' },
-    {
-      id: 'case',
-      header: 'Case',
-      value: (row) => row.reference,
-      cell: (row) => <a href={`/cases/${row.id}`}>{row.reference}</a>,
-      width: 'fit',
-    },
-    {
-      id: 'theatre',
-      header: 'Theatre and session',
-      value: (row) => row.theatre,
-      cell: (row) => <TheatreCell row={row} />,
-    },
-    { id: 'what', header: 'Region and side', value: (row) => row.what },
-    { id: 'surgeon', header: 'Surgeon', value: (row) => row.surgeon },
-    {
-      id: 'urgency',
-      header: 'Urgency',
-      value: (row) => URGENCY_ORDER.indexOf(row.urgency),
-      cell: (row) => row.urgencyWord,
-      width: 'fit',
-    },
-    {
-      id: 'sets',
-      header: 'Promised sets',
-      value: (row) => row.sets.map(({ code }) => code).join(' '),
-      cell: (row) =>
-        row.sets.length === 0 ? (
-          <span>none</span>
-        ) : (
-          <ul className={styles.sets}>
-            {row.sets.map(({ setId, code, word, tone }) => (
-              <li key={setId}>
-                <a href={`/sets/${setId}`}>{code}</a>{' '}
-                <Status tone={tone} look="plain">
-                  {word}
-                </Status>
-              </li>
-            ))}
-          </ul>
-        ),
-    },
-    {
-      id: 'standing',
-      header: 'How it stands',
-      value: (row) => row.standing?.word ?? '',
-      cell: (row) => <StandingCell row={row} />,
-      width: 'wide',
-    },
-    {
-      id: 'acts',
-      header: 'Change',
-      sortable: false,
-      value: () => '',
-      cell: (row) => (
-        <ButtonRow>
-          {row.cancelled === null && mayKeep ? (
-            <>
-              <Button
-                size="small"
-                disabled={!row.before || pending}
-                onClick={() => swap(row.id, -1)}
-                aria-label={`${row.reference} before the case before it`}
-              >
-                Earlier
-              </Button>
-              <Button
-                size="small"
-                disabled={!row.after || pending}
-                onClick={() => swap(row.id, 1)}
-                aria-label={`${row.reference} after the case after it`}
-              >
-                Later
-              </Button>
-              <MoveDialog line={row} theatres={theatres} />
-              <UrgencyDialog one={row} />
-            </>
-          ) : null}
-          {row.cancelled === null && mayPromise ? <SetsDialog line={row} sets={sets} /> : null}
-          {mayKeep ? <CancelDialog line={row} /> : null}
-          {mayKeep || mayPromise ? null : <VisuallyHidden>nothing for you to change</VisuallyHidden>}
-        </ButtonRow>
+const COLUMNS: readonly Column<Row>[] = [
+  { id: 'time', header: 'Time', value: (row) => row.startsAt, cell: (row) => row.times, width: 'fit' },
+  {
+    id: 'case',
+    header: 'Case',
+    value: (row) => row.reference,
+    cell: (row) => <a href={`/cases/${row.id}`}>{row.reference}</a>,
+    width: 'fit',
+  },
+  {
+    id: 'theatre',
+    header: 'Theatre and session',
+    value: (row) => row.theatre,
+    cell: (row) => <TheatreCell row={row} />,
+  },
+  { id: 'what', header: 'Region and side', value: (row) => row.what },
+  { id: 'surgeon', header: 'Surgeon', value: (row) => row.surgeon },
+  {
+    id: 'urgency',
+    header: 'Urgency',
+    value: (row) => URGENCY_ORDER.indexOf(row.urgency),
+    cell: (row) => row.urgencyWord,
+    width: 'fit',
+  },
+  {
+    id: 'sets',
+    header: 'Promised sets',
+    value: (row) => row.sets.map(({ code }) => code).join(' '),
+    cell: (row) =>
+      row.sets.length === 0 ? (
+        <span>none</span>
+      ) : (
+        <ul className={styles.sets}>
+          {row.sets.map(({ setId, code, word, tone }) => (
+            <li key={setId}>
+              <a href={`/sets/${setId}`}>{code}</a>{' '}
+              <Status tone={tone} look="plain">
+                {word}
+              </Status>
+            </li>
+          ))}
+        </ul>
       ),
-    },
-  ];
+  },
+  {
+    id: 'standing',
+    header: 'How it stands',
+    value: (row) => row.standing?.word ?? '',
+    cell: (row) => <StandingCell row={row} />,
+    width: 'wide',
+  },
+  {
+    id: 'acts',
+    header: 'Change',
+    sortable: false,
+    value: () => '',
+    cell: (row) => <ActsCell row={row} />,
+  },
+];
+
+function ActsCell({ row }: { row: Row }) {
+  const { theatres, sets, mayKeep, mayPromise, swap, pending } = row.table;
+  const onList = row.cancelled === null;
+  return (
+    <ButtonRow>
+      {onList && mayKeep ? (
+        <>
+          <Button
+            size="small"
+            disabled={!row.before || pending}
+            onClick={() => swap(row.id, -1)}
+            aria-label={`${row.reference} before the case before it`}
+          >
+            Earlier
+          </Button>
+          <Button
+            size="small"
+            disabled={!row.after || pending}
+            onClick={() => swap(row.id, 1)}
+            aria-label={`${row.reference} after the case after it`}
+          >
+            Later
+          </Button>
+          <MoveDialog line={row} theatres={theatres} />
+          <UrgencyDialog one={row} />
+        </>
+      ) : null}
+      {onList && mayPromise ? <SetsDialog line={row} sets={sets} /> : null}
+      {mayKeep ? <CancelDialog line={row} /> : null}
+      {mayKeep || mayPromise ? null : <VisuallyHidden>nothing for you to change</VisuallyHidden>}
+    </ButtonRow>
+  );
 }
 
 function TheatreCell({ row: { theatre, session } }: { row: Row }) {

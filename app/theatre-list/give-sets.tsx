@@ -7,7 +7,7 @@ import { ButtonRow } from '@/app/_ui/button-row';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import type { PlanChange } from '@/lib/theatre/planning/planChanges';
+import type { ProposedChange } from '@/lib/theatre/planning/proposedChanges';
 import { momentWords } from '@/lib/wording/sets';
 import type { Choice } from './day-table';
 import styles from './theatre-list.module.css';
@@ -87,8 +87,8 @@ function Verdict({ proposal: { served, of, unserved, proven, more, changes } }: 
   );
 }
 
-function Changes({ changes, theatres, at }: { changes: PlanChange[]; theatres: Choice[]; at: string }) {
-  const columns = useMemo((): Column<PlanChange>[] => {
+function Changes({ changes, theatres, at }: { changes: ProposedChange[]; theatres: Choice[]; at: string }) {
+  const columns = useMemo((): Column<ProposedChange>[] => {
     const named = (id: string) => theatres.find(({ value }) => value === id)?.label ?? id;
     return [
       {

@@ -4,12 +4,12 @@ import { useRouter } from 'next/navigation';
 import { useEffect, useRef, useState } from 'react';
 import { useAct } from '@/app/_turns/use-act';
 import { linesOf } from '@/app/_ui/json-lines';
-import type { PlanChange } from '@/lib/theatre/planning/planChanges';
+import type { ProposedChange } from '@/lib/theatre/planning/proposedChanges';
 
 /** A plan that is worked out and not kept yet. */
 export interface Proposal {
   id: string;
-  changes: PlanChange[];
+  changes: ProposedChange[];
   served: number;
   of: number;
   /** References of the cases that get no set. */

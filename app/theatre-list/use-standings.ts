@@ -7,8 +7,6 @@ export interface Standing {
   tone: Tone;
   word: string;
   sentence: string;
-  /** The same for all that stand alike. */
-  group: string;
 }
 
 /**

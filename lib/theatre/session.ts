@@ -7,7 +7,7 @@ import type { SessionSpan } from './inSession';
 import { HOSPITAL_ZONE, instantOf } from './localTime';
 
 /** The most weeks that sessions are entered for at once: half a year. */
-export const MOST_WEEKS = 26;
+const MOST_WEEKS = 26;
 
 /** A session as it is asked for: what clock and calendar on the wall show, on this day. */
 export const sessionTimes = {

@@ -109,6 +109,9 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/fit/rules/[code]': 'person_gwen-sallis',
   '/settings/[key]': 'person_gwen-sallis',
   '/theatre-list/at-risk': 'person_gwen-sallis',
+  '/theatre-list': 'person_gwen-sallis',
+  '/theatre-list/theatres': 'person_gwen-sallis',
+  '/theatre-list/week': 'person_gwen-sallis',
 };
 
 /** Routes to things the demo has none of: made as a person would; the answer is where it then stands. */

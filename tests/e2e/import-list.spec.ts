@@ -103,7 +103,7 @@ test('every cell that is wrong is named at once; put right, the whole file goes 
   await expect(page.getByText('2 booked, 0 moved.')).toBeVisible();
 });
 
-test('of a workbook with two sheets the one with the list is chosen, and how its dates are meant', async ({
+test('of a workbook with several sheets the first that is a list is read, another can be chosen, and how its dates are meant', async ({
   page,
 }) => {
   await actAs(page, 'person_gwen-sallis');
@@ -115,13 +115,14 @@ test('of a workbook with two sheets the one with the list is chosen, and how its
   if (!wanted) throw new Error('every month has a day up to the twelfth');
   const [year, month, dayOfMonth] = wanted.split('-');
   const either = `${dayOfMonth}/${month}/${year}`;
-  const list = [
-    HEAD.split(','),
-    ['Theatre 1', either, '08:30', '60', 'Ankle', 'Left', 'Tobias Wray', 'Booked'],
-  ];
+  const sheetOf = (date: string, start: string) =>
+    [HEAD.split(','), ['Theatre 1', date, start, '60', 'Ankle', 'Left', 'Tobias Wray', 'Booked']].map(
+      (cells) => cells.map((value) => ({ value, type: String })),
+    );
   const book = writeWorkbook([
     { sheet: 'Notes', data: [[{ value: 'Nothing but remarks', type: String }]] },
-    { sheet: 'List', data: list.map((cells) => cells.map((value) => ({ value, type: String }))) },
+    { sheet: 'Iso', data: sheetOf(wanted, '15:30') },
+    { sheet: 'List', data: sheetOf(either, '08:30') },
   ]);
   const file = Buffer.from(await (await book.toBlob()).arrayBuffer());
   await choose(
@@ -130,7 +131,9 @@ test('of a workbook with two sheets the one with the list is chosen, and how its
     file,
     'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
   );
-  await page.getByLabel('Sheet', { exact: true }).selectOption('List');
+  const sheet = page.getByLabel('Sheet', { exact: true });
+  await expect(sheet).toHaveValue('Iso');
+  await sheet.selectOption('List');
   const dates = page.getByLabel('Dates such as 03/04/2026');
   await expect(dates).toBeVisible();
   await dates.selectOption('dayFirst');

@@ -1,6 +1,5 @@
 'use client';
 
-import { useMemo } from 'react';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import type { Choice } from '../day-table';
@@ -37,40 +36,43 @@ interface SessionTableProps {
   mayChange: boolean;
 }
 
+type Row = SessionLine & { choices: SessionChoices };
+
+// the same from one look to the next: a column that changes would close what is open in its cells
+const COLUMNS: readonly Column<Row>[] = [
+  { id: 'day', header: 'Day', value: ({ startsAt }) => startsAt, cell: ({ day }) => day },
+  { id: 'theatre', header: 'Theatre', value: ({ theatre }) => theatre },
+  { id: 'times', header: 'From and until', value: ({ from }) => from, cell: ({ times }) => times },
+  { id: 'surgeon', header: 'Surgeon', value: ({ surgeon }) => surgeon },
+  {
+    id: 'acts',
+    header: 'Change',
+    sortable: false,
+    value: () => '',
+    cell: (row) => <ActsCell row={row} />,
+    width: 'fit',
+  },
+];
+const READ_ONLY = COLUMNS.filter(({ id }) => id !== 'acts');
+
+function ActsCell({ row }: { row: Row }) {
+  if (row.over) return 'over';
+  return (
+    <ButtonRow>
+      <SessionDialog choices={row.choices} from={row.date} row={row} />
+      <RemoveDialog row={row} />
+    </ButtonRow>
+  );
+}
+
 /** When the theatres work, by time, with what can be changed. */
 export function SessionTable({ rows, choices, mayChange }: SessionTableProps) {
-  const columns = useMemo((): Column<SessionLine>[] => {
-    const all: Column<SessionLine>[] = [
-      { id: 'day', header: 'Day', value: ({ startsAt }) => startsAt, cell: ({ day }) => day },
-      { id: 'theatre', header: 'Theatre', value: ({ theatre }) => theatre },
-      { id: 'times', header: 'From and until', value: ({ from }) => from, cell: ({ times }) => times },
-      { id: 'surgeon', header: 'Surgeon', value: ({ surgeon }) => surgeon },
-    ];
-    if (!mayChange) return all;
-    const acts: Column<SessionLine> = {
-      id: 'acts',
-      header: 'Change',
-      sortable: false,
-      value: () => '',
-      cell: (row) =>
-        row.over ? (
-          'over'
-        ) : (
-          <ButtonRow>
-            <SessionDialog choices={choices} from={row.date} row={row} />
-            <RemoveDialog row={row} />
-          </ButtonRow>
-        ),
-      width: 'fit',
-    };
-    return [...all, acts];
-  }, [choices, mayChange]);
   return (
     <DataTable
       caption="Sessions"
       hideCaption
-      columns={columns}
-      rows={rows}
+      columns={mayChange ? COLUMNS : READ_ONLY}
+      rows={rows.map((row): Row => ({ ...row, choices }))}
       rowKey={({ id }) => id}
       urlKey="sessions"
       pageSize={60}

@@ -1,17 +1,18 @@
 import type { Metadata } from 'next';
+import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
+import { Skeleton } from '@/app/_ui/skeleton';
 import { bookingChoices, listCases } from '@/db/queries/cases';
 import { sessionsOn } from '@/db/queries/theatre/theatreSessions';
 import { may } from '@/lib/people/permissions';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
-import { spanWords } from '@/lib/wording/theatre-list';
 import { GiveSets } from '../give-sets';
 import { GoToDay } from '../go-to-day';
-import { WeekTable } from './week-table';
+import { Week } from './week';
 
 export const metadata: Metadata = { title: 'Theatre list, a week' };
 export const dynamic = 'force-dynamic';
@@ -36,24 +37,11 @@ export default async function TheatreWeekPage({
     bookingChoices(db),
   ]);
   const theatres = rooms.map(({ id, name }) => ({ value: id, label: name }));
-  const onList = cases.filter(({ cancelled }) => cancelled === null);
-  const days = Array.from({ length: DAYS }, (_, day) => addDays(from, day)).map((date) => ({
-    date,
-    words: dayWords(date),
-    today: date === today,
-    rooms: rooms.map(({ id }) => ({
-      id,
-      cases: onList.filter((one) => one.caseDate === date && one.theatreId === id).map((one) => one.id),
-      sessions: sessions
-        .filter((session) => session.date === date && session.theatreId === id)
-        .map((session) => spanWords(session)),
-    })),
-  }));
   const week = (date: typeof from) => `/theatre-list/week?from=${date}`;
   return (
     <Page
       title="Theatre list, a week"
-      lead={`Seven days from ${dayWords(from)}: ${onList.length} ${onList.length === 1 ? 'case' : 'cases'}.`}
+      lead={`Seven days from ${dayWords(from)}: ${cases.length} ${cases.length === 1 ? 'case' : 'cases'}.`}
       breadcrumb={[
         { label: 'Cases', href: '/cases' },
         { label: 'Theatre list', href: '/theatre-list' },
@@ -68,7 +56,9 @@ export default async function TheatreWeekPage({
       }
     >
       {may(person.role, 'keepTheatreList') ? <GiveSets theatres={theatres} at={at} /> : null}
-      <WeekTable days={days} theatres={theatres} />
+      <Suspense key={from} fallback={<Skeleton lines={20} label="Working out how the cases stand" />}>
+        <Week {...{ db, from, today, cases, sessions, theatres }} days={DAYS} />
+      </Suspense>
     </Page>
   );
 }

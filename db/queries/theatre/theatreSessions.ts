@@ -41,7 +41,7 @@ export async function sessionsOn(db: Reading, from: PlainDate, before: PlainDate
 }
 
 /** A theatre with its lead, and why that is what it is. */
-export interface TheatreLead {
+interface TheatreLead {
   id: TheatreId;
   name: string;
   /** `null`: as long as the hospital's setting says. */

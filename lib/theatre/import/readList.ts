@@ -78,21 +78,39 @@ function csv(text: string, choices: FileChoices): ListFileRead {
   return table(read.rows, choices, (columns) => ({ format: 'csv', separator: read.separator, columns }));
 }
 
+/** The sheet that is named; without a name the first that is a list, which is told. Where none is, what the first is refused for. */
 async function workbook(bytes: Uint8Array, choices: FileChoices): Promise<ListFileRead> {
+  const { sheets, read } = await oneSheet(bytes, choices);
+  if (read.ok || choices.sheet !== null) return read;
+  for (const sheet of sheets.slice(1)) {
+    const other = await oneSheet(bytes, { ...choices, sheet });
+    if (other.read.ok) return other.read;
+  }
+  return read;
+}
+
+async function oneSheet(
+  bytes: Uint8Array,
+  choices: FileChoices,
+): Promise<{ sheets: string[]; read: ListFileRead }> {
   const read = await readXlsx(bytes, choices.sheet);
   if (read.ok) {
     const { sheet, sheets } = read;
-    return table(read.rows, choices, (columns) => ({ format: 'xlsx', sheet, sheets, columns }));
+    return {
+      sheets,
+      read: table(read.rows, choices, (columns) => ({ format: 'xlsx', sheet, sheets, columns })),
+    };
   }
+  const none = (fault: FileFault) => ({ sheets: [], read: refuse(fault) });
   switch (read.why) {
     case 'sheetTooLarge':
-      return refuse({ code: 'sheet-too-large', cell: read.cell });
+      return none({ code: 'sheet-too-large', cell: read.cell });
     case 'noSuchSheet':
-      return refuse({ code: 'no-such-sheet', sheets: read.sheets });
+      return none({ code: 'no-such-sheet', sheets: read.sheets });
     case 'tooLargeInside':
-      return refuse({ code: 'workbook-too-large-inside' });
+      return none({ code: 'workbook-too-large-inside' });
     default:
-      return refuse({ code: 'unreadable-workbook' });
+      return none({ code: 'unreadable-workbook' });
   }
 }
 

@@ -23,3 +23,22 @@ it('a day of 40 planned cases over 40 sets is looked through in a share of the t
   for (const { facts } of again) expect(facts).toEqual(first.facts);
   expect(Math.min(...again.map(({ ms }) => ms))).toBeLessThan(first.ms * SHARE);
 });
+
+it('is told how far it is, and ends when nobody waits for it any more', async () => {
+  const db = await demoDatabase();
+  await busyDay(db, { cases: 40, sets: 40 });
+  const stop = new AbortController();
+  const heard: { done: number; of: number }[] = [];
+  const looked = planningFacts(db, NOW, {
+    signal: stop.signal,
+    onProgress: (progress) => {
+      heard.push(progress);
+      if (heard.length === 2) stop.abort(new Error('stopped'));
+    },
+  });
+  await expect(looked).rejects.toThrow('stopped');
+  expect(heard).toHaveLength(2);
+  expect(heard[0]).toMatchObject({ of: 40 });
+  expect(heard[1]?.done).toBeGreaterThan(heard[0]?.done ?? 40);
+  expect(heard[1]?.done).toBeLessThan(40);
+});

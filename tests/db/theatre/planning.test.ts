@@ -11,6 +11,7 @@ import { cases, ledger, setPromises } from '@/db/schema';
 import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
 import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
 import { caseId, type NewId } from '@/lib/identity/ids';
+import { proposedChanges } from '@/lib/theatre/planning/proposedChanges';
 import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { DEMO_NOW, demoDatabase } from '../../setup/database';
@@ -87,4 +88,45 @@ it('is refused where promises changed since, and moves nothing that need not mov
   expect(stayed.length).toBe(others.length);
   const entries = await db.read.select().from(ledger).where(eq(ledger.action, 'plan-sets'));
   expect(entries.length).toBeGreaterThan(0);
+});
+
+it('that somebody looked at is refused once a case of it is at another time, and gives no set then', async () => {
+  const looked = await plan();
+  const seenAt = new Map(looked.facts.cases.map(({ id, startsAt, endsAt }) => [id, { startsAt, endsAt }]));
+  const before = await promises();
+  // one that nothing is promised to: moving it changes no promise
+  const free = looked.facts.cases.find(
+    ({ id, startsAt }) => startsAt > NOW && !before.some((promise) => promise.caseId === id),
+  );
+  if (!free) throw new Error('everything is promised');
+  const [row] = await db.read.select().from(cases).where(eq(cases.id, free.id));
+  const later = (at: string) => new Date(Date.parse(at) + 3 * 86_400_000).toISOString();
+  const moved = await moveCase({
+    db,
+    now: NOW,
+    newId,
+    person: manager,
+    caseId: free.id,
+    baseRevision: row?.revision ?? 0,
+    theatreId: 'theatre_4',
+    startsAt: later(free.startsAt).replace(/T.*/, 'T20:00:00.000Z'),
+    endsAt: later(free.startsAt).replace(/T.*/, 'T21:00:00.000Z'),
+    round,
+  });
+  expect(moved).toMatchObject({ ok: true });
+  const madeFrom = new Set(looked.facts.promises.map(({ id }) => id));
+  const asked = { db, now: NOW, newId, person: manager, plan: looked.byCase, madeFrom, round };
+  expect(await keepPlan({ ...asked, seenAt })).toMatchObject({ refusal: { because: 'conflict' } });
+  expect(await promises()).toEqual(before);
+  // the plan as it is made now says what it would change, and keeping it changes just that
+  const anew = await plan();
+  const changes = proposedChanges(anew.facts, anew.byCase);
+  expect(changes.length).toBeGreaterThan(0);
+  const kept = await keep(anew);
+  if (!kept.ok) throw new Error('it was not kept');
+  expect(new Set(changes.filter(({ gets }) => gets.length > 0).map(({ caseId: id }) => id))).toEqual(
+    new Set(kept.value.given.map(({ caseId: id }) => id)),
+  );
+  expect(changes.flatMap(({ gets }) => gets)).toHaveLength(kept.value.given.length);
+  expect(changes.flatMap(({ loses }) => loses)).toHaveLength(kept.value.taken.length);
 });

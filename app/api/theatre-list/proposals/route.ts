@@ -2,7 +2,7 @@ import { endpoint } from '@/app/_server/enter';
 import { jsonLines, seldom } from '@/app/_server/json-lines';
 import { remember } from '@/app/_server/plan-proposals';
 import { planList } from '@/app/_server/theatre-planning';
-import { planChanges } from '@/lib/theatre/planning/planChanges';
+import { proposedChanges } from '@/lib/theatre/planning/proposedChanges';
 import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 
 /**
@@ -19,7 +19,7 @@ export const POST = endpoint('POST /api/theatre-list/proposals', ({ db, person, 
         say({
           proposal: {
             id: remember(planned, person),
-            changes: planChanges(facts, setsByCase(facts, answer)),
+            changes: proposedChanges(facts, setsByCase(facts, answer)),
             served: answer?.served ?? 0,
             of: answer?.of ?? 0,
             unserved: answer?.unserved.map((one) => one.case) ?? [],

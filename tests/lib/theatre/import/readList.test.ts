@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import writeWorkbook from 'write-excel-file/universal';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { FIELD_HEADINGS, fieldOf, isAboutThePatient } from '@/lib/theatre/import/fields';
 import { type FileChoices, readListFile } from '@/lib/theatre/import/readList';
@@ -254,4 +255,24 @@ describe('our own sample', () => {
       "'=1+1,2026-01-20,08:30,-5,Distal radius,Left,'-A,",
     );
   });
+});
+
+it('of a workbook whose first sheet is no list, the first that is one is read, and which that was is told', async () => {
+  const head = ['Theatre', 'Date', 'Start'].map((value) => ({ value, type: String }));
+  const line = (start: string) =>
+    ['Theatre 1', '2026-01-20', start].map((value) => ({ value, type: String }));
+  const book = writeWorkbook([
+    { sheet: 'Notes', data: [[{ value: 'Nothing but remarks', type: String }]] },
+    { sheet: 'This week', data: [head, line('08:30')] },
+    { sheet: 'Next week', data: [head, line('09:30')] },
+  ]);
+  const file = new Uint8Array(await (await book.toBlob()).arrayBuffer());
+  const list = await rowsOf(file);
+  expect(list.understood).toMatchObject({
+    sheet: 'This week',
+    sheets: ['Notes', 'This week', 'Next week'],
+  });
+  expect(values(list)).toMatchObject([{ start: '08:30' }]);
+  expect(values(await rowsOf(file, { ...ASKED, sheet: 'Next week' }))).toMatchObject([{ start: '09:30' }]);
+  expect(await readListFile(file, { ...ASKED, sheet: 'Notes' })).toMatchObject({ ok: false });
 });
