@@ -14,6 +14,7 @@ const FIRST_STEPS: Record<Role, [Step, ...Step[]]> = {
   ],
   decontaminationLead: [
     { href: '/loads', label: 'Loads' },
+    { href: '/reports/morning', label: 'The morning report' },
     { href: '/holds', label: 'Held sets' },
   ],
   surgeon: [
@@ -22,7 +23,7 @@ const FIRST_STEPS: Record<Role, [Step, ...Step[]]> = {
   ],
   scrubPractitioner: [
     { href: '/theatre-list', label: 'Theatre list' },
-    { href: '/cases', label: 'The week’s cases' },
+    { href: '/reports/day-before', label: 'The day before' },
   ],
   stockKeeper: [
     { href: '/loans', label: 'Loans' },

@@ -6,7 +6,7 @@ import { promiseSet } from '@/db/operations/theatre/promise-set';
 import type { RoundTimes } from '@/db/operations/theatre/promises';
 import { listPeople, type Person } from '@/db/queries/people';
 import { loadWorkQueue } from '@/db/queries/turns/workQueue';
-import { cases, ledger, notices, plans, setPromises, sets, wantedTurns } from '@/db/schema';
+import { casePicks, cases, ledger, notices, plans, setPromises, sets, wantedTurns } from '@/db/schema';
 import { caseId, type NewId, setId } from '@/lib/identity/ids';
 import { DEMO_NOW, demoDatabase } from '../../setup/database';
 
@@ -123,6 +123,26 @@ async function crowded(urgency = 'soon') {
 }
 
 describe('other sets', () => {
+  it('take no set that lies with the kit of another case', async () => {
+    const [wanting, holding] = ['case_lm-26-7k2p', 'case_lm-26-m4vq'];
+    const { way, revision } = await offer(wanting, /^Take SFL-05/);
+    await db.tx((write) =>
+      write.insert(casePicks).values({
+        id: 'pick_test-beside',
+        caseId: holding,
+        setId: 'set_sfl-05',
+        quantity: 1,
+        how: 'touch',
+        pickedBy: scrub.id,
+        doneAt: NOW,
+        enteredAt: NOW,
+      }),
+    );
+    expect(await take(wanting, way.key, revision)).toMatchObject({ ok: false });
+    expect(await promisedTo(holding)).toEqual(['SFL-05 person']);
+    expect(await promisedTo(wanting)).toEqual([]);
+  });
+
   it('are promised by a person’s choice, and other cases’ promises move with them in the same act', async () => {
     const [wanting, holding] = ['case_lm-26-7k2p', 'case_lm-26-m4vq'];
     expect(await promisedTo(holding)).toEqual(['SFL-05 person']);
