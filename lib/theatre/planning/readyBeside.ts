@@ -36,12 +36,16 @@ export function readyBeside(
     .flatMap((other) => other.sets);
   const nowMs = Date.parse(now);
   let lastMs = nowMs;
+  let stored = true;
   for (const code of taken) {
-    const minutes = sets.find((set) => set.code === code)?.readyMinutes?.[rule.planBy];
+    const set = sets.find((one) => one.code === code);
+    const minutes = set?.readyMinutes?.[rule.planBy];
     if (minutes === undefined) return null;
+    // its usual time may be over while nobody has moved it on
+    stored &&= set?.inStore === true;
     const back = uses.filter(({ set }) => set === code).map(({ backAtMs }) => backAtMs);
     lastMs = Math.max(lastMs, nowMs + minutes * MINUTE_MS, ...back);
   }
-  if (lastMs <= nowMs) return 'there';
+  if (stored && lastMs <= nowMs) return 'there';
   return { at: new Date(Math.min(lastMs, needMs)).toISOString() };
 }
