@@ -246,7 +246,7 @@ test('a theatre’s lead and its sessions are changed, and the list says where a
   await out.getByRole('button', { name: 'Take it out' }).click();
   await expect(session).toHaveCount(0);
   await page.goto(nextWeek);
-  await expect(page.getByRole('heading', { name: 'Sessions' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Sessions', exact: true })).toBeVisible();
   await expect(session).toHaveCount(0);
 });
 
@@ -254,9 +254,9 @@ test('who may not change the list sees it, and nothing to change', async ({ page
   await actAs(page, 'person_wren-adeyemi');
   await page.goto(LIST);
   await shownAt(page, nth(2), '11:00–12:00');
-  await expect(page.getByRole('button', { name: /^(Move|Cancel|Urgency)/ })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: /^(Move|Cancel|Urgency of) / })).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Give sets to cases' })).toHaveCount(0);
   await page.goto('/theatre-list/theatres');
-  await expect(page.getByRole('heading', { name: 'Sessions' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Sessions', exact: true })).toBeVisible();
   await expect(page.getByRole('button', { name: /^(Change|Take out|Enter sessions)/ })).toHaveCount(0);
 });
