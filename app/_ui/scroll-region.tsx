@@ -4,6 +4,8 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { classNames } from './class-names';
 import styles from './scroll-region.module.css';
 
+const LEAST_WORTH_PX = 48;
+
 /**
  * Holds what may be wider (or taller) than its place: drawings, grids, fit tables. It takes keyboard focus only while
  * there is something to scroll to, so it is never an empty tab stop.
@@ -40,7 +42,9 @@ export function ScrollRegion({
   }, []);
 
   useEffect(() => {
-    if (region.current) region.current.scrollLeft = startAt;
+    const node = region.current;
+    // where nearly all of it fits, a small step to the side would only cut off its beginning
+    if (node && node.scrollWidth - node.clientWidth > LEAST_WORTH_PX) node.scrollLeft = startAt;
   }, [startAt]);
 
   return (

@@ -41,7 +41,7 @@ export function dayLines(
       })),
     },
     setRows: { ...setLine, nowMs, rows: setRowsOf(onList) },
-    lines: day.cases.map((one) => lineOf(one, sessionsOf(day, one.theatreId))),
+    lines: day.cases.map((one) => lineOf(one, sessionsOf(day, one.theatreId), at)),
   };
 }
 
@@ -80,7 +80,7 @@ function setRowsOf(onList: readonly DayCase[]): TimeLineProps['rows'] {
     .sort((a, b) => a.label.localeCompare(b.label));
 }
 
-function lineOf(one: DayCase, sessions: ListedSession[]): DayCaseLine {
+function lineOf(one: DayCase, sessions: ListedSession[], at: string): DayCaseLine {
   const { date, time } = wallClock(one.startsAt);
   return {
     id: one.id,
@@ -106,9 +106,17 @@ function lineOf(one: DayCase, sessions: ListedSession[]): DayCaseLine {
     urgencyWord: URGENCY_WORDS[one.urgency],
     planned: one.plan.confirmedVersion !== null || one.plan.draftVersion !== null,
     cancelled: one.cancelled?.because ?? null,
+    unplanned: unplannedWords(one, at),
     sets: one.promised.map((promise) => {
       const { word, tone } = promiseStandingWords(promise);
       return { setId: promise.setId, code: promise.code, word, tone: tone as Tone, inUse: promise.inUse };
     }),
   };
+}
+
+/** Why a case is not among those that are planned for, should it not be. */
+function unplannedWords({ startsAt, endsAt, promised }: DayCase, at: string): string {
+  if (endsAt <= at) return 'Over';
+  if (startsAt <= at || promised.some(({ inUse }) => inUse)) return 'Begun';
+  return 'Beyond what is planned ahead';
 }

@@ -44,6 +44,8 @@ export interface DayCaseLine {
   planned: boolean;
   /** Why it was cancelled; `null` while it is on the list. */
   cancelled: string | null;
+  /** What to say where it is not planned for. */
+  unplanned: string;
   sets: { setId: string; code: string; word: string; tone: Tone; inUse: boolean }[];
 }
 
@@ -225,10 +227,10 @@ function TheatreCell({ row: { theatre, session } }: { row: Row }) {
   );
 }
 
-function StandingCell({ row: { cancelled, standing } }: { row: Row }) {
+function StandingCell({ row: { cancelled, standing, unplanned } }: { row: Row }) {
   if (cancelled !== null) return <Status tone="neutral">Cancelled</Status>;
   if (standing === undefined) return <span>working it out …</span>;
-  if (standing === null) return <span>beyond what is planned ahead</span>;
+  if (standing === null) return <Status tone="neutral">{unplanned}</Status>;
   return (
     <>
       <Status tone={standing.tone}>{standing.word}</Status>

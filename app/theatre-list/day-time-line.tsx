@@ -31,6 +31,7 @@ export interface TimeLineProps {
   }[];
 }
 
+const HOUR_MS = 3_600_000;
 const HOUR_PX = 88;
 const LINE_PX = 17;
 const BAR_PX = 60;
@@ -44,7 +45,7 @@ const LETTER_PX = 7;
  * Each bar leads to its case.
  */
 export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLineProps) {
-  const x = (ms: number) => ((Math.min(Math.max(ms, fromMs), toMs) - fromMs) / 3_600_000) * HOUR_PX;
+  const x = (ms: number) => ((Math.min(Math.max(ms, fromMs), toMs) - fromMs) / HOUR_MS) * HOUR_PX;
   const width = x(toMs) + 1;
   const startAt = Math.max(0, Math.round(x(opening({ fromMs, toMs, nowMs, rows })) - HOUR_PX / 2));
   return (
@@ -74,7 +75,7 @@ export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLin
                 textAnchor={at === 0 ? 'start' : at === hours.length - 1 ? 'end' : 'middle'}
                 className={styles.hourLabel}
               >
-                {hour}
+                {covered(atMs, nowMs) ? '' : hour}
               </text>
             </g>
           ))}
@@ -109,6 +110,10 @@ export function DayTimeLine({ label, fromMs, toMs, hours, nowMs, rows }: TimeLin
     </div>
   );
 }
+
+/** Whether the word at the line of now lies over the label of an hour. */
+const covered = (atMs: number, nowMs: number): boolean =>
+  atMs - nowMs > -HOUR_MS / 4 && atMs - nowMs < HOUR_MS / 2;
 
 /** Where somebody begins to read: now, or the first session, or else the first bar. */
 function opening({

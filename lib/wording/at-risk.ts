@@ -50,11 +50,17 @@ export const askedWords = (
 /** `Two cases cannot go as they stand, three are not sure, nine are ready.` */
 export function boardWords(stops: number, notSure: number, fine: number): string {
   if (stops + notSure + fine === 0) return 'No case to come.';
-  const is = (count: number) => (count === 1 ? 'is' : 'are');
-  const cannot = `${stops === 0 ? 'no case' : stops === 1 ? 'one case' : `${countWord(stops)} cases`} cannot go as ${stops > 1 ? 'they stand' : 'it stands'}`;
-  return capitalised(
-    `${cannot}, ${countWord(notSure)} ${is(notSure)} not sure, ${countWord(fine)} ${is(fine)} ready.`,
-  );
+  const some = (count: number) =>
+    count === 0 ? 'none is' : `${countWord(count)} ${count === 1 ? 'is' : 'are'}`;
+  if (stops + notSure === 0)
+    return fine === 1 ? 'The one case is ready.' : `All ${countWord(fine)} are ready.`;
+  const cannot =
+    stops === 0
+      ? 'no case is stopped'
+      : stops === 1
+        ? 'one case cannot go as it stands'
+        : `${countWord(stops)} cases cannot go as they stand`;
+  return capitalised(`${cannot}, ${some(notSure)} not sure, ${some(fine)} ready.`);
 }
 
 /** `One case is ready`. */

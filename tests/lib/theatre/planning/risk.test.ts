@@ -141,5 +141,8 @@ it('says what it is short of by name and number, and which sets hold it out of r
 it('counts the board in words', () => {
   expect(boardWords(0, 0, 0)).toBe('No case to come.');
   expect(boardWords(2, 1, 9)).toBe('Two cases cannot go as they stand, one is not sure, nine are ready.');
-  expect(boardWords(0, 0, 1)).toBe('No case cannot go as it stands, none are not sure, one is ready.');
+  expect(boardWords(1, 0, 0)).toBe('One case cannot go as it stands, none is not sure, none is ready.');
+  expect(boardWords(0, 2, 1)).toBe('No case is stopped, two are not sure, one is ready.');
+  expect(boardWords(0, 0, 1)).toBe('The one case is ready.');
+  expect(boardWords(0, 0, 4)).toBe('All four are ready.');
 });
