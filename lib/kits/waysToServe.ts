@@ -6,6 +6,7 @@ import { indexCatalogue } from './catalogueIndex';
 import type { CoverProblem } from './cover/problem';
 import { reachable } from './cover/search';
 import { servingWays } from './cover/servingWays';
+import { upToUse } from './cover/types';
 import { coverOfStore, type StoreProblem } from './coverOfStore';
 import { keptForStore, keptNeeds } from './keptWays';
 import { helpingItems, type MissingPieces, missingPieces } from './missingPieces';
@@ -64,10 +65,11 @@ export function waysToServe({
   const comeRound = store.sets.filter((set) => comesRound(set, caseDate));
   const sets = comeRound.map(wherever);
   const all = coverOfStore({ needs, sets, packs, caseDate, index: indexCatalogue(catalogue), settings });
-  const holding = all.problem.sets.flatMap(({ holds }, at) => (holds.size > 0 ? [at] : []));
+  const useful = upToUse(all.problem);
+  const holding = useful.sets.flatMap(({ holds }, at) => (holds.size > 0 ? [at] : []));
   const problem = {
-    ...all.problem,
-    sets: holding.map((at) => all.problem.sets[at] as CoverProblem['sets'][number]),
+    ...useful,
+    sets: holding.map((at) => useful.sets[at] as CoverProblem['sets'][number]),
   };
   const {
     outcome,

@@ -56,6 +56,27 @@ export function mostUseful(problem: CoverProblem): Map<number, number> {
 }
 
 /**
+ * The same problem with no more of anything than could ever be used: what is beyond that changes no answer, and a piece more
+ * or less of it is no other problem.
+ */
+export function upToUse(problem: CoverProblem): CoverProblem {
+  const useful = mostUseful(problem);
+  const most = (item: number, count: number) => Math.min(count, useful.get(item) ?? 0);
+  return {
+    ...problem,
+    sets: problem.sets.map((set) => ({
+      ...set,
+      holds: new Map(
+        [...set.holds]
+          .map(([item, count]) => [item, most(item, count)] as const)
+          .filter(([, count]) => count > 0),
+      ),
+    })),
+    packs: problem.packs.map((pack) => ({ ...pack, quantity: most(pack.item, pack.quantity) })),
+  };
+}
+
+/**
  * The types without those that another one always serves for: it holds all that they hold, and none of it is ever
  * wanted twice (a second bit, a screw of a length), so that beside the better one they add nothing.
  */

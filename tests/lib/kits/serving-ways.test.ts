@@ -5,6 +5,7 @@ import { matchPieces } from '@/lib/kits/cover/pieces';
 import { addSet, type CoverProblem, nothingAtHand } from '@/lib/kits/cover/problem';
 import { reachable } from '@/lib/kits/cover/search';
 import { type ServingWay, servingWays } from '@/lib/kits/cover/servingWays';
+import { mostUseful, upToUse } from '@/lib/kits/cover/types';
 import { smallProblem } from './coverProblems';
 
 /** Whether these sets and packs meet all that can be met, looked at without the search. */
@@ -55,6 +56,27 @@ it('whatever sets are free: where they do, one of the ways uses only them', () =
         const free = problem.sets.flatMap((_, set) => (mask & (1 << set) ? [set] : []));
         expect(ways.some((way) => within(way, new Set(free)))).toBe(meets(problem, free, 'all'));
       }
+    }),
+    { numRuns: 400 },
+  );
+});
+
+it('what is beyond any use changes no way', () => {
+  fc.assert(
+    fc.property(smallProblem, (problem) => {
+      const useful = upToUse(problem);
+      expect(reachable(useful)).toEqual(reachable(problem));
+      expect(servingWays(useful, reachable(useful))).toEqual(servingWays(problem, reachable(problem)));
+      // ten pieces more of whatever is there in plenty is the same problem
+      const most = mostUseful(problem);
+      const more = {
+        ...problem,
+        sets: problem.sets.map((set) => ({
+          ...set,
+          holds: new Map([...set.holds].map(([item, n]) => [item, n >= (most.get(item) ?? 0) ? n + 10 : n])),
+        })),
+      };
+      expect(upToUse(more)).toEqual(useful);
     }),
     { numRuns: 400 },
   );
