@@ -1,6 +1,6 @@
 import type { CoverProblem } from './problem';
 import { type Reachable, reachable, search } from './search';
-import { type SetType, setTypes } from './types';
+import { mostUseful, type SetType, setTypes } from './types';
 
 /** One way to meet all that can be met: a set out of each part, no set twice, and these packs. */
 export interface ServingWay {
@@ -28,17 +28,21 @@ const MOST_SOLVED = 80;
  */
 export function servingWays(problem: CoverProblem, reach: Reachable): ServingWays {
   const types = setTypes(problem);
-  const typeOf = new Map(types.flatMap(({ copies }, type) => copies.map((copy) => [copy, type] as const)));
+  const most = mostUseful(problem);
+  // by type, the numbers of its copies that a kit could use, in a problem of those alone
+  const few = types.map(({ copies, holds }) => copies.slice(0, mostCopies(holds, most)));
+  const sets = few.flat().map((number) => problem.sets[number] as CoverProblem['sets'][number]);
+  const typeOf = few.flatMap((copies, type) => copies.map(() => type));
   const ways = new Map<string, ServingWay>();
   const seen = new Set<string>();
-  const waiting: number[][] = [types.map(({ copies }) => copies.length)];
+  const waiting: number[][] = [few.map((copies) => copies.length)];
   let all = true;
   for (let limits = waiting.shift(); limits; limits = waiting.shift()) {
     const key = limits.join(' ');
     if (seen.has(key)) continue;
     if (seen.size >= MOST_SOLVED) return { ways: [...ways.values()], all: false };
     seen.add(key);
-    const limited = withAtMost(problem, types, limits);
+    const limited = withAtMost({ ...problem, sets }, typeOf, limits);
     if (!meetsAsMuch(reachable(limited), reach)) continue;
     const { best } = search(limited, reach);
     if (!best) {
@@ -47,7 +51,7 @@ export function servingWays(problem: CoverProblem, reach: Reachable): ServingWay
     }
     const taken = new Map<number, number>();
     for (const set of best.sets) {
-      const type = typeOf.get(set) as number;
+      const type = typeOf[set] as number;
       taken.set(type, (taken.get(type) ?? 0) + 1);
     }
     const parts = [...taken]
@@ -58,24 +62,32 @@ export function servingWays(problem: CoverProblem, reach: Reachable): ServingWay
       packs: best.packs,
     });
     for (const [type, times] of taken)
-      waiting.push(limits.map((most, at) => (at === type ? times - 1 : most)));
+      waiting.push(limits.map((atMost, at) => (at === type ? times - 1 : atMost)));
   }
   return { ways: [...ways.values()], all };
 }
 
-/** The same with at most so many copies of each type; the others hold nothing. */
+/** How many copies of a kind can add anything: with so many of them there is of each item as much as could ever be used. */
+const mostCopies = (holds: SetType['holds'], most: ReadonlyMap<number, number>): number =>
+  Math.max(0, ...[...holds].map(([item, count]) => Math.ceil((most.get(item) ?? 0) / count)));
+
+/** The same with at most so many copies of each type, which stand side by side; the others hold nothing. */
 function withAtMost(
   problem: CoverProblem,
-  types: readonly SetType[],
+  typeOf: readonly number[],
   limits: readonly number[],
 ): CoverProblem {
-  const left = new Set(types.flatMap(({ copies }, type) => copies.slice(limits[type])));
-  if (left.size === 0) return problem;
-  return {
-    ...problem,
-    sets: problem.sets.map((set, number) => (left.has(number) ? { ...set, holds: new Map() } : set)),
-  };
+  const before = new Map<number, number>();
+  const sets = problem.sets.map((set, number) => {
+    const type = typeOf[number] as number;
+    const place = before.get(type) ?? 0;
+    before.set(type, place + 1);
+    return place < (limits[type] as number) ? set : { ...set, holds: NOTHING_HELD };
+  });
+  return { ...problem, sets };
 }
+
+const NOTHING_HELD = new Map<number, number>();
 
 function meetsAsMuch(one: Reachable, wanted: Reachable): boolean {
   const chains = new Set(one.chains);
