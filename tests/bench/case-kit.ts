@@ -11,7 +11,7 @@ import { plainDate } from '@/lib/quantities/plainDate';
 import { loadDemo } from '@/seed/load';
 import type { BenchRow } from './run';
 
-/** Requirements, chains and the optimal kit, from the database's rows to the answer; bound from the issue: 150 ms. */
+/** Requirements, chains and the optimal kit, from the database's rows to the answer; our own bound: 150 ms. */
 export async function bench(): Promise<BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), 'kitwright-bench-'));
   const path = join(folder, 'kit.sqlite');

@@ -37,7 +37,7 @@ function given() {
   return { ...set, items, set: { ...set.set, lines } };
 }
 
-/** A count sheet of 120 lines, from its rows to the last byte of the PDF; bound from the issue: 300 ms. */
+/** A count sheet of 120 lines, from its rows to the last byte of the PDF; our own bound: 300 ms. */
 export async function bench(): Promise<BenchRow[]> {
   const sheetOf = given();
   const times: number[] = [];

@@ -123,7 +123,7 @@ async function plainModel(problem: CoverProblem): Promise<{ trays: number; prove
   return { trays: Math.round(answer.objective), proven: answer.status === 'optimal' };
 }
 
-/** Fewest trays on 200 sets × 60 lines; bound from the issue: proven within 1 s, never worse than a plain model beside it. */
+/** Fewest trays on 200 sets × 60 lines; our own bound: proven within 1 s, never worse than a plain model beside it. */
 export async function bench(): Promise<BenchRow[]> {
   const groups: { name: string; problems: CoverProblem[]; plain: boolean }[] = [
     { name: '25 configurations, 8 copies each', problems: seeds(12).map(hospital), plain: true },

@@ -30,7 +30,7 @@ function timed(name: string, bound: number | null, work: () => void): BenchRow {
   return { name, p50: at(0.5), p95: at(0.95), bound };
 }
 
-/** The fit tables of the whole demo catalogue, all relations. Bound from the issue: 1 s. */
+/** The fit tables of the whole demo catalogue, all relations. Our own bound: 1 s. */
 export function bench(): BenchRow[] {
   const catalogue = catalogueEntries().map((entry) => item.parse(entry));
   const engine = createFitEngine({ rules: starterRules, exceptions: [], settings: DEFAULT_FIT_SETTINGS });

@@ -38,7 +38,7 @@ function plate(
   });
 }
 
-/** Length cover of twelve holes over ten lengths, exact; bound from the issue: 50 ms. */
+/** Length cover of twelve holes over ten lengths, exact; our own bound: 50 ms. */
 export function bench(): BenchRow[] {
   const cases = [
     { name: '12 holes alike', bound: 50, input: plate(false, {}) },
