@@ -118,6 +118,7 @@ test('entries look hollow until they are saved, survive the network and a reload
   await actAs(page, FIRST);
   await begin(page, 'clo-02');
   await page.keyboard.press('2');
+  await expect(page.getByText('1 entry saved')).toBeVisible();
   await expect(pending(page)).toHaveCount(0);
   await page.route('**/api/bench/*/entries', (route) => route.abort('internetdisconnected'));
   await page.keyboard.press('1');

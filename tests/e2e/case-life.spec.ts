@@ -145,6 +145,8 @@ test('what is picked while the server can’t be reached is kept over a reload a
   await page.goto(`${ANKLE}/pick`);
   await listening(page);
   await press(page, 'Begin picking', /\/kit\/list$/);
+  // a scan is a pick once the list is on screen
+  await expect(page.getByRole('region', { name: 'Next thing to fetch' })).toBeVisible();
   await page.route('**/kit/picks', (route) => route.abort());
   await scan(page, 'SFS-01');
   await expect(page.getByText('1 entry pending')).toBeVisible();
