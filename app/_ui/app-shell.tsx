@@ -6,6 +6,7 @@ import { cautions } from '@/lib/wording/cautions';
 import styles from './app-shell.module.css';
 import { Cautions } from './cautions';
 import { MainNav } from './main-nav';
+import { Mark } from './mark';
 import type { Theme } from './theme';
 import { ThemeToggle } from './theme-toggle';
 import { ToastRegion } from './toast';
@@ -68,24 +69,5 @@ export function AppShell({
       </footer>
       <ToastRegion />
     </>
-  );
-}
-
-/** A plain straight plate with three holes, in the drawings' own line. */
-function Mark() {
-  return (
-    <svg
-      viewBox="0 0 44 18"
-      width="44"
-      height="18"
-      aria-hidden="true"
-      focusable="false"
-      className={styles.mark}
-    >
-      <rect x="1" y="2" width="42" height="14" rx="7" fill="none" stroke="currentColor" strokeWidth="1.75" />
-      <circle cx="10" cy="9" r="3.25" fill="none" stroke="currentColor" strokeWidth="1.75" />
-      <circle cx="22" cy="9" r="3.25" fill="currentColor" stroke="currentColor" strokeWidth="1.75" />
-      <circle cx="34" cy="9" r="3.25" fill="none" stroke="currentColor" strokeWidth="1.75" />
-    </svg>
   );
 }
