@@ -74,6 +74,8 @@ test('a kit is picked by scanner, checked by another, issued, counted by two and
   await page.goto(`${RADIUS}/check`);
   await listening(page);
   await press(page, 'Begin the check', /\/kit\/check$/);
+  // a scan is of the check once its screen is there
+  await expect(page.getByRole('button', { name: 'That is everything' })).toBeVisible();
   const seen = page.getByRole('list', { name: 'Seen' }).getByRole('listitem');
   for (const [at, code] of ['DRT-01', SCREW, WIRE].entries()) {
     await scan(page, code);
