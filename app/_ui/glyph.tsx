@@ -1,3 +1,5 @@
+'use client';
+
 import styles from './glyph.module.css';
 import type { Tone } from './tone';
 
@@ -5,6 +7,9 @@ import type { Tone } from './tone';
  * The small geometric shape of a tone, 12 × 12. All are one size and weight, so none shouts by area:
  * a ring closed round a point (good), a half-filled lozenge (attention), a barred square (stop),
  * a broken ring (unknown), a short rule (neutral). Decorative: the word beside it carries the meaning.
+ *
+ * A client component so that it is sent as one, by its tone: a page is streamed in rows, and a row that ends within a drawing
+ * would have it put together in the browser.
  */
 export function Glyph({ tone }: { tone: Tone }) {
   return (
