@@ -50,6 +50,7 @@ function insteadWords(instead: Instead): string {
 
 /** What can be wrong with the picking of a kit, and the way out. */
 export const pickWords = {
+  beginFirst: (thing: string) => `${thing} was not entered: begin first, then scan it again.`,
   mayNot: (name: string, what: string) => `${name} can’t ${what}.`,
   noSuchCase: 'There is no such case.',
   noSuchPick: 'There is no such pick.',

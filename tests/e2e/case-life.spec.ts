@@ -73,6 +73,9 @@ test('a kit is picked by scanner, checked by another, issued, counted by two and
   await expect(page.getByRole('main').getByText('DRT-01')).toHaveCount(0);
   await page.goto(`${RADIUS}/check`);
   await listening(page);
+  // a scan before the check is begun leads nowhere else, and counts as nothing
+  await scan(page, 'DRT-01');
+  await expect(page.getByText('DRT-01 was not entered: begin first')).toBeVisible();
   await press(page, 'Begin the check', /\/kit\/check$/);
   // a scan is of the check once its screen is there
   await expect(page.getByRole('button', { name: 'That is everything' })).toBeVisible();
@@ -146,6 +149,9 @@ test('what is picked while the server can’t be reached is kept over a reload a
   problems.expect(/ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_FAILED/);
   await page.goto(`${ANKLE}/pick`);
   await listening(page);
+  await scan(page, 'SFS-01');
+  await expect(page.getByText('SFS-01 was not entered: begin first')).toBeVisible();
+  await expect(page).toHaveURL(/\/pick$/);
   await press(page, 'Begin picking', /\/kit\/list$/);
   // a scan is a pick once the list is on screen
   await expect(page.getByRole('region', { name: 'Next thing to fetch' })).toBeVisible();

@@ -3,14 +3,27 @@
 import { useState } from 'react';
 import kitStyles from '@/app/_kit/kit.module.css';
 import { newClientId } from '@/app/_outbox/new-id';
+import { useScans } from '@/app/_scan/use-scans';
 import { useAct } from '@/app/_turns/use-act';
 import { Button } from '@/app/_ui/button';
+import { pickWords } from '@/lib/wording/case-life';
+import { thingWords } from '@/lib/wording/scans';
 
 /** Before the check: nothing of what was picked is shown, and how it goes is said. */
 export function BeginCheck({ booked, again }: { booked: { id: string; reference: string }; again: boolean }) {
   const { act, pending, refusal } = useAct();
   // one id for however many presses: the check is begun once
   const [checkId] = useState(() => newClientId('check'));
+  const [said, setSaid] = useState('');
+  // what is scanned while the check is being begun must not lead away from here, nor count as seen
+  useScans(
+    (scan) => {
+      if (scan.verdict !== 'understood' && scan.verdict !== 'already' && !scan.another) return 'passed';
+      setSaid(pickWords.beginFirst(thingWords(scan.meaning)));
+      return 'taken';
+    },
+    { takes: 'everything' },
+  );
   return (
     <section className={kitStyles.next} aria-label="Begin the check">
       <p>
@@ -26,6 +39,9 @@ export function BeginCheck({ booked, again }: { booked: { id: string; reference:
       >
         {again ? 'Check once more' : 'Begin the check'}
       </Button>
+      <p role="status" className={kitStyles.said}>
+        {said}
+      </p>
       {refusal ? <p role="alert">{refusal}</p> : null}
     </section>
   );

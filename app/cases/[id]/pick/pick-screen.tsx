@@ -67,7 +67,7 @@ export function PickScreen({
           now={now}
         />
       ) : null}
-      {picking && mayPick ? (
+      {(picking || kit.stage === 'notBegun') && mayPick ? (
         <p role="status" className={kitStyles.said}>
           {picks.said}
         </p>

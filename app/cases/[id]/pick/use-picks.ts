@@ -9,6 +9,8 @@ import { useScans } from '@/app/_scan/use-scans';
 import type { KitLine } from '@/db/queries/caseLife/kitLines';
 import type { KitScreen } from '@/db/queries/caseLife/kitScreen';
 import type { SentPick, ThingAtHand } from '@/lib/caseLife/act';
+import { pickWords } from '@/lib/wording/case-life';
+import { thingWords } from '@/lib/wording/scans';
 
 /** The line a thing is for, as far as it can be told here: the server has the last word. */
 const lineOf = (kit: KitScreen, thing: ThingAtHand): KitLine | undefined =>
@@ -95,6 +97,11 @@ export function usePicks(
       if (fetching) {
         pick(thing, 1, 'scan', scan.id);
         setSaid('');
+        return 'taken';
+      }
+      if (kit.stage === 'notBegun') {
+        // scanned while the list is still on its way, the thing must not lead away from here, nor count as picked
+        setSaid(pickWords.beginFirst(thingWords(scan.meaning)));
         return 'taken';
       }
       if (!picking) return 'passed';
