@@ -5,7 +5,7 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { addressOf, type EmergencyAsked } from '@/lib/emergency/asked';
 import type { ItemId } from '@/lib/identity/ids';
-import { mattersWords, readyBetween } from '@/lib/wording/emergency';
+import { lacksWords, mattersWords, readyBetween } from '@/lib/wording/emergency';
 import { stepsWords } from '@/lib/wording/kit-parts';
 import { listWords } from '@/lib/wording/numbers';
 import { stepWords, TURN_STEP_WORDS } from '@/lib/wording/sets';
@@ -127,25 +127,34 @@ function Lacks({
   const name = (id: ItemId) => items.get(id)?.name ?? id;
   const packed = (ids: readonly ItemId[]) =>
     ids.length > 0 && ids.every((id) => packs.some(({ itemId }) => itemId === id));
-  return (
+  const rows = lacks.map((one) => {
+    const ways = one.kind === 'piece' ? one.accepts.map((id) => [id]) : one.wouldClose;
+    return { one, inPack: ways.some(packed), what: ways.map((way) => listWords(way.map(name))) };
+  });
+  const list = (
     <ul className={styles.shorts}>
-      {lacks.map((one) => {
-        const ways = one.kind === 'piece' ? one.accepts.map((id) => [id]) : one.wouldClose;
-        const inPack = ways.some(packed);
-        const what = ways.map((way) => listWords(way.map(name)));
-        return (
-          <li key={one.needId}>
-            <Status tone={inPack ? 'attention' : 'stop'} look="plain">
-              {`lacks ${what.length === 0 ? 'pieces that fit each other' : listWords(what, 'or')}`}
-            </Status>{' '}
-            for {stepsWords(one.steps, needs)}
-            {inPack ? '; there is one in a single pack' : ''}
-          </li>
-        );
-      })}
+      {rows.map(({ one, inPack, what }) => (
+        <li key={one.needId}>
+          <Status tone={inPack ? 'attention' : 'stop'} look="plain">
+            {`lacks ${what.length === 0 ? 'pieces that fit each other' : listWords(what, 'or')}`}
+          </Status>{' '}
+          for {stepsWords(one.steps, needs)}
+          {inPack ? '; there is one in a single pack' : ''}
+        </li>
+      ))}
     </ul>
   );
+  if (rows.length <= MOST_SHOWN) return list;
+  const nowhere = rows.filter(({ inPack }) => !inPack).length;
+  return (
+    <Disclosure plain summary={lacksWords(rows.length, nowhere)}>
+      {list}
+    </Disclosure>
+  );
 }
+
+/** A set that lacks more than this is hardly the answer: what it lacks is folded away, its number is not. */
+const MOST_SHOWN = 2;
 
 function ShortOf({ set: { short }, answer }: { set: SetStandingNow; answer: EmergencyAnswer }) {
   if (short === null)

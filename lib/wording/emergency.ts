@@ -182,3 +182,9 @@ export const EMERGENCY_QUESTION_WORDS: Record<
 export function bothTimesWords(goneAt: string, recordedAt: string, now: string): string {
   return `gone ${momentWords(goneAt, now)}, recorded ${momentWords(recordedAt, now)}`;
 }
+
+/** `lacks 9 things for it, 4 of them in no single pack`. */
+export const lacksWords = (count: number, nowhere: number): string =>
+  nowhere === 0
+    ? `lacks ${count} things for it, each of them in a single pack`
+    : `lacks ${count} things for it, ${nowhere === count ? 'none' : nowhere} of them in ${nowhere === count ? 'a' : 'no'} single pack`;
