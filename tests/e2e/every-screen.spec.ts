@@ -63,6 +63,10 @@ const EXAMPLES: Record<string, string[]> = {
     'thermal-dose',
     'set-turnaround',
     'loan-notice',
+    'set-review',
+    'expiry-loss',
+    'service-life',
+    'case-cost',
   ].map((name) => `/calculations/${name}`),
 };
 
