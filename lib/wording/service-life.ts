@@ -9,6 +9,7 @@ export const serviceLifeDescription: CalculationWords = {
   formula: [
     'One piece: due after the first booked case with uses so far + uses booked ≥ uses allowed, or the same of cycles; the sooner counts',
     'A slot of m unmarked pieces: some piece may be due once their uses together reach the limit L, and one must be once they reach m × (L − 1) + 1',
+    'Where nobody knows which pieces of a slot were replaced: may be due by the most cycles, must be by the least',
   ],
   assumptions: [
     'A limit of ten allows ten: the piece is replaced after the tenth.',
@@ -43,6 +44,8 @@ export const serviceLifeWords = {
   limitMissing: (thing: string) => `how many uses or cycles are allowed of ${thing}`,
   usesMissing: (thing: string) => `how many uses ${thing} has had`,
   cyclesMissing: (thing: string) => `how many cycles ${thing} has had`,
+  mostBelowLeast: (thing: string) =>
+    `“${thing}”: the most cycles lie below the least; correct one of the two.`,
   bookedTwice: (name: string, thing: string) =>
     `${name} is booked twice for “${thing}”: name each case once.`,
   sentence(facts: Omit<ThingLife, 'sentence'>, { booked }: LifeThing): string {
@@ -68,14 +71,14 @@ export const serviceLifeWords = {
     }
   },
   working(
-    { thing, uses, cycles, limitUses, limitCycles, booked, pieces }: LifeThing,
+    { thing, uses, cycles, mostCycles, limitUses, limitCycles, booked, pieces }: LifeThing,
     life: ThingLife,
   ): WorkingStep {
-    const of = (so: number | null, limit: number | null, word: string) =>
+    const of = (so: number | string | null, limit: number | null, word: string) =>
       `${so ?? 'not known'} of ${limit ?? 'not stated'} ${word}`;
     return {
       label: pieces === 1 ? thing : `${thing}, slot of ${pieces}`,
-      expression: `${of(uses, limitUses, 'uses')}, ${of(cycles, limitCycles, 'cycles')}, ${booked.length} booked`,
+      expression: `${of(uses, limitUses, 'uses')}, ${of(mostCycles === null ? cycles : `${cycles}–${mostCycles}`, limitCycles, 'cycles')}, ${booked.length} booked`,
       value: LIFE_STATE_WORDS[life.state],
     };
   },

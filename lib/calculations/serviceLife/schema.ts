@@ -29,7 +29,12 @@ export const serviceLifeInput = z.strictObject({
         }),
         cycles: count.nullable().meta({
           title: 'Cycles so far',
-          description: 'of the piece, or of the oldest in the slot; null where not known',
+          description: 'of the piece, or of the oldest in the slot, at least; null where not known',
+        }),
+        mostCycles: count.nullable().default(null).meta({
+          title: 'Cycles so far, at most',
+          description:
+            'of a slot in which some pieces were replaced, nobody knows which; null: the figure above is exact',
         }),
         booked: z
           .array(
@@ -75,8 +80,12 @@ export type ThingLife = z.output<typeof thingLife>;
 /** A piece named twice, and a case booked twice for one piece. */
 export function checkServiceLife({ things }: ServiceLifeInput): Problem[] {
   const seen = new Set<string>();
-  return things.flatMap(({ thing, booked }, at): Problem[] => {
+  return things.flatMap(({ thing, booked, cycles, mostCycles }, at): Problem[] => {
     const problems: Problem[] = [];
+    if (mostCycles !== null && (cycles === null || mostCycles < cycles)) {
+      const path = ['things', at, 'mostCycles'];
+      problems.push({ path, code: 'upside-down', message: serviceLifeWords.mostBelowLeast(thing) });
+    }
     if (seen.has(thing))
       problems.push({ path: ['things', at, 'thing'], code: 'duplicate', message: duplicateName(thing) });
     seen.add(thing);

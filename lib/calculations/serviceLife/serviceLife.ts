@@ -36,7 +36,7 @@ export function serviceLife({ things }: ServiceLifeInput): Answer<ServiceLifeOut
 type Lack = { field: 'limitUses' | 'uses' | 'cycles'; what: string };
 
 function lifeOf(thing: LifeThing): { life: ThingLife; missing: Lack[] } {
-  const { limitUses, limitCycles, uses, cycles, pieces, booked } = thing;
+  const { limitUses, limitCycles, uses, cycles, mostCycles, pieces, booked } = thing;
   const reaches: Reach[] = [];
   const missing: Lack[] = [];
   if (limitUses === null && limitCycles === null)
@@ -55,12 +55,12 @@ function lifeOf(thing: LifeThing): { life: ThingLife; missing: Lack[] } {
     });
   }
   if (limitCycles !== null && cycles !== null) {
-    const at = reachedAfter(
-      cycles,
-      limitCycles,
-      booked.map((one) => one.cycles),
-    );
-    reaches.push({ by: 'cycles', may: at, must: at });
+    const added = booked.map((one) => one.cycles);
+    reaches.push({
+      by: 'cycles',
+      may: reachedAfter(mostCycles ?? cycles, limitCycles, added),
+      must: reachedAfter(cycles, limitCycles, added),
+    });
   }
   const may = soonest(reaches.map((one) => one.may));
   const must = soonest(reaches.map((one) => one.must));
@@ -73,7 +73,8 @@ function lifeOf(thing: LifeThing): { life: ThingLife; missing: Lack[] } {
     afterCase: may === null || may === 0 ? null : (booked[may - 1]?.case ?? null),
     by: may === null ? null : (reaches.find((one) => one.may === may)?.by ?? null),
     usesLeft: limitUses === null || uses === null ? null : Math.max(0, limitUses - uses),
-    cyclesLeft: limitCycles === null || cycles === null ? null : Math.max(0, limitCycles - cycles),
+    cyclesLeft:
+      limitCycles === null || cycles === null ? null : Math.max(0, limitCycles - (mostCycles ?? cycles)),
   };
   return { life: { ...facts, sentence: words.sentence(facts, thing) }, missing };
 }

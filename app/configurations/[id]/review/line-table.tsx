@@ -74,81 +74,60 @@ const columns: Column<ReviewRow>[] = [
   {
     id: 'uses',
     header: 'Used',
-    align: 'end',
-    value: (row) => row.uses,
-    cell: (row) => (row.uses === null ? 'not known' : `${row.uses} of ${row.cases}`),
-    width: 'fit',
-  },
-  {
-    id: 'rate',
-    header: 'Rate',
-    unit: '%',
-    align: 'end',
     value: (row) => row.ratePercent,
-    cell: (row) => row.ratePercent?.toFixed(1) ?? 'not known',
-    width: 'fit',
-  },
-  {
-    id: 'bound',
-    header: 'At most',
-    unit: '%, 95 % sure',
-    align: 'end',
-    value: (row) => row.boundPercent,
-    cell: (row) => row.boundPercent?.toFixed(1) ?? 'not known',
-    width: 'fit',
+    cell: (row) =>
+      row.uses === null ? (
+        'not known'
+      ) : (
+        <>
+          {`${row.uses} of ${row.cases}`}
+          <p
+            className={styles.soft}
+          >{`${row.ratePercent?.toFixed(1)} %, at most ${row.boundPercent?.toFixed(1)} %`}</p>
+        </>
+      ),
+    width: 'phrase',
   },
   {
     id: 'out',
-    header: 'Ran out',
-    unit: 'cases; at most %',
-    align: 'end',
+    header: 'Ran out in',
     value: (row) => row.runsOutCases,
     cell: (row) =>
-      row.runsOutCases === null ? 'not known' : `${row.runsOutCases}; ${row.runsOutBoundPercent?.toFixed(1)}`,
-    width: 'fit',
+      row.runsOutCases === null ? (
+        'not known'
+      ) : (
+        <>
+          {`${row.runsOutCases} cases`}
+          <p className={styles.soft}>{`at most ${row.runsOutBoundPercent?.toFixed(1)} % of them`}</p>
+        </>
+      ),
   },
   {
     id: 'enough',
     header: 'Would be enough',
-    unit: 'pieces',
-    align: 'end',
     value: (row) => row.enoughSeen,
-    cell: (row) => row.enough ?? 'not known',
-    width: 'fit',
+    cell: (row) => <span className={styles.words}>{row.enough ?? 'not known'}</span>,
   },
   {
-    id: 'keep',
-    header: 'Kept',
-    unit: '£ a case',
-    align: 'end',
-    value: (row) => row.keepPence,
-    cell: (row) => pounds(row.keepPence) ?? 'not known',
-    width: 'fit',
-  },
-  {
-    id: 'fetched',
-    header: 'Fetched',
-    unit: '£ a case, seen–at most',
-    align: 'end',
+    id: 'cost',
+    header: '£ a case: kept, fetched, pouch in the room',
     value: (row) => row.fetchedPence,
-    cell: (row) => range(row.fetchedPence, row.fetchedBoundPence) ?? 'not known',
-    width: 'fit',
+    cell: (row) => (
+      <ul className={styles.money}>
+        <li>{`kept ${pounds(row.keepPence) ?? 'not known'}`}</li>
+        <li>{`fetched ${range(row.fetchedPence, row.fetchedBoundPence) ?? 'not known'}`}</li>
+        <li>{`in the room ${range(row.roomPence, row.roomBoundPence) ?? 'not known'}`}</li>
+      </ul>
+    ),
+    width: 'phrase',
   },
-  {
-    id: 'room',
-    header: 'Pouch in the room',
-    unit: '£ a case, seen–at most',
-    align: 'end',
-    value: (row) => row.roomPence,
-    cell: (row) => range(row.roomPence, row.roomBoundPence) ?? 'not known',
-    width: 'fit',
-  },
-  { id: 'evidence', header: 'Use is', value: (row) => row.evidence },
+  { id: 'evidence', header: 'Use is', value: (row) => row.evidence, hiddenAtFirst: true },
   {
     id: 'published',
     header: 'Beside what is published',
     value: (row) => row.comparison ?? 'not known',
     width: 'wide',
+    hiddenAtFirst: true,
   },
 ];
 
@@ -162,7 +141,6 @@ export function LineTable({ rows }: { rows: ReviewRow[] }) {
       rows={rows}
       rowKey={(row) => row.id}
       urlKey="lines"
-      wide
     />
   );
 }

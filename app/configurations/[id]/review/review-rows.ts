@@ -19,6 +19,8 @@ const tenth = (share: number) => Math.round(share * 1000) / 10;
 
 /** Lines as the table takes them: figures rounded for reading, never for deciding. */
 export function reviewRow({ line, item, evidence, cases, review, input }: ReviewedLine): ReviewRow {
+  // of an instrument that could have served, nobody knows how many were asked for
+  const counted = evidence === 'recorded' ? review : null;
   return {
     id: line.id,
     place: placeOf(line),
@@ -31,15 +33,15 @@ export function reviewRow({ line, item, evidence, cases, review, input }: Review
     uses: review?.uses ?? null,
     ratePercent: review && tenth(review.useRate),
     boundPercent: review && tenth(review.upperBound),
-    runsOutCases: review?.runsOut.cases ?? null,
-    runsOutBoundPercent: review && tenth(review.runsOut.upperBound),
+    runsOutCases: counted?.runsOut.cases ?? null,
+    runsOutBoundPercent: counted && tenth(counted.runsOut.upperBound),
     keepPence: review?.keepPence ?? null,
     fetchedPence: review?.fetched.penceAtEstimate ?? null,
     fetchedBoundPence: review?.fetched.penceAtBound ?? null,
     roomPence: review?.inRoom.penceAtEstimate ?? null,
     roomBoundPence: review?.inRoom.penceAtBound ?? null,
-    enough: review && enoughWords(review),
-    enoughSeen: review?.smallestQuantity.seen ?? null,
+    enough: counted && enoughWords(counted),
+    enoughSeen: counted?.smallestQuantity.seen ?? null,
     verdict: verdictWord(line.mustHaveClass, review),
     tone: review?.verdict ? TONES[review.verdict] : line.mustHaveClass === 3 ? 'neutral' : 'unknown',
     sentence: review?.sentence ?? 'Nobody records when it is used; it is never taken as unused.',
