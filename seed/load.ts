@@ -15,6 +15,7 @@ import { insertPastCases } from './history/insertPastCases';
 import { insertPastPieces } from './history/insertPastPieces';
 import { insertPastTurns } from './history/insertPastTurns';
 import { PLACES, THEATRES } from './hospital/building';
+import { COSTS } from './hospital/costs';
 import { PEOPLE } from './hospital/people';
 import { HospitalClock } from './hospitalClock';
 import { insertCases } from './insertCases';
@@ -73,6 +74,7 @@ export async function loadDemo({
     await insertLoans(write, clock);
     if (history) await insertPastPieces(write, clock, history);
     else await beginJournal(write, { at: now.toISOString(), on: clock.today });
+    await write.insert(settings).values({ key: 'costs', value: COSTS });
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

@@ -107,6 +107,7 @@ export const ACT_EFFECT = {
   'print-label': 'bookkeeping',
   'print-sheet': 'bookkeeping',
   'promise-set': 'kit',
+  'propose-version': 'kit',
   'put-back-from-case': 'kit',
   'put-case-back': 'kit',
   'put-configuration-in-force': 'kit',

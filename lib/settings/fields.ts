@@ -10,7 +10,15 @@ interface Named {
 }
 export type SettingField = Named &
   (
-    | { kind: 'number'; unit: string /** Stored units in one shown unit. */; per: number; decimals: number }
+    | {
+        kind: 'number';
+        unit: string;
+        /** Stored units in one shown unit. */
+        per: number;
+        decimals: number;
+        /** It may be left not stated. */
+        optional?: true;
+      }
     | { kind: 'numbers'; unit: string; per: number; decimals: number }
     | { kind: 'flag'; yes: string; no: string }
     | { kind: 'choice'; choices: Record<string, string> }
@@ -42,6 +50,17 @@ const number = (
   source,
   per,
   decimals,
+});
+
+const cost = (label: string, unit: string, about: string, per = 100): SettingField => ({
+  kind: 'number',
+  optional: true,
+  label,
+  unit,
+  about: `${about} Left empty, nothing is worked out from it.`,
+  source: 'Only the hospital knows it',
+  per,
+  decimals: per === 100 ? 2 : 0,
 });
 
 /** Every setting of the program. The compiler asks for an entry for each field of `local.ts`. */
@@ -350,6 +369,40 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         OURS,
         60,
         2,
+      ),
+    },
+  },
+  costs: {
+    title: 'Costs and waste',
+    about: 'What the reviews of sets and the reports of cost are worked out from.',
+    fields: {
+      keepPencePerPiece: cost(
+        'Keeping one piece in a set',
+        '£ a turn',
+        'Washing, inspecting, counting and sterilising it once more. Published: at least $0.51 (Stockert & Langerman 2014).',
+      ),
+      pouchPence: cost('One pouch', '£', 'Packing and sterilising one piece by itself.'),
+      fetchMinutes: cost('Fetching a pouch', 'minutes', 'How long the case waits for one from the store.', 1),
+      theatrePencePerMinute: cost('A minute of waiting in theatre', '£', 'Of people and room together.'),
+      trayPence: cost(
+        'One turn of a set',
+        '£',
+        'From coming back to the sterile store, its pieces together.',
+      ),
+      wasteShareOf: {
+        kind: 'choice',
+        label: 'The share of waste is of',
+        choices: { opened: 'what was opened: implanted and wasted', total: 'the whole cost of the case' },
+        about: 'Said beside every share.',
+        source: 'Local policy decides',
+      },
+      runOutPerThousand: number(
+        'A line may run out in',
+        '% of cases',
+        'By this the review of a set looks for the smallest quantity.',
+        OURS,
+        10,
+        1,
       ),
     },
   },

@@ -98,6 +98,17 @@ export const LOCAL_SETTINGS = {
     workFromMinutes: z.number().int().min(0).max(720).default(480),
     workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),
   }),
+  /** What things cost and what is counted as waste; `null`: nobody has stated it, and nothing is worked out from it. */
+  costs: z.object({
+    keepPencePerPiece: z.number().int().min(0).max(1_000_000).nullable().default(null),
+    pouchPence: z.number().int().min(0).max(1_000_000).nullable().default(null),
+    fetchMinutes: z.number().int().min(0).max(240).nullable().default(null),
+    theatrePencePerMinute: z.number().int().min(0).max(1_000_000).nullable().default(null),
+    trayPence: z.number().int().min(0).max(10_000_000).nullable().default(null),
+    wasteShareOf: z.enum(['opened', 'total']).default('opened'),
+    /** In how many of a thousand cases a line of a set may run out. */
+    runOutPerThousand: z.number().int().min(1).max(200).default(10),
+  }),
   calendars: z.object({
     /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
     nameSurgeon: z.boolean().default(false),

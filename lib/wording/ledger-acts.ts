@@ -105,6 +105,7 @@ const ACT_WORDS = {
   'print-label': 'Label printed',
   'print-sheet': 'Count sheet printed',
   'promise-set': 'Set promised to a case',
+  'propose-version': 'Configuration draft proposed from a review',
   'put-back-from-case': 'Put back from a case',
   'put-case-back': 'Case put back on the list',
   'put-configuration-in-force': 'Configuration put in force',
