@@ -8,6 +8,7 @@ import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { loanNoticeCalculation } from './loanNotice/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
+import { reorderCalculation } from './reorder/calculation';
 import { setTurnaroundCalculation } from './setTurnaround/calculation';
 import { thermalDoseCalculation } from './thermalDose/calculation';
 
@@ -21,6 +22,7 @@ const registered: readonly RegisteredCalculation[] = [
   lengthFeasibilityCalculation,
   loanNoticeCalculation,
   plateRemarksCalculation,
+  reorderCalculation,
   setTurnaroundCalculation,
   thermalDoseCalculation,
 ];
