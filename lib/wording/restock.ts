@@ -4,7 +4,7 @@ import type { DemandClass } from '../restock/demandClass';
 import type { DemandModelKind } from '../restock/demandModel';
 import type { ModelFit } from '../restock/fit';
 import type { WhyModel } from '../restock/learn';
-import { percentWord } from './numbers';
+import { listWords, percentWord } from './numbers';
 
 type Said = Omit<ReorderOutput, 'sentence'>;
 
@@ -143,7 +143,25 @@ function working(said: ReorderOutput, input: ReorderInput): WorkingStep[] {
   ];
 }
 
+/** How much to keep is not known; what is promised is. */
+function onlyPromised(of: {
+  missing: readonly string[];
+  order: number;
+  lacking: number;
+  packOf: number;
+  good: number;
+  input: ReorderInput;
+}): string {
+  const { missing, order, lacking, packOf, good, input } = of;
+  const unknown = `how much to keep is not established, for want of ${listWords(missing)}`;
+  if (lacking === 0) return `Order none: ${unknown}.`;
+  const promised = input.committed + input.toRefill;
+  const packs = packOf > 1 ? ` (${order / packOf} × ${packOf})` : '';
+  return `Order ${order}${packs}: ${promised} are promised to booked cases and sets, ${good} are at hand and ${input.onOrder} on order; beyond that ${unknown}.`;
+}
+
 export const restockWords = {
+  onlyPromised,
   beyondRecord: (day: number, days: number) =>
     `Day ${day} lies beyond the record, whose ${days} days are numbered 0 to ${days - 1}.`,
   leadMissing: 'how long the supplier takes, from order to shelf',
