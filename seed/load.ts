@@ -17,6 +17,7 @@ import { insertConfigurations } from './insertConfigurations';
 import { insertSessions } from './insertSessions';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
+import { insertSupplyTerms } from './insertSupplyTerms';
 import { insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
@@ -46,6 +47,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertConfigurations(write, clock);
     await insertSets(write, clock);
     await insertStock(write, clock);
+    await insertSupplyTerms(write, now.toISOString());
     await insertCases(write, clock);
     await insertCards(write, clock);
     await insertFeeds(write, clock);

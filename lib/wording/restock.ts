@@ -153,21 +153,26 @@ function onlyPromised(of: {
   input: ReorderInput;
 }): string {
   const { missing, order, lacking, packOf, good, input } = of;
-  const unknown = `how much to keep is not established, for want of ${listWords(missing)}`;
-  if (lacking === 0) return `Order none: ${unknown}.`;
-  const promised = input.committed + input.toRefill;
+  const unknown = `how much to keep is not established (${listWords(missing)})`;
+  const promises = [
+    ...(input.committed > 0 ? [`${input.committed} for booked cases`] : []),
+    ...(input.toRefill > 0 ? [`${input.toRefill} to refill sets`] : []),
+  ];
+  const has = input.onOrder > 0 ? `${good} at hand and ${input.onOrder} on order` : `${good} at hand`;
+  if (lacking === 0) return `Order none: ${unknown}; there are ${has}, and no more is promised.`;
   const packs = packOf > 1 ? ` (${order / packOf} × ${packOf})` : '';
-  return `Order ${order}${packs}: ${promised} are promised to booked cases and sets, ${good} are at hand and ${input.onOrder} on order; beyond that ${unknown}.`;
+  return `Order ${order}${packs}: promised are ${listWords(promises)}, and there are ${has}; beyond that ${unknown}.`;
 }
 
 export const restockWords = {
   onlyPromised,
   beyondRecord: (day: number, days: number) =>
     `Day ${day} lies beyond the record, whose ${days} days are numbered 0 to ${days - 1}.`,
-  leadMissing: 'how long the supplier takes, from order to shelf',
-  tooShort: (weeks: number) => `demand: ${weeks} whole weeks are on record, 13 are needed`,
+  leadMissing: 'nobody has stated how long the maker takes',
+  tooShort: (weeks: number) =>
+    `${weeks === 1 ? 'one whole week is' : `${weeks} whole weeks are`} on record, 13 are needed`,
   noUse: (weeks: number, atMost: number) =>
-    `demand: none in ${weeks} weeks, which still allows up to ${number(atMost)} a week (95 % sure)`,
+    `no use in ${weeks} weeks, which allows up to ${number(atMost)} a week, 95 % sure`,
   sentence,
   working,
 };

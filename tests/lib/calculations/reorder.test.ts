@@ -189,7 +189,7 @@ describe('not established', () => {
   it('all that is missing at once, each with its place', () => {
     const found = missing({ ...recorded(90, [{ day: 3, pieces: 1 }]), leadDays: null });
     expect(found.map(({ path }) => path.join('.'))).toEqual(['leadDays', 'demand.uses']);
-    expect(found[1]?.what).toBe('demand: 12 whole weeks are on record, 13 are needed');
+    expect(found[1]?.what).toBe('12 whole weeks are on record, 13 are needed');
   });
 
   it('thirteen weeks are enough', () => {
@@ -199,7 +199,7 @@ describe('not established', () => {
   // k = 0: 1 − 0.05^(1/n), the exact upper 95 % bound; n = 104: 0.0284
   it('no use at all is not the same as no demand', () => {
     expect(missing(recorded(728, []))[0]?.what).toBe(
-      'demand: none in 104 weeks, which still allows up to 0.03 a week (95 % sure)',
+      'no use in 104 weeks, which allows up to 0.03 a week, 95 % sure',
     );
   });
 
