@@ -56,7 +56,8 @@ CREATE TABLE restock_lines (
   committed INTEGER NOT NULL CHECK (committed >= 0),
   to_refill INTEGER NOT NULL CHECK (to_refill >= 0),
   sentence TEXT NOT NULL,
-  -- what the calculation said, its working, and what was missing: as it was when it was proposed
+  -- what the calculation was asked and said, its working, and what was missing: as it was when it was proposed
+  input TEXT NOT NULL CHECK (json_valid(input)),
   answer TEXT CHECK (answer IS NULL OR json_valid(answer)),
   working TEXT NOT NULL CHECK (json_valid(working)),
   missing TEXT NOT NULL CHECK (json_valid(missing)),
@@ -70,7 +71,7 @@ CREATE TABLE restock_lines (
 ) STRICT;
 CREATE TRIGGER proposed_lines_stay BEFORE UPDATE ON restock_lines
   WHEN old.approved IS NOT NULL OR new.proposed IS NOT old.proposed OR new.sentence IS NOT old.sentence
-    OR new.answer IS NOT old.answer OR new.item_id IS NOT old.item_id OR new.restock_id IS NOT old.restock_id
+    OR new.answer IS NOT old.answer OR new.input IS NOT old.input OR new.item_id IS NOT old.item_id OR new.restock_id IS NOT old.restock_id
     OR new.maker_id IS NOT old.maker_id OR new.pack_of IS NOT old.pack_of OR new.unit_pence IS NOT old.unit_pence
   BEGIN SELECT raise(ABORT, 'what was proposed, and what was approved of it, never changes'); END;
 CREATE TRIGGER proposed_lines_are_kept BEFORE DELETE ON restock_lines

@@ -48,6 +48,7 @@ export const restockLines = sqliteTable('restock_lines', {
   committed: integer('committed').notNull(),
   toRefill: integer('to_refill').notNull(),
   sentence: text('sentence').notNull(),
+  input: json('input').notNull(),
   answer: json('answer'),
   working: json('working').notNull(),
   missing: json('missing').notNull(),

@@ -32,6 +32,8 @@ export interface ItemToRestock {
 /** What is proposed of one item. */
 export interface ProposedLine {
   item: ItemToRestock;
+  /** What the calculation was asked. */
+  input: ReorderInput;
   order: number;
   /** Why, in one sentence. */
   sentence: string;
@@ -51,18 +53,18 @@ export function proposeFor(
   const said = reorder(input);
   if (said.outcome === 'answered') {
     const { order, sentence } = said.answer;
-    return { item, order, sentence, answer: said.answer, missing: [], working: said.working };
+    return { item, input, order, sentence, answer: said.answer, missing: [], working: said.working };
   }
   const missing = said.missing.map(({ what }) => what);
   const good = input.lots.reduce((sum, { pieces }) => sum + pieces, 0);
   const lacking = Math.max(0, input.committed + input.toRefill - good - input.onOrder);
   const order = Math.ceil(lacking / item.packOf) * item.packOf;
   const sentence = restockWords.onlyPromised({ missing, order, lacking, packOf: item.packOf, good, input });
-  return { item, order, sentence, answer: null, missing, working: [] };
+  return { item, input, order, sentence, answer: null, missing, working: [] };
 }
 
 /** What the calculation is asked; what is not established of the item is left so. */
-export function inputFor(
+function inputFor(
   item: ItemToRestock,
   today: PlainDate,
   settings: Pick<SettingValue<'restock'>, 'sureOfUsePercent' | 'alphaPercent'>,

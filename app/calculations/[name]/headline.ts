@@ -4,6 +4,7 @@ import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
 import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
 import type { LoanNoticeOutput } from '@/lib/calculations/loanNotice/schema';
 import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+import type { ReorderOutput } from '@/lib/calculations/reorder/schema';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import type { ThermalDoseOutput } from '@/lib/calculations/thermalDose/schema';
 import { schemeWord } from '@/lib/wording/identifier';
@@ -72,6 +73,16 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
     state === 'ambiguous'
       ? { label: 'Readings', value: String(readings.length) }
       : { label: 'Problems', value: String(problems.length) },
+  ],
+  reorder: ({ order, packs, orderUpTo, position, serviceWith }: ReorderOutput) => [
+    {
+      label: 'Order',
+      value: String(order),
+      unit: order === 1 ? 'piece' : 'pieces',
+      note: `${packs} ${packs === 1 ? 'pack' : 'packs'}`,
+    },
+    { label: 'Order up to', value: String(orderUpTo), note: `position ${position}` },
+    { label: 'Covered with it', value: percent(serviceWith), unit: '%' },
   ],
   'loan-notice': ({ outcome, due, lateMinutes, noticeMinutes }: LoanNoticeOutput) => [
     { label: 'Loan', value: LOAN_OUTCOME_WORDS[outcome], note: `due ${due.written}` },

@@ -18,10 +18,12 @@ export async function closeOrder(request: AtOrder): Promise<Outcome<{ revision: 
     const lines = await write
       .select({
         itemId: supplyOrderLines.itemId,
-        toCome: sql<number>`${supplyOrderLines.ordered} - (SELECT coalesce(sum(part.quantity), 0) FROM ${supplyOrderParts} part WHERE part.order_line_id = ${supplyOrderLines.id})`,
+        toCome: sql<number>`${supplyOrderLines.ordered} - coalesce(sum(${supplyOrderParts.quantity}), 0)`,
       })
       .from(supplyOrderLines)
-      .where(eq(supplyOrderLines.orderId, id));
+      .leftJoin(supplyOrderParts, eq(supplyOrderParts.orderLineId, supplyOrderLines.id))
+      .where(eq(supplyOrderLines.orderId, id))
+      .groupBy(supplyOrderLines.id);
     const notCome = lines.filter(({ toCome }) => toCome > 0);
     if (notCome.length > 0 && because === null)
       return refusedFor([{ path: ['because'], code: 'no-reason', message: words.whyNotAll(number) }]);

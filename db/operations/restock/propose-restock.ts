@@ -3,7 +3,7 @@ import { desc, eq } from 'drizzle-orm';
 import { type NewId, type RestockId, restockId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
-import { inputFor, isWorthALook, type ProposedLine, proposeFor } from '@/lib/restock/proposal';
+import { isWorthALook, type ProposedLine, proposeFor } from '@/lib/restock/proposal';
 import { restockActWords as words } from '@/lib/wording/restock-acts';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
@@ -55,7 +55,7 @@ export async function proposeRestock(
       revision: 1,
     });
     const rows = shown.map((line) => ({
-      ...rowOf(line, facts),
+      ...rowOf(line),
       id: newId('restockLine'),
       restockId: id,
     }));
@@ -86,8 +86,8 @@ async function linesOf(facts: RestockFacts): Promise<ProposedLine[]> {
   return lines;
 }
 
-function rowOf({ item, order, sentence, answer, working, missing }: ProposedLine, facts: RestockFacts) {
-  const { lots, onOrder, committed, toRefill } = inputFor(item, facts.today, facts.settings);
+function rowOf({ item, input, order, sentence, answer, working, missing }: ProposedLine) {
+  const { lots, onOrder, committed, toRefill } = input;
   return {
     itemId: item.itemId,
     makerId: item.makerId,
@@ -100,6 +100,7 @@ function rowOf({ item, order, sentence, answer, working, missing }: ProposedLine
     committed,
     toRefill,
     sentence,
+    input,
     answer,
     working,
     missing,

@@ -1,4 +1,4 @@
-import { asc, desc, eq } from 'drizzle-orm';
+import { asc, desc, eq, getTableColumns } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/sqlite-core';
 import type { WorkingStep } from '@/lib/calculations/calculation';
 import type { ReorderOutput } from '@/lib/calculations/reorder/schema';
@@ -47,6 +47,8 @@ export interface Proposal {
   orders: { id: string; number: string; maker: string }[];
 }
 
+/** The input is looked at one by one: it holds a whole record. */
+const { input: _, ...shownColumns } = getTableColumns(restockLines);
 const decider = alias(people, 'decider');
 
 /** The newest proposal, with its lines and what was ordered of it; `null` where there has been none. */
@@ -65,7 +67,7 @@ export async function latestProposal(db: Reading): Promise<Proposal | null> {
   const [lines, orders] = await Promise.all([
     read
       .select({
-        line: restockLines,
+        line: shownColumns,
         code: items.code,
         name: items.name,
         kind: items.kind,
@@ -97,4 +99,14 @@ export async function latestProposal(db: Reading): Promise<Proposal | null> {
     })),
     orders,
   };
+}
+
+/** What the calculation was asked for one line of a proposal; `null` where there is no such line. */
+export async function inputOfRestockLine(db: Reading, id: string): Promise<unknown | null> {
+  mayRead(db, 'readHospital');
+  const [row] = await db.read
+    .select({ input: restockLines.input })
+    .from(restockLines)
+    .where(eq(restockLines.id, id));
+  return row?.input ?? null;
 }
