@@ -23,6 +23,7 @@ import { insertConfigurations } from './insertConfigurations';
 import { insertSessions } from './insertSessions';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
+import { insertSupplyTerms } from './insertSupplyTerms';
 import { insertSterilisers, insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
@@ -62,6 +63,7 @@ export async function loadDemo({
     await insertStock(write, clock);
     const history = withHistory ? await tellHistory(write, clock) : null;
     if (history) await insertPastCases(write, history);
+    await insertSupplyTerms(write, now.toISOString());
     await insertCases(write, clock);
     await insertCards(write, clock);
     await insertFeeds(write, clock);

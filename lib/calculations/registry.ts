@@ -10,6 +10,7 @@ import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { loanNoticeCalculation } from './loanNotice/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
+import { reorderCalculation } from './reorder/calculation';
 import { serviceLifeCalculation } from './serviceLife/calculation';
 import { setReviewCalculation } from './setReview/calculation';
 import { setTurnaroundCalculation } from './setTurnaround/calculation';
@@ -29,6 +30,7 @@ const registered: readonly RegisteredCalculation[] = [
   plateRemarksCalculation,
   serviceLifeCalculation,
   setReviewCalculation,
+  reorderCalculation,
   setTurnaroundCalculation,
   thermalDoseCalculation,
 ];

@@ -18,6 +18,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   morningReport: 'MR',
   dayBeforeReport: 'DR',
   loanRequest: 'LQ',
+  supplyOrder: 'SO',
   loanReturn: 'LR',
   preferenceCard: 'PC',
 };

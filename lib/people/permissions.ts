@@ -83,6 +83,14 @@ export const PERMITTED = {
   countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
   /** That a loan goes back decontaminated. */
   declareLoan: BENCH,
+  /** Has what to order worked out; approving it is another act. */
+  proposeRestock: ['stockKeeper', 'theatreManager'],
+  /** Makes orders of a proposal, or turns it down. */
+  approveRestock: ['theatreManager'],
+  /** How long makers take, how often is ordered, and other terms of supply. */
+  keepSupplyTerms: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Puts what came of an order on the shelf, and closes the order. */
+  receiveOrder: ['stockKeeper', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** One's own preference cards. Anybody reads them; a card is its surgeon's. */
   keepCards: ['surgeon'],

@@ -62,6 +62,15 @@ const cost = (label: string, unit: string, about: string, per = 100): SettingFie
   per,
   decimals: per === 100 ? 2 : 0,
 });
+const service = (label: string): SettingField =>
+  number(
+    `Service level: ${label}`,
+    '%',
+    'Chance that the shelf covers the demand of one time between orders and arrival.',
+    OURS,
+    1,
+    1,
+  );
 
 /** Every setting of the program. The compiler asks for an entry for each field of `local.ts`. */
 export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
@@ -403,6 +412,42 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         OURS,
         10,
         1,
+    },
+  },
+  restock: {
+    title: 'Restock',
+    about:
+      'How surely the shelf covers what nobody has booked yet, and what a proposal is worked out from. How long a maker takes is stated under Restock, with the maker.',
+    fields: {
+      reviewDays: number(
+        'Days between orders',
+        'days',
+        'Used where the maker or item states none of its own.',
+        PRACTICE,
+      ),
+      class1Percent: service('Must-have class 1'),
+      class2Percent: service('Must-have class 2'),
+      class3Percent: service('Must-have class 3'),
+      class4Percent: service('Must-have class 4'),
+      noClassPercent: service('Pieces in no set'),
+      sureOfUsePercent: number(
+        'Used before its use-by, as surely as',
+        '%',
+        'A piece is ordered only if it is asked for before its use-by with this chance.',
+        OURS,
+      ),
+      recordWeeks: number('Record looked at', 'weeks', 'Uses longer ago are not counted.', OURS),
+      alphaPercent: number(
+        'Weight of the latest demand',
+        '%',
+        'Of sparse demand, how far its size and interval follow the latest.',
+        'Croston’s method with 0.1 is common practice, no source',
+      ),
+      parWeeks: number(
+        'Plain par level',
+        'weeks of use',
+        'What the past is replayed against for comparison. Orders do not follow it.',
+        PRACTICE,
       ),
     },
   },

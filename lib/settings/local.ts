@@ -109,6 +109,20 @@ export const LOCAL_SETTINGS = {
     /** In how many of a thousand cases a line of a set may run out. */
     runOutPerThousand: z.number().int().min(1).max(200).default(10),
   }),
+  /** How much is kept on the shelf. How long a maker takes is stated with each maker, never assumed. */
+  restock: z.object({
+    reviewDays: z.number().int().min(1).max(365).default(7),
+    class1Percent: z.number().min(50).max(99.9).default(99),
+    class2Percent: z.number().min(50).max(99.9).default(98),
+    class3Percent: z.number().min(50).max(99.9).default(95),
+    class4Percent: z.number().min(50).max(99.9).default(90),
+    noClassPercent: z.number().min(50).max(99.9).default(95),
+    sureOfUsePercent: z.number().int().min(50).max(99).default(90),
+    recordWeeks: z.number().int().min(13).max(520).default(104),
+    alphaPercent: z.number().int().min(1).max(50).default(10),
+    /** What a plain par level would be, for comparison: so many weeks of use. */
+    parWeeks: z.number().int().min(1).max(52).default(4),
+  }),
   calendars: z.object({
     /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
     nameSurgeon: z.boolean().default(false),

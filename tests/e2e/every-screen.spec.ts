@@ -71,6 +71,7 @@ const EXAMPLES: Record<string, string[]> = {
     'expiry-loss',
     'service-life',
     'case-cost',
+    'reorder',
   ].map((name) => `/calculations/${name}`),
 };
 

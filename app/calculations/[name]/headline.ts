@@ -6,6 +6,7 @@ import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
 import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
 import type { LoanNoticeOutput } from '@/lib/calculations/loanNotice/schema';
 import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+import type { ReorderOutput } from '@/lib/calculations/reorder/schema';
 import type { ServiceLifeOutput } from '@/lib/calculations/serviceLife/schema';
 import type { SetReviewOutput } from '@/lib/calculations/setReview/schema';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
@@ -79,6 +80,16 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
     state === 'ambiguous'
       ? { label: 'Readings', value: String(readings.length) }
       : { label: 'Problems', value: String(problems.length) },
+  ],
+  reorder: ({ order, packs, orderUpTo, position, serviceWith }: ReorderOutput) => [
+    {
+      label: 'Order',
+      value: String(order),
+      unit: order === 1 ? 'piece' : 'pieces',
+      note: `${packs} ${packs === 1 ? 'pack' : 'packs'}`,
+    },
+    { label: 'Order up to', value: String(orderUpTo), note: `position ${position}` },
+    { label: 'Covered with it', value: percent(serviceWith), unit: '%' },
   ],
   'loan-notice': ({ outcome, due, lateMinutes, noticeMinutes }: LoanNoticeOutput) => [
     { label: 'Loan', value: LOAN_OUTCOME_WORDS[outcome], note: `due ${due.written}` },
