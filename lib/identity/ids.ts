@@ -60,6 +60,10 @@ export const loanClaimId = idOf('loanClaim');
 export const feedId = idOf('feed');
 export const procedureId = idOf('procedure');
 export const cardId = idOf('card');
+export const deliveryId = idOf('delivery');
+export const deliveryLineId = idOf('deliveryLine');
+export const stockCountId = idOf('stockCount');
+export const stockCountLineId = idOf('stockCountLine');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -108,6 +112,9 @@ export type LoanClaimId = z.infer<typeof loanClaimId>;
 export type FeedId = z.infer<typeof feedId>;
 export type ProcedureId = z.infer<typeof procedureId>;
 export type CardId = z.infer<typeof cardId>;
+export type DeliveryId = z.infer<typeof deliveryId>;
+export type StockCountId = z.infer<typeof stockCountId>;
+export type StockCountLineId = z.infer<typeof stockCountLineId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;
