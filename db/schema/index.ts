@@ -14,5 +14,6 @@ export * from './people';
 export * from './pieces';
 export * from './scans';
 export * from './sets';
+export * from './stock';
 export * from './theatreCounts';
 export * from './turns';

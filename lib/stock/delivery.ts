@@ -3,9 +3,11 @@ import { deliveryId, deliveryLineId, itemId, placeId, scanId } from '../identity
 import type { Problem } from '../identity/result';
 import { isPastUseBy, type PlainDate, plainDate } from '../quantities/plainDate';
 import { deliveryWords as words } from '../wording/stock-acts';
+import { stockHold } from './hold';
 import { stockOwner } from './stock';
 
-const text = (most: number) => z.string().trim().min(1, 'must be stated').max(most, `at most ${most} characters`);
+const text = (most: number) =>
+  z.string().trim().min(1, 'must be stated').max(most, `at most ${most} characters`);
 
 /** One line of a delivery as it was read and typed. What a pack does not state is said to be so, never left empty. */
 export const deliveryLine = z.strictObject({
@@ -18,8 +20,8 @@ export const deliveryLine = z.strictObject({
   unit: z.enum(['packs', 'pieces']),
   placeId,
   owner: stockOwner,
-  /** Put on its shelf as held: nothing takes from it. */
-  held: z.boolean(),
+  /** Put on its shelf as held, because …: nothing takes from it. `null`: not held. */
+  held: stockHold.nullable(),
   /** The same lot is on record with another use-by, and this one was read again. */
   useByReadAgain: z.boolean(),
   /** The code it was read from, where one was. */
@@ -65,7 +67,12 @@ export function lineProblems(
   if (item.status !== 'current') add('itemId', item.status, words.notCurrent(item.name, item.status));
   if (!placeInUse) add('placeId', 'no-such-place', words.placeNeeded);
   if (line.lot !== null && lotUnderRecall) add('lot', 'lot-recalled', words.lotRecalled(item.name, line.lot));
-  if (line.form === 'sterilePacked' && line.useBy !== null && isPastUseBy(line.useBy, arrivedOn) && !line.held)
+  if (
+    line.form === 'sterilePacked' &&
+    line.useBy !== null &&
+    isPastUseBy(line.useBy, arrivedOn) &&
+    line.held === null
+  )
     add('useBy', 'past-use-by', words.pastOnArrival(item.name, line.useBy, arrivedOn));
   const [other] = useBysOfLot.filter((one) => one !== line.useBy);
   if (line.lot !== null && other !== undefined && !line.useByReadAgain)

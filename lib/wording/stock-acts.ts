@@ -63,6 +63,8 @@ export const stockCountWords = {
     `There is nothing to count in ${place}: nothing of this class is due, or somebody is counting it now.`,
   notYours: (name: string) => `${name} counts here. Figures are one person’s own.`,
   notOpen: 'This count has ended: no more figures are taken.',
+  touchedSince: (name: string, lot: string | null) =>
+    `${name} (${lotWords(lot)}): pieces came or went after you counted, so that figure is not taken. Count this heap again.`,
   notListed: 'This line is not counted again.',
   addedFirstOnly: 'Something else that lies there is entered at the first count only.',
   nothingCounted: 'Count at least one line before you close the count.',
