@@ -11,7 +11,7 @@ import { deliveryWords as words } from '@/lib/wording/stock-acts';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
-import { lotKey, lotsUnderRecall, useBysOfLots } from '../../queries/shelf/heapAt';
+import { datesOfLots, lotKey, lotsUnderRecall } from '../../queries/shelf/heapAt';
 import { deliveries, deliveryLines, items, places, stock } from '../../schema';
 import { putOnHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
@@ -163,7 +163,7 @@ async function onRecord(write: Queries, lines: readonly DeliveryLine[]) {
     write.select().from(items).where(inArray(items.id, itemIds)),
     write.select().from(places).where(inArray(places.id, placeIds)),
     lotsUnderRecall(write, itemIds),
-    useBysOfLots(write, itemIds),
+    datesOfLots(write, itemIds),
   ]);
   return { items: known, places: there, recalled, useBys };
 }

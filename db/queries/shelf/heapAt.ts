@@ -88,7 +88,7 @@ export async function lotsUnderRecall(
 export const lotKey = (itemId: string, lot: string): string => `${itemId} ${lot}`;
 
 /** Use-bys on record for lots of these items. */
-export async function useBysOfLots(
+export async function datesOfLots(
   read: Queries,
   itemIds: readonly string[],
 ): Promise<Map<string, (PlainDate | null)[]>> {
