@@ -257,6 +257,7 @@ export const ENDPOINTS = {
   'POST /api/theatre-questions/[id]/acts': 'workOnQuestion',
   'POST /api/theatre-questions/[id]/settle': 'workOnQuestion',
   'POST /api/deliveries': 'receiveStock',
+  'GET /api/deliveries/items/[id]': 'receiveStock',
   'POST /api/stock/[id]': 'readHospital',
   'POST /api/stock-counts': 'countStock',
   'POST /api/stock-counts/[id]/figures': 'countStock',

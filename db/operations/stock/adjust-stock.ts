@@ -36,7 +36,7 @@ export async function adjustStock(request: AdjustStock): Promise<Outcome<{ quant
     const { row, labels } = own.value;
     const problems = [
       ...(direction === 'fewer' ? takingProblems(own.value, pieces) : addingProblems(pieces)),
-      ...(reason === 'pastUseBy' ? useByProblems(own.value, now) : []),
+      ...(reason === 'pastUseBy' ? pastProblems(own.value, now) : []),
       ...(note === '' && needsNote
         ? [{ path: ['note'], code: 'needed', message: words.noteNeeded }]
         : textProblems(note, ['note'])),
@@ -90,7 +90,7 @@ function addingProblems(pieces: number): Problem[] {
 }
 
 /** Past use-by is a matter of the day, not of the person. */
-function useByProblems({ facts: { useBy } }: HeapAt, now: string): Problem[] {
+function pastProblems({ facts: { useBy } }: HeapAt, now: string): Problem[] {
   if (useBy !== null && isPastUseBy(useBy, wallClock(now).date)) return [];
   return [{ path: ['reason'], code: 'not-past', message: words.notPast(useBy) }];
 }

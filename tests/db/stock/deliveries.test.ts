@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { eq, sql as raw } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { receiveDelivery } from '@/db/operations/stock/receive-delivery';
 import { deliveries, deliveryLines, items, ledger, pieceMoves, stock } from '@/db/schema';
@@ -158,7 +158,7 @@ describe('a delivery', () => {
 
   it('never changes afterwards, except that a line is named for the order it answers, once', async () => {
     done(await receive(sent([line('a')])));
-    const run = (sql: string) => shelf.db.tx(async (write) => void write.$client.exec(sql));
+    const run = (sql: string) => shelf.db.tx(async (write) => void write.run(raw.raw(sql)));
     await expect(run("UPDATE delivery_lines SET count = 9 WHERE id = 'deliveryLine_a'")).rejects.toThrow(
       /kept/,
     );
