@@ -41,7 +41,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/stock/[item]': ['sf-n40-40', 'cr-b25-110', 'sf-c35-16', 'pt-c-seal'].map((end) => `/stock/item_${end}`),
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/lenders/[id]': ['/lenders/lender_sallowfen'],
-  '/loads/[id]': ['/loads/load_demo-460'],
+  '/loads/[id]': ['/loads/load_demo-1460'],
   '/loans/[id]': ['4471', '4472', '4475', '4476', '4477', '4430'].map((end) => `/loans/loan_demo-${end}`),
   '/people/[id]': ['/people/person_wren-adeyemi'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
