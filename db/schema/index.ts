@@ -15,5 +15,6 @@ export * from './pieces';
 export * from './restock';
 export * from './scans';
 export * from './sets';
+export * from './stock';
 export * from './theatreCounts';
 export * from './turns';

@@ -5,6 +5,16 @@ import type { LedgerAct } from '../wording/ledger-acts';
  * what was worked out before it stays good after it. When in doubt, `kit`: it costs a moment, a wrong answer costs more.
  */
 export const ACT_EFFECT = {
+  'abandon-stock-count': 'bookkeeping',
+  'adjust-stock': 'kit',
+  'begin-stock-count': 'bookkeeping',
+  'begin-stock-recount': 'bookkeeping',
+  'close-stock-count': 'bookkeeping',
+  'decide-stock-difference': 'kit',
+  'hold-stock': 'kit',
+  'let-stock-go': 'kit',
+  'move-stock': 'kit',
+  'receive-delivery': 'kit',
   'abandon-count': 'kit',
   'accept-load': 'kit',
   'add-configuration': 'kit',

@@ -109,6 +109,15 @@ export const PERMITTED = {
   writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
   /** By another person than the one who drafted it. */
   approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
+  /** Takes deliveries in. */
+  receiveStock: ['stockKeeper', ...BENCH],
+  moveStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** Says that the record of a heap is wrong, or that pieces of it are damaged or past use-by and go into the bin. */
+  adjustStock: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
+  holdStock: [...BENCH, 'scrubPractitioner', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  countStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** What becomes of a difference that a count found: by another person than those who counted. */
+  decideStockCount: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
   editCatalogue: ['theatreManager', 'stockKeeper', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 

@@ -412,6 +412,7 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         OURS,
         10,
         1,
+      ),
     },
   },
   restock: {
@@ -448,6 +449,57 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         'weeks of use',
         'What the past is replayed against for comparison. Orders do not follow it.',
         PRACTICE,
+      ),
+    },
+  },
+  stock: {
+    title: 'Shelves and counts',
+    about:
+      'When a use-by counts as soon, which heaps are counted how often, and when another person counts again.',
+    fields: {
+      soonDays: number(
+        'Use-by counts as soon from',
+        'days',
+        'Before the use-by. What is soon past is used or swapped first.',
+        OURS,
+      ),
+      countClassBy: {
+        kind: 'choice',
+        label: 'What is counted how often goes by',
+        choices: { valueOfUse: 'the value of what is used', mustHaveClass: 'must-have class' },
+        about:
+          'By value: the items that make up the first 80 % of what was used in twelve months are class A, up to 95 % class B, the rest C. By must-have class: 1 is A, 2 is B, the rest C.',
+        source: PRACTICE,
+      },
+      countDaysA: number(
+        'Class A is counted every',
+        'days',
+        'Counted from the last time it was counted.',
+        PRACTICE,
+      ),
+      countDaysB: number(
+        'Class B is counted every',
+        'days',
+        'Counted from the last time it was counted.',
+        PRACTICE,
+      ),
+      countDaysC: number(
+        'Class C is counted every',
+        'days',
+        'Counted from the last time it was counted.',
+        PRACTICE,
+      ),
+      tolerancePieces: number(
+        'A difference is counted again above',
+        'pieces',
+        'Or above the share below, whichever is larger. With 0 of both, every difference is counted again.',
+        OURS,
+      ),
+      tolerancePercent: number(
+        'A difference is counted again above',
+        '%',
+        'Of what the record had at the moment of counting.',
+        OURS,
       ),
     },
   },

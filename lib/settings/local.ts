@@ -123,6 +123,17 @@ export const LOCAL_SETTINGS = {
     /** What a plain par level would be, for comparison: so many weeks of use. */
     parWeeks: z.number().int().min(1).max(52).default(4),
   }),
+  /** The shelves: when a use-by counts as soon, and how often what is counted. */
+  stock: z.object({
+    soonDays: z.number().int().min(1).max(365).default(28),
+    countClassBy: z.enum(['valueOfUse', 'mustHaveClass']).default('valueOfUse'),
+    countDaysA: z.number().int().min(1).max(730).default(30),
+    countDaysB: z.number().int().min(1).max(730).default(90),
+    countDaysC: z.number().int().min(1).max(730).default(180),
+    /** Up to the larger of the two, nobody counts again. */
+    tolerancePieces: z.number().int().min(0).max(1_000).default(0),
+    tolerancePercent: z.number().int().min(0).max(100).default(0),
+  }),
   calendars: z.object({
     /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
     nameSurgeon: z.boolean().default(false),

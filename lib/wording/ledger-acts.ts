@@ -3,6 +3,16 @@
  * not here, and on one here that no operation writes.
  */
 const ACT_WORDS = {
+  'abandon-stock-count': 'Count of the shelves given up',
+  'adjust-stock': 'Record of a heap corrected',
+  'begin-stock-count': 'Count of the shelves begun',
+  'begin-stock-recount': 'Second count of the shelves begun',
+  'close-stock-count': 'Count of the shelves closed',
+  'decide-stock-difference': 'Difference of a count decided',
+  'hold-stock': 'Stock held',
+  'let-stock-go': 'Hold on stock let go',
+  'move-stock': 'Stock moved',
+  'receive-delivery': 'Delivery received',
   'abandon-count': 'Count given up',
   'accept-load': 'Load accepted',
   'add-configuration': 'Configuration added',

@@ -38,6 +38,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/sets/[id]/short': ['/sets/set_drt-04/short', '/sets/set_sfs-09/short'],
   '/places/[id]': ['/places/place_store-a', '/places/place_pouch-1'],
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
+  '/stock/[item]': ['sf-n40-40', 'cr-b25-110', 'sf-c35-16', 'pt-c-seal'].map((end) => `/stock/item_${end}`),
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/lenders/[id]': ['/lenders/lender_sallowfen'],
   '/loads/[id]': ['/loads/load_demo-1460'],
@@ -102,6 +103,11 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/plans/starts/[id]': 'person_ines-halloran',
   '/repairs': 'person_dilys-harrow',
   '/sets/[id]': 'person_maurice-oduya',
+  '/stock': 'person_dilys-harrow',
+  '/stock/[item]': 'person_maurice-oduya',
+  '/stock/counts': 'person_dilys-harrow',
+  '/stock/counts/[id]': 'person_dilys-harrow',
+  '/stock/receive': 'person_dilys-harrow',
   '/work/board': 'person_maurice-oduya',
   '/cases/new': 'person_tobias-wray',
   '/cases/[id]/plan': 'person_tobias-wray',
@@ -130,6 +136,12 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/loads');
     const rejected = page.getByRole('row').filter({ hasText: 'Rejected' }).first();
     return `${await rejected.getByRole('link').first().getAttribute('href')}/touched`;
+  },
+  '/stock/counts/[id]': async (page) => {
+    await page.goto('/stock/counts');
+    await page.getByRole('button', { name: 'Count all in Consignment cabinet' }).click();
+    await expect(page).toHaveURL(/\/stock\/counts\/stockCount_/);
+    return page.url();
   },
   '/emergency/[id]': async (page) => {
     await page.goto('/emergency?region=ankle&side=left&plan=unknown&surgeon=person_callum-denby&take=SFS-02');
