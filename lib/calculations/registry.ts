@@ -10,6 +10,7 @@ import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
 import { setTurnaroundCalculation } from './setTurnaround/calculation';
 import { thermalDoseCalculation } from './thermalDose/calculation';
+import { traceCalculation } from './trace/calculation';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
 const registered: readonly RegisteredCalculation[] = [
@@ -23,6 +24,7 @@ const registered: readonly RegisteredCalculation[] = [
   plateRemarksCalculation,
   setTurnaroundCalculation,
   thermalDoseCalculation,
+  traceCalculation,
 ];
 
 /** By name, in alphabetical order. */

@@ -63,6 +63,7 @@ const EXAMPLES: Record<string, string[]> = {
     'thermal-dose',
     'set-turnaround',
     'loan-notice',
+    'trace',
   ].map((name) => `/calculations/${name}`),
 };
 

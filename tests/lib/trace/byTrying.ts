@@ -23,13 +23,19 @@ export function waysByTrying(history: SlotHistory, asked: LotAsked): { ends: End
       return;
     }
     const next = ends[end];
-    if (event && next?.is !== at) return visit(at + 1, end, lying, taken);
+    if (event && next?.is !== at) {
+      visit(at + 1, end, lying, taken);
+      return;
+    }
     if (!next) {
       ways.set(taken.join(), [...taken]);
       return;
     }
     const take = (left: number, from: readonly string[], ofLot: number): void => {
-      if (left === 0) return visit(event ? at + 1 : at, end + 1, from, [...taken, ofLot]);
+      if (left === 0) {
+        visit(event ? at + 1 : at, end + 1, from, [...taken, ofLot]);
+        return;
+      }
       for (const one of new Set(from)) {
         const rest = from.filter((_, place) => place !== from.indexOf(one));
         const canBeLot = (one === asked.lot || one === '?') && (next.lot === null || next.lot === asked.lot);
