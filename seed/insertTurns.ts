@@ -2,6 +2,7 @@ import type { Queries } from '@/db/client';
 import { loadPacks, loads, sets, sterilisers, turnSteps, turns } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { TurnStep } from '@/lib/sets/setState';
+import type { History } from './history/history';
 import type { DemoPerson } from './hospital/people';
 import type { HospitalClock } from './hospitalClock';
 import { insertAll } from './insertAll';
@@ -15,18 +16,25 @@ const TECHNICIANS: DemoPerson[] = ['person_wren-adeyemi', 'person_tomas-birkett'
 const LEADS: DemoPerson[] = ['person_maurice-oduya', 'person_hettie-crane'];
 const MINUTE = 60_000;
 /** What was run before this history begins. */
-const RUNS_BEFORE = 450;
+const RUNS_BEFORE = 1_450;
 
-/**
- * The turns behind the sets' present steps: every step with its person, every pack, and the loads that made them
- * sterile. Needs the sets and what lies in them.
- */
-export async function insertTurns(write: Queries, clock: HospitalClock): Promise<void> {
+export async function insertSterilisers(write: Queries): Promise<void> {
   await insertAll(
     write,
     sterilisers,
     STERILISERS.map((one) => ({ ...one })),
   );
+}
+
+/**
+ * The turns behind the sets' present steps: every step with its person, every pack, and the loads that made them
+ * sterile. Needs the sets and what lies in them.
+ */
+export async function insertTurns(
+  write: Queries,
+  clock: HospitalClock,
+  before: Pick<History, 'turnsBefore'> | null = null,
+): Promise<void> {
   const histories = SETS.map((plan, index) => historyOf(plan, index, clock.now.getTime()));
   const made: PackMade[] = [];
   for (const history of histories) {
@@ -38,7 +46,7 @@ export async function insertTurns(write: Queries, clock: HospitalClock): Promise
       history.turns.map(({ number, steps }, at) => ({
         id: ids[at] ?? '',
         setId,
-        number,
+        number: number + (before?.turnsBefore.get(setId) ?? 0),
         beganAt: iso(steps[0]?.at ?? 0),
       })),
     );

@@ -8,6 +8,10 @@ import { insertCards, insertFeeds } from './cards/insertCards';
 import { insertKits } from './caseLife/insertKits';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
+import { tellHistory } from './history/history';
+import { insertPastCases } from './history/insertPastCases';
+import { insertPastPieces } from './history/insertPastPieces';
+import { insertPastTurns } from './history/insertPastTurns';
 import { PLACES, THEATRES } from './hospital/building';
 import { PEOPLE } from './hospital/people';
 import { HospitalClock } from './hospitalClock';
@@ -17,7 +21,7 @@ import { insertConfigurations } from './insertConfigurations';
 import { insertSessions } from './insertSessions';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
-import { insertTurns } from './insertTurns';
+import { insertSterilisers, insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
@@ -31,7 +35,16 @@ const DEMO_KEY = 'demo';
  * transaction with one ledger entry, or nothing. A database that holds the demo already is left as it is.
  * Throws when the database holds anything else.
  */
-export async function loadDemo({ db, now }: { db: Database; now: Date }): Promise<void> {
+export async function loadDemo({
+  db,
+  now,
+  history: withHistory = true,
+}: {
+  db: Database;
+  now: Date;
+  /** Two years of cases, turns and usage behind it. */
+  history?: boolean;
+}): Promise<void> {
   if (await isDemo(db)) return;
   if (!(await isEmpty(db))) throw new Error('the demo is only loaded into an empty database');
   const clock = new HospitalClock(now);
@@ -46,15 +59,20 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertConfigurations(write, clock);
     await insertSets(write, clock);
     await insertStock(write, clock);
+    const history = withHistory ? await tellHistory(write, clock) : null;
+    if (history) await insertPastCases(write, history);
     await insertCases(write, clock);
     await insertCards(write, clock);
     await insertFeeds(write, clock);
-    await insertTurns(write, clock);
+    await insertSterilisers(write);
+    if (history) await insertPastTurns(write, history);
+    await insertTurns(write, clock, history);
     await insertLoadRecords(write);
     await insertBenchCounts(write, clock);
     await insertKits(write, clock);
     await insertLoans(write, clock);
-    await insertOpenings(write, clock);
+    if (history) await insertPastPieces(write, clock, history);
+    else await insertOpenings(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

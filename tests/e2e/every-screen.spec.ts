@@ -40,7 +40,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/lenders/[id]': ['/lenders/lender_sallowfen'],
-  '/loads/[id]': ['/loads/load_demo-460'],
+  '/loads/[id]': ['/loads/load_demo-1460'],
   '/loans/[id]': ['4471', '4472', '4475', '4476', '4477', '4430'].map((end) => `/loans/loan_demo-${end}`),
   '/people/[id]': ['/people/person_wren-adeyemi'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
