@@ -69,3 +69,5 @@ CREATE TRIGGER recall_tasks_are_never_deleted BEFORE DELETE ON recall_tasks
 
 -- Pieces that came into slots without a lot, which no recall of their item can exclude.
 CREATE INDEX piece_moves_of_unknown_lot ON piece_moves (item_id, done_at, to_set_id, act) WHERE lot IS NULL AND to_set_id IS NOT NULL;
+-- The cases a pack went to.
+CREATE INDEX case_picks_by_pack ON case_picks (pack_id) WHERE pack_id IS NOT NULL;

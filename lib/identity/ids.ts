@@ -60,6 +60,7 @@ export const loanClaimId = idOf('loanClaim');
 export const feedId = idOf('feed');
 export const procedureId = idOf('procedure');
 export const cardId = idOf('card');
+export const recallId = idOf('recall');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -108,6 +109,7 @@ export type LoanClaimId = z.infer<typeof loanClaimId>;
 export type FeedId = z.infer<typeof feedId>;
 export type ProcedureId = z.infer<typeof procedureId>;
 export type CardId = z.infer<typeof cardId>;
+export type RecallId = z.infer<typeof recallId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

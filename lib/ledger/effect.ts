@@ -5,6 +5,9 @@ import type { LedgerAct } from '../wording/ledger-acts';
  * what was worked out before it stays good after it. When in doubt, `kit`: it costs a moment, a wrong answer costs more.
  */
 export const ACT_EFFECT = {
+  'open-recall': 'kit',
+  'close-recall': 'bookkeeping',
+  'acknowledge-recall': 'bookkeeping',
   'abandon-count': 'kit',
   'accept-load': 'kit',
   'add-configuration': 'kit',

@@ -180,15 +180,20 @@ function balanceOf(moves: readonly LotMove[], slots: LotTrace['slots']): LotBala
     ...slots.map(({ bounds }) => bounds.unrecorded),
   ]);
   const heaps = heapsOf(moves).reduce((sum, { quantity }) => sum + quantity, 0);
+  // a piece of unknown lot may be of it beside those received; the balance is of those
+  const ofReceived = (...some: Bounds[]): Bounds => {
+    const { lo, hi } = sumOf(some);
+    return { lo, hi: Math.max(lo, Math.min(hi, came)) };
+  };
   return {
     received: came,
-    implanted: sumOf([byLot('implanted'), inSlots('implanted')]),
-    wasted: sumOf([byLot('wasted'), byLot('discarded'), inSlots('wasted')]),
-    held: sumOf([exactly(heaps + withCases), ...slots.map(({ bounds }) => bounds.now)]),
+    implanted: ofReceived(byLot('implanted'), inSlots('implanted')),
+    wasted: ofReceived(byLot('wasted'), byLot('discarded'), inSlots('wasted')),
+    held: ofReceived(exactly(heaps + withCases), ...slots.map(({ bounds }) => bounds.now)),
     returned: byLot('sentBack'),
-    unaccounted: sumOf([notFound, setAside, lotLost]),
-    notFound,
-    setAside,
-    lotLost,
+    unaccounted: ofReceived(notFound, setAside, lotLost),
+    notFound: ofReceived(notFound),
+    setAside: ofReceived(setAside),
+    lotLost: ofReceived(lotLost),
   };
 }

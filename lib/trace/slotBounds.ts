@@ -75,11 +75,8 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
   const bounds = contradiction
     ? groups.map((group) => provenApart(group, ends, asked))
     : slotFlow(slot, groups);
-  const [cases, now, unrecorded, ...byOutcome] = bounds.slice(destinations.length) as [
-    Bounds,
-    Bounds,
-    Bounds,
-  ];
+  const after = (place: number) => bounds[destinations.length + place] as Bounds;
+  const [cases, now, unrecorded] = [after(0), after(1), after(2)];
   const pieces = (group: readonly number[]) => group.reduce((sum, at) => sum + (ends[at]?.quantity ?? 0), 0);
   const lying = ends.filter(({ is }) => is === 'now');
 
@@ -106,7 +103,7 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
       };
     }),
     cases,
-    outcomes: Object.fromEntries(OUTCOMES.map((outcome, at) => [outcome, byOutcome[at] as Bounds])) as Record<
+    outcomes: Object.fromEntries(OUTCOMES.map((outcome, at) => [outcome, after(3 + at)])) as Record<
       Outcome,
       Bounds
     >,

@@ -3,6 +3,9 @@
  * not here, and on one here that no operation writes.
  */
 const ACT_WORDS = {
+  'open-recall': 'Recall opened',
+  'close-recall': 'Recall closed by two people',
+  'acknowledge-recall': 'Recall acknowledged',
   'abandon-count': 'Count given up',
   'accept-load': 'Load accepted',
   'add-configuration': 'Configuration added',

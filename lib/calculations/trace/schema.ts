@@ -11,13 +11,10 @@ const lotOrUnknown = lot.nullable().default(null).meta({ title: 'Lot', descripti
 
 export const traceInput = z.strictObject({
   lot: lot.meta({ title: 'Lot asked about' }),
-  firstHereAtMs: atMs
-    .nullable()
-    .default(null)
-    .meta({
-      title: 'First here',
-      description: 'Before it no piece of the lot was in the house; null: not known',
-    }),
+  firstHereAtMs: atMs.nullable().default(null).meta({
+    title: 'First here',
+    description: 'Before it no piece of the lot was in the house; null: not known',
+  }),
   events: z
     .array(
       z.discriminatedUnion('kind', [
