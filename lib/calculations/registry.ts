@@ -15,6 +15,7 @@ import { serviceLifeCalculation } from './serviceLife/calculation';
 import { setReviewCalculation } from './setReview/calculation';
 import { setTurnaroundCalculation } from './setTurnaround/calculation';
 import { thermalDoseCalculation } from './thermalDose/calculation';
+import { traceCalculation } from './trace/calculation';
 
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
 const registered: readonly RegisteredCalculation[] = [
@@ -33,6 +34,7 @@ const registered: readonly RegisteredCalculation[] = [
   reorderCalculation,
   setTurnaroundCalculation,
   thermalDoseCalculation,
+  traceCalculation,
 ];
 
 /** By name, in alphabetical order. */

@@ -43,6 +43,11 @@ export const PERMITTED = {
   withdrawSet: ['decontaminationLead', 'theatreManager', 'administrator'],
   moveSet: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
   managePlaces: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'administrator'],
+  /** Calls something back: holds it at once, or rehearses that. */
+  openRecall: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  acknowledgeRecall: EVERYBODY,
+  /** Two of them together. */
+  closeRecall: ['decontaminationLead', 'theatreManager', 'incidentLead'],
   correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],
 
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],

@@ -73,6 +73,7 @@ const EXAMPLES: Record<string, string[]> = {
     'service-life',
     'case-cost',
     'reorder',
+    'trace',
   ].map((name) => `/calculations/${name}`),
 };
 

@@ -11,12 +11,14 @@ import type { ServiceLifeOutput } from '@/lib/calculations/serviceLife/schema';
 import type { SetReviewOutput } from '@/lib/calculations/setReview/schema';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import type { ThermalDoseOutput } from '@/lib/calculations/thermalDose/schema';
+import type { TraceOutput } from '@/lib/calculations/trace/schema';
 import { writePence } from '@/lib/quantities/money';
 import { WASTE_SHARE_WORDS } from '@/lib/wording/case-cost';
 import { unitsWord } from '@/lib/wording/expiry-loss';
 import { schemeWord } from '@/lib/wording/identifier';
 import { hoursWords, LOAN_OUTCOME_WORDS } from '@/lib/wording/loan-notice';
 import { durationWords, HOLDING_WORDS } from '@/lib/wording/thermal-dose';
+import { boundsWord } from '@/lib/wording/trace';
 
 /** The figures of an answer that matter most, large. */
 export interface Headline {
@@ -167,6 +169,14 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
       label: 'Not established',
       value: String(remarks.filter(({ outcome }) => outcome === 'notEstablished').length),
     },
+  ],
+  trace: ({ destinations, cases, now }: TraceOutput) => [
+    {
+      label: 'Cases that may have had it',
+      value: String(destinations.filter((one) => one.case !== null && one.hi > 0).length),
+      note: `together ${boundsWord(cases)}`,
+    },
+    { label: 'To hold in the slot', value: String(now.toHold), note: `of the lot ${boundsWord(now)}` },
   ],
   'thermal-dose': ({ a0Seconds, f0Minutes, f0ReferenceC, holding }: ThermalDoseOutput) => [
     { label: 'A0', value: String(a0Seconds), unit: 's' },
