@@ -15,3 +15,4 @@ export * from './scans';
 export * from './sets';
 export * from './theatreCounts';
 export * from './turns';
+export * from './usage';
