@@ -21,6 +21,7 @@ import { insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
+import { insertOpenings } from './pieces/insertOpenings';
 import { insertStarterRules } from './rules/insertStarterRules';
 
 const DEMO_KEY = 'demo';
@@ -53,6 +54,7 @@ export async function loadDemo({ db, now }: { db: Database; now: Date }): Promis
     await insertBenchCounts(write, clock);
     await insertKits(write, clock);
     await insertLoans(write, clock);
+    await insertOpenings(write, clock);
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),

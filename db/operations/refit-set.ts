@@ -10,6 +10,7 @@ import { openDisputes } from '../queries/bench/turnCounts';
 import type { Person } from '../queries/people';
 import { configurationLines, configurationVersions, setContents, sets } from '../schema';
 import { settleDueVersions } from './configurations/settle-due';
+import { carrySlots } from './pieces/count-moves';
 
 interface RefitSet {
   db: Pick<Database, 'tx'>;
@@ -75,6 +76,16 @@ export async function refitSet(
       return [{ setId, lineId: after.id, found, unsound, condition }];
     });
     const revision = set.revision + 1;
+    await carrySlots(write, {
+      setId,
+      lines: lines.flatMap((line) => {
+        if (line.versionId !== set.versionId) return [];
+        const [after] = lines.filter((one) => one.versionId === inForce.id && one.itemId === line.itemId);
+        return [{ itemId: line.itemId, from: line.id, to: after?.id ?? null }];
+      }),
+      personId: person.id,
+      now,
+    });
     await write.delete(setContents).where(eq(setContents.setId, setId));
     if (carried.length > 0) await write.insert(setContents).values(carried);
     await write

@@ -11,6 +11,7 @@ export * from './loans';
 export * from './notices';
 export * from './packs';
 export * from './people';
+export * from './pieces';
 export * from './scans';
 export * from './sets';
 export * from './theatreCounts';

@@ -1,4 +1,4 @@
-import { and, eq, gte, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import type { BenchAct, SentEntry } from '@/lib/bench/act';
 import { lookAlikesOf } from '@/lib/bench/lookAlikes';
 import type { Item } from '@/lib/catalogue/item';
@@ -8,6 +8,7 @@ import type { Problem } from '@/lib/identity/result';
 import { type Attestation, attests } from '@/lib/people/attestation';
 import { may } from '@/lib/people/permissions';
 import { isPastUseBy, plainDate } from '@/lib/quantities/plainDate';
+import { stockOwner } from '@/lib/stock/stock';
 import { wallClock } from '@/lib/theatre/localTime';
 import { benchWords as words } from '@/lib/wording/bench';
 import type { Queries } from '../../client';
@@ -16,6 +17,8 @@ import { onKits } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
 import { promisedPouches } from '../../queries/short/decisions';
 import { configurationLines, items, stock } from '../../schema';
+import { takeOffHeap } from '../pieces/heaps';
+import { recordMoves } from '../pieces/record-moves';
 import type { OwnCount } from './own-count';
 
 type RefillAct = Extract<BenchAct, { kind: 'refill' }>;
@@ -53,13 +56,28 @@ export async function putIn(write: Queries, request: PutInRequest): Promise<Outc
   const problems = await shelfProblems(write, { act, itemId: line.itemId, setId: set.id, now });
   if (problems.length > 0) return refusedFor(problems);
   if (act.from.kind === 'stock') {
-    const taken = await write
-      .update(stock)
-      .set({ quantity: sql`${stock.quantity} - ${act.pieces}`, revision: sql`${stock.revision} + 1` })
-      .where(and(eq(stock.id, act.from.stockId), gte(stock.quantity, act.pieces)))
-      .returning({ id: stock.id });
-    if (taken.length !== 1) return refused('conflict', words.stockShort(0));
+    await takeOffHeap(write, act.from.stockId, act.pieces);
   }
+  const [heap] =
+    act.from.kind === 'stock' ? await write.select().from(stock).where(eq(stock.id, act.from.stockId)) : [];
+  await recordMoves(write, [
+    {
+      act: 'refilled',
+      itemId: line.itemId,
+      lot: heap?.lot ?? null,
+      useBy: heap?.useBy ?? null,
+      quantity: act.pieces,
+      owner: heap ? stockOwner.parse(heap.owner) : 'ours',
+      ...(heap
+        ? { from: { stockId: heap.id } }
+        : { reason: act.from.kind === 'other' ? act.from.where : null }),
+      to: { setId: set.id, lineId: act.lineId },
+      source: entry.id,
+      personId: person.id,
+      doneAt: entry.doneAt,
+      enteredAt: now,
+    },
+  ]);
   const likes = lookAlikesOf(item, catalogue).map(({ item: other, because }) => ({
     code: other.code,
     because,

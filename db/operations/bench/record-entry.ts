@@ -1,4 +1,4 @@
-import { and, eq, sql } from 'drizzle-orm';
+import { and, eq } from 'drizzle-orm';
 import { type BenchAct, benchAct, type SentEntry, sentEntry } from '@/lib/bench/act';
 import { routesFor } from '@/lib/bench/routes';
 import type { CountId } from '@/lib/identity/ids';
@@ -8,12 +8,15 @@ import { canonicalJson } from '@/lib/ledger/canonical';
 import type { Attestation } from '@/lib/people/attestation';
 import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
+import { stockOwner } from '@/lib/stock/stock';
 import { benchWords as words } from '@/lib/wording/bench';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import { keptCatalogue } from '../../queries/caseKit';
 import type { Person } from '../../queries/people';
 import { benchEntries, configurationLines, items, sets, stock } from '../../schema';
+import { addToHeap } from '../pieces/heaps';
+import { recordMoves } from '../pieces/record-moves';
 import { type OwnCount, ownOpenCount } from './own-count';
 import { type PutIn, putIn } from './put-in';
 
@@ -174,11 +177,28 @@ async function takeBack(
   const target = rows.find(({ id }) => id === entryId);
   const act = target ? benchAct.parse(target.act) : null;
   if (act?.kind !== 'refill') return { ok: true, value: null };
-  if (act.from.kind === 'stock')
-    await write
-      .update(stock)
-      .set({ quantity: sql`${stock.quantity} + ${act.pieces}`, revision: sql`${stock.revision} + 1` })
-      .where(eq(stock.id, act.from.stockId));
+  const [line] = await write.select().from(configurationLines).where(eq(configurationLines.id, act.lineId));
+  if (!line) throw new Error(`${act.lineId} was refilled and is not on record`);
+  if (act.from.kind === 'stock') await addToHeap(write, act.from.stockId, act.pieces);
+  const [heap] =
+    act.from.kind === 'stock' ? await write.select().from(stock).where(eq(stock.id, act.from.stockId)) : [];
+  await recordMoves(write, [
+    {
+      act: 'takenOut',
+      itemId: line.itemId,
+      lot: heap?.lot ?? null,
+      useBy: heap?.useBy ?? null,
+      quantity: act.pieces,
+      owner: heap ? stockOwner.parse(heap.owner) : 'ours',
+      from: { setId: set.id, lineId: act.lineId },
+      ...(heap ? { to: { stockId: heap.id } } : {}),
+      reason: 'undone',
+      source: undo.id,
+      personId: person.id,
+      doneAt: undo.doneAt,
+      enteredAt: now,
+    },
+  ]);
   await appendLedger(write, {
     doneAt: undo.doneAt,
     enteredAt: now,

@@ -12,6 +12,7 @@ import type { ConfigurationLine } from '@/lib/sets/configuration';
 import type { Queries } from '../../client';
 import { openDisputes, statedLines } from '../../queries/bench/turnCounts';
 import { type benchCounts, countLines, counts, setContents, setForeignPieces, type sets } from '../../schema';
+import { moveByCount } from '../pieces/count-moves';
 
 interface Closing {
   count: typeof benchCounts.$inferSelect;
@@ -109,6 +110,21 @@ export async function writeContents(write: Queries, closing: Closing): Promise<M
           condition: sql`excluded.condition`,
         },
       });
+  const heldAfter = new Map(rows.map(({ lineId, found }) => [lineId, found]));
+  const itemOf = new Map<string, string>(lines.map(({ id, itemId }) => [id, itemId]));
+  await moveByCount(write, {
+    setId: set.id,
+    countId: count.id,
+    lines: [...state.lines].map(([lineId, line]) => ({
+      lineId,
+      itemId: itemOf.get(lineId) ?? '',
+      held: heldAfter.get(lineId) ?? null,
+      aside: line.aside,
+      takenHome: takenHomeOf(line),
+    })),
+    personId: count.personId,
+    now,
+  });
   await writeForeign(write, set.id, count.id, state);
   const held = new Map(contents.map(({ lineId, found }) => [lineId, found]));
   for (const { lineId, found } of rows) held.set(lineId, found);

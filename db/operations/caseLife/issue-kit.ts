@@ -42,7 +42,8 @@ export async function issueKit(request: KitStepRequest): Promise<Outcome<{ revis
       .set({ issuedBy: person.id, issuedAt: now })
       .where(and(eq(casePicks.caseId, booked.id), isNull(casePicks.putBackAt), isNull(casePicks.issuedAt)));
     for (const pick of picks) {
-      if (pick.stockId !== null) await takeOffShelf(write, pick.stockId, pick.quantity);
+      if (pick.stockId !== null)
+        await takeOffShelf(write, { pick: { ...pick, stockId: pick.stockId }, personId: person.id, now });
       if (pick.setId === null) continue;
       const [set] = await write.select().from(sets).where(eq(sets.id, pick.setId));
       if (!set) throw new Error(`${pick.setId} was there a moment ago`);

@@ -1,13 +1,36 @@
-import { and, eq, gte, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
+import { stockOwner } from '@/lib/stock/stock';
 import type { Queries } from '../../client';
 import { stock } from '../../schema';
+import { takeOffHeap } from '../pieces/heaps';
+import { recordMoves } from '../pieces/record-moves';
 
-/** Takes issued packs off their heap. Whether they are there was judged before, inside the same write. */
-export async function takeOffShelf(write: Queries, stockId: string, quantity: number): Promise<void> {
-  const taken = await write
-    .update(stock)
-    .set({ quantity: sql`${stock.quantity} - ${quantity}`, revision: sql`${stock.revision} + 1` })
-    .where(and(eq(stock.id, stockId), gte(stock.quantity, quantity)))
-    .returning({ id: stock.id });
-  if (taken.length !== 1) throw new Error(`${stockId} holds less than was picked from it`);
+interface Issued {
+  pick: { id: string; caseId: string; stockId: string; packId: string | null; quantity: number };
+  personId: string;
+  now: string;
+}
+
+/** Takes issued packs off their heap: from here on their case holds them. Whether they are there was judged before. */
+export async function takeOffShelf(write: Queries, { pick, personId, now }: Issued): Promise<void> {
+  const [heap] = await write.select().from(stock).where(eq(stock.id, pick.stockId));
+  if (!heap) throw new Error(`there is no heap ${pick.stockId}`);
+  await takeOffHeap(write, heap.id, pick.quantity);
+  await recordMoves(write, [
+    {
+      act: 'issued',
+      itemId: heap.itemId,
+      lot: heap.lot,
+      useBy: heap.useBy,
+      quantity: pick.quantity,
+      owner: stockOwner.parse(heap.owner),
+      from: { stockId: heap.id },
+      caseId: pick.caseId,
+      pickId: pick.id,
+      packId: pick.packId,
+      personId,
+      doneAt: now,
+      enteredAt: now,
+    },
+  ]);
 }

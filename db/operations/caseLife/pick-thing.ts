@@ -110,7 +110,18 @@ export async function pickPack(
     quantity: sent.quantity,
     placeId: thing.heap.placeId,
   });
-  if (picking.late) await takeOffShelf(write, thing.heap.id, sent.quantity);
+  if (picking.late)
+    await takeOffShelf(write, {
+      pick: {
+        id: sent.id,
+        caseId: kit.booked.id,
+        stockId: thing.heap.id,
+        packId: thing.pouch?.id ?? null,
+        quantity: sent.quantity,
+      },
+      personId: picking.person.id,
+      now,
+    });
   return done;
 }
 

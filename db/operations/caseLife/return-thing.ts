@@ -1,4 +1,4 @@
-import { eq, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import { z } from 'zod';
 import {
   accountOf,
@@ -14,6 +14,7 @@ import { type Attestation, attests } from '@/lib/people/attestation';
 import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import { turnStep } from '@/lib/sets/setState';
+import { stockOwner } from '@/lib/stock/stock';
 import { pickWords as words } from '@/lib/wording/case-life';
 import { turnWords } from '@/lib/wording/turns';
 import type { Database, Queries } from '../../client';
@@ -24,6 +25,8 @@ import { biologicalWaitedFor } from '../../queries/loads/implantsWait';
 import type { Person } from '../../queries/people';
 import { wasCountedOpen } from '../../queries/theatreCounts/counted';
 import { caseReturns, loads, packs, setPromises, sets, stock } from '../../schema';
+import { addToHeap } from '../pieces/heaps';
+import { recordMoves } from '../pieces/record-moves';
 import { endPack, UNPACKED } from '../turns/end-pack';
 import { type SetRow, takeStep } from '../turns/take-step';
 
@@ -93,7 +96,7 @@ export async function returnThing(
       enteredAt: now,
     });
     if (set) await setBack(write, request, { set, pick, outcome: sent.outcome });
-    else await packsBack(write, pick, sent.outcome, sent.quantity);
+    else await packsBack(write, request, { pick, sent });
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,
@@ -203,17 +206,43 @@ async function setBack(
     if (of === caseId) await write.delete(setPromises).where(eq(setPromises.id, id));
 }
 
+/** Where the pieces went, as far as this says it: of what was opened the record of use tells whether it was implanted. */
+const MOVE_OF = {
+  returnedUnopened: { act: 'cameBack', reason: null },
+  damaged: { act: 'wasted', reason: 'damaged' },
+  notFound: { act: 'notFound', reason: 'theatre' },
+} as const;
+
 async function packsBack(
   write: Queries,
-  pick: PickRow,
-  outcome: ReturnOutcome,
-  quantity: number,
+  { person, now, caseId }: ReturnThing,
+  { pick, sent }: { pick: PickRow; sent: z.infer<typeof sentReturn> },
 ): Promise<void> {
-  if (outcome === 'returnedUnopened')
-    await write
-      .update(stock)
-      .set({ quantity: sql`${stock.quantity} + ${quantity}`, revision: sql`${stock.revision} + 1` })
-      .where(eq(stock.id, pick.stockId ?? ''));
+  const { outcome, quantity } = sent;
+  const stockId = pick.stockId ?? '';
+  if (outcome === 'returnedUnopened') await addToHeap(write, stockId, quantity);
+  const move = outcome === 'opened' || outcome === 'cameBack' ? null : MOVE_OF[outcome];
+  const [heap] = await write.select().from(stock).where(eq(stock.id, stockId));
+  if (move && heap)
+    await recordMoves(write, [
+      {
+        ...move,
+        itemId: heap.itemId,
+        lot: heap.lot,
+        useBy: heap.useBy,
+        quantity,
+        owner: stockOwner.parse(heap.owner),
+        ...(move.act === 'cameBack' ? { to: { stockId } } : {}),
+        caseId,
+        pickId: pick.id,
+        packId: pick.packId,
+        source: sent.id,
+        personId: person.id,
+        doneAt: now,
+        enteredAt: now,
+      },
+    ]);
+  if (outcome === 'returnedUnopened') return;
   // its label no longer stands for a sealed pack
-  else if (outcome !== 'notFound' && pick.packId !== null) await endPack(write, pick.packId);
+  if (outcome !== 'notFound' && pick.packId !== null) await endPack(write, pick.packId);
 }

@@ -8,6 +8,7 @@ import type { LoadedPack } from '../../queries/loads/packsOfLoad';
 import type { Person } from '../../queries/people';
 import { readSetting } from '../../queries/settings';
 import { packs, packsInDoubt, sets, stock } from '../../schema';
+import { recordMoves } from '../pieces/record-moves';
 import { holdInside } from '../turns/hold-set';
 import { takeStep } from '../turns/take-step';
 import type { LoadRow } from './at-load';
@@ -114,7 +115,7 @@ async function storePouch(
   pack: LoadedPack,
   useBy: PlainDate | null,
   held: boolean,
-  { pouchesPlaceId, newId }: StorePacks,
+  { pouchesPlaceId, newId, person, now }: StorePacks,
 ): Promise<void> {
   if (pack.itemId === null || pouchesPlaceId === null)
     throw new Error('a pouch holds an item and goes to a place');
@@ -131,6 +132,20 @@ async function storePouch(
     heldBecause: held ? 'loadUnknown' : null,
     revision: 1,
   });
+  await recordMoves(write, [
+    {
+      act: 'shelved',
+      itemId: pack.itemId,
+      lot: pack.lot,
+      useBy,
+      quantity: 1,
+      to: { stockId: id },
+      packId: pack.id,
+      personId: person.id,
+      doneAt: now,
+      enteredAt: now,
+    },
+  ]);
   await write
     .update(packs)
     .set({ stockId: id, revision: sql`${packs.revision} + 1` })

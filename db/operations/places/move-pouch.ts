@@ -2,6 +2,7 @@ import { and, eq, sql } from 'drizzle-orm';
 import { type NewId, type PackId, type PlaceId, stockId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
+import { stockOwner } from '@/lib/stock/stock';
 import { pickWords } from '@/lib/wording/case-life';
 import { placeWords as words } from '@/lib/wording/places';
 import type { Database } from '../../client';
@@ -9,6 +10,7 @@ import { appendLedger } from '../../ledger';
 import { kitOfPouch } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
 import { packs, places, stock } from '../../schema';
+import { recordMoves } from '../pieces/record-moves';
 
 interface MovePouch {
   db: Pick<Database, 'tx'>;
@@ -52,6 +54,22 @@ export async function movePouch(request: MovePouch): Promise<Outcome<{ number: s
         .update(packs)
         .set({ stockId: id, revision: sql`${packs.revision} + 1` })
         .where(eq(packs.id, packId));
+      await recordMoves(write, [
+        {
+          act: 'moved',
+          itemId: heap.itemId,
+          lot: heap.lot,
+          useBy: heap.useBy,
+          quantity: 1,
+          owner: stockOwner.parse(heap.owner),
+          from: { stockId: heap.id },
+          to: { stockId: id },
+          packId,
+          personId: person.id,
+          doneAt: now,
+          enteredAt: now,
+        },
+      ]);
     }
     await appendLedger(write, {
       doneAt: now,

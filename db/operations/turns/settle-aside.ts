@@ -1,15 +1,17 @@
 import { and, eq, isNull } from 'drizzle-orm';
-import { type AsideId, type NewId, type PlaceId, stockId } from '@/lib/identity/ids';
+import type { AsideId, NewId, PlaceId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { pieceCondition } from '@/lib/sets/setState';
 import { type AsideOutcome, outcomesFor } from '@/lib/turns/aside';
 import { asideWords as words } from '@/lib/wording/aside';
-import type { Database, Queries } from '../../client';
+import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
 import { itemFromRow } from '../../mappers/item';
 import type { Person } from '../../queries/people';
-import { asidePieces, items, places, stock } from '../../schema';
+import { asidePieces, items, places } from '../../schema';
+import { putOnHeap } from '../pieces/heaps';
+import { recordMoves } from '../pieces/record-moves';
 import { tellPerson } from './tell-person';
 
 interface SettleAside {
@@ -50,12 +52,33 @@ export async function settleAside(request: SettleAside): Promise<Outcome<{ outco
       return refusedFor([
         { path: ['outcome'], code: 'never', message: words.onlyDiscard(item.name, condition) },
       ]);
+    const leaving = {
+      itemId: item.id,
+      lot: null,
+      useBy: null,
+      quantity: piece.quantity,
+      asideId,
+      personId: person.id,
+      doneAt: now,
+      enteredAt: now,
+    };
     if (outcome === 'repaired') {
       const [place] = placeId === null ? [] : await write.select().from(places).where(eq(places.id, placeId));
       if (!place || place.withdrawnAt !== null)
         return refusedFor([{ path: ['placeId'], code: 'needed', message: words.shelfNeeded }]);
-      await putOnShelf(write, { itemId: item.id, placeId: place.id, quantity: piece.quantity }, newId);
-    }
+      const stockId = await putOnHeap(write, {
+        itemId: item.id,
+        form: 'unsterile',
+        // of which lot a mended piece is, nobody knows
+        lot: null,
+        useBy: null,
+        owner: 'ours',
+        placeId: place.id,
+        quantity: piece.quantity,
+        newId,
+      });
+      await recordMoves(write, [{ ...leaving, act: 'repaired', to: { stockId } }]);
+    } else await recordMoves(write, [{ ...leaving, act: 'discarded', reason: condition }]);
     await write
       .update(asidePieces)
       .set({ settledBy: person.id, settledAt: now, outcome })
@@ -87,44 +110,4 @@ export async function settleAside(request: SettleAside): Promise<Outcome<{ outco
       });
     return { ok: true, value: { outcome } };
   });
-}
-
-/** Adds to the heap of loose pieces of the item that lies there, or begins one. No lot: a mended piece's is not known. */
-async function putOnShelf(
-  write: Queries,
-  { itemId, placeId, quantity }: { itemId: string; placeId: string; quantity: number },
-  newId: NewId,
-): Promise<void> {
-  const [heap] = await write
-    .select()
-    .from(stock)
-    .where(
-      and(
-        eq(stock.itemId, itemId),
-        eq(stock.placeId, placeId),
-        eq(stock.form, 'unsterile'),
-        eq(stock.owner, 'ours'),
-        isNull(stock.lot),
-        isNull(stock.useBy),
-        isNull(stock.heldBecause),
-      ),
-    );
-  if (heap)
-    await write
-      .update(stock)
-      .set({ quantity: heap.quantity + quantity, revision: heap.revision + 1 })
-      .where(eq(stock.id, heap.id));
-  else
-    await write.insert(stock).values({
-      id: stockId.parse(newId('stock')),
-      itemId,
-      form: 'unsterile',
-      lot: null,
-      useBy: null,
-      quantity,
-      owner: 'ours',
-      placeId,
-      heldBecause: null,
-      revision: 1,
-    });
 }

@@ -5,6 +5,7 @@ import { stands } from '@/db/queries/caseLife/standing';
 import type { ReturnOutcome } from '@/lib/caseLife/account';
 import type { LifeStage } from '@/lib/caseLife/life';
 import { demoDatabase } from '../../setup/database';
+import { unbalanced } from '../pieces/balance';
 import { KitDesk, setThing, stockThing } from './kitDesk';
 
 /** More of them: `WALKS=200 npm test -- --only database caseLife/walk`. */
@@ -265,6 +266,7 @@ it('a kit goes only where its stages allow, whoever tries what, and keeps every 
       await walk.begin();
       for (const one of commands) await walk.take(one);
       expect(await findLedgerBreak(desk.db.read)).toBeNull();
+      expect(await unbalanced(desk.db)).toEqual([]);
       if ((await desk.kit()).stage === 'back') done += 1;
     }),
     { numRuns: WALKS },

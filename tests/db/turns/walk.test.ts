@@ -19,6 +19,7 @@ import { packs, sets, settings, shortDecisions } from '@/db/schema';
 import { type SetId, setId } from '@/lib/identity/ids';
 import { role } from '@/lib/people/role';
 import { heldBecause, turnStep } from '@/lib/sets/setState';
+import { unbalanced } from '../pieces/balance';
 import { forbiddenStatesOf } from './forbiddenStates';
 import {
   CASE_IDS,
@@ -292,6 +293,7 @@ it('no sequence of steps, legal or not, by anybody, reaches a state the rules fo
         const walk = new Walk(db, eventRelated ? null : USE_BY_OF_PACKS);
         for (const one of commands) await walk.take(one);
         expect(await findLedgerBreak(db.read), 'the chain of the ledger').toBeNull();
+        expect(await unbalanced(db), 'the journal of pieces').toEqual([]);
         done += walk.done;
         for (const { step } of db.read.all(sql`SELECT DISTINCT step FROM turn_steps`) as { step: string }[])
           reached.add(step);
