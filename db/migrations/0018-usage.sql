@@ -78,3 +78,30 @@ CREATE TRIGGER no_more_comes_back_than_went_out BEFORE INSERT ON case_returns
       SELECT coalesce(sum(quantity), 0) FROM case_returns
       WHERE pick_id = new.pick_id AND id NOT IN (SELECT return_id FROM returns_taken_back)))
   BEGIN SELECT raise(ABORT, 'no more comes back than went out'); END;
+
+-- A move that was not so: the record of use that it came of was corrected. It stays in the journal and counts for nothing; what
+-- is right follows as moves of its own, and what had left a slot by it is put back there by a move.
+CREATE TABLE moves_taken_back (
+  move_seq INTEGER PRIMARY KEY REFERENCES piece_moves(seq),
+  entry_id TEXT NOT NULL REFERENCES use_entries(id)
+) STRICT;
+CREATE TRIGGER moves_taken_back_are_never_changed BEFORE UPDATE ON moves_taken_back
+  BEGIN SELECT raise(ABORT, 'the journal of pieces is append-only'); END;
+CREATE TRIGGER moves_taken_back_are_never_deleted BEFORE DELETE ON moves_taken_back
+  BEGIN SELECT raise(ABORT, 'the journal of pieces is append-only'); END;
+CREATE TRIGGER only_moves_of_a_record_of_use_are_taken_back BEFORE INSERT ON moves_taken_back
+  WHEN NOT EXISTS (SELECT 1 FROM piece_moves move JOIN use_entries entry ON entry.id = move.source WHERE move.seq = new.move_seq)
+  BEGIN SELECT raise(ABORT, 'only what a record of use moved is taken back by it'); END;
+CREATE TRIGGER usage_of_a_move_taken_back AFTER INSERT ON moves_taken_back
+  BEGIN
+    UPDATE usage_months SET
+      implanted = implanted - (SELECT iif(act = 'implanted', quantity, 0) FROM piece_moves WHERE seq = new.move_seq),
+      wasted = wasted - (SELECT iif(act = 'wasted', quantity, 0) FROM piece_moves WHERE seq = new.move_seq),
+      not_found = not_found - (SELECT iif(act = 'notFound', quantity, iif(act = 'explained', -quantity, 0))
+        FROM piece_moves WHERE seq = new.move_seq)
+    WHERE (item_id, month) = (SELECT item_id, substr(done_on, 1, 7) FROM piece_moves WHERE seq = new.move_seq);
+  END;
+CREATE INDEX piece_moves_by_source ON piece_moves (source) WHERE source IS NOT NULL;
+
+-- The journal as it counts: whoever reads what was used reads this.
+CREATE VIEW moves_that_stand AS SELECT * FROM piece_moves WHERE seq NOT IN (SELECT move_seq FROM moves_taken_back);

@@ -43,3 +43,9 @@ export const returnsTakenBack = sqliteTable('returns_taken_back', {
   returnId: text('return_id').primaryKey(),
   entryId: text('entry_id').notNull(),
 });
+
+/** Moves of the journal that were not so: they stay in it, and count for nothing. */
+export const movesTakenBack = sqliteTable('moves_taken_back', {
+  moveSeq: integer('move_seq').primaryKey(),
+  entryId: text('entry_id').notNull(),
+});

@@ -86,7 +86,8 @@ function slotAccount(source: SlotSource, own: readonly UsedPiece[]): SourceAccou
     toJudge: 0,
     beyond: recorded === null ? 0 : Math.max(0, gone - recorded),
     count: {
-      verdict: back === null || counted === null ? 'notEstablished' : back === counted ? 'comesOut' : 'differs',
+      verdict:
+        back === null || counted === null ? 'notEstablished' : back === counted ? 'comesOut' : 'differs',
       counted,
     },
   };

@@ -99,7 +99,9 @@ export interface UseEntry {
 }
 
 /** What an act says that can’t be so by itself, whatever is on record. */
-export function actFaults(act: UseAct): ('lostAtNeeded' | 'lostAtTooMuch' | 'oneAHole' | 'lotOfOther' | 'racked')[] {
+export function actFaults(
+  act: UseAct,
+): ('lostAtNeeded' | 'lostAtTooMuch' | 'oneAHole' | 'lotOfOther' | 'racked')[] {
   if (act.kind === 'takenBack') return [];
   const faults: ReturnType<typeof actFaults> = [];
   if (act.outcome === 'notFound' && act.lostAt === null) faults.push('lostAtNeeded');

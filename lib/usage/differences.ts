@@ -1,6 +1,6 @@
-import { compareNatural } from '../plans/planFinding';
 import { exactUm } from '../plans/lengths';
 import type { Construct, HoleFill, PlannedLength, ScrewFill } from '../plans/plan';
+import { compareNatural } from '../plans/planFinding';
 import type { UsedPiece } from './state';
 
 /** What is to be known of an item to hold it against a plan. */
@@ -29,7 +29,13 @@ export type PlanDifference =
   | { kind: 'otherLength'; at: AtPlace; planned: PlannedLength; lengthUm: number; entryId: string }
   | { kind: 'lengthNotEstablished'; at: AtPlace; entryId: string }
   | { kind: 'otherItem'; at: AtPlace; screwFamily: string; itemId: string; entryId: string }
-  | { kind: 'extraScrew'; at: AtPlace; itemId: string; entryId: string; planned: 'empty' | 'wire' | 'undecided' }
+  | {
+      kind: 'extraScrew';
+      at: AtPlace;
+      itemId: string;
+      entryId: string;
+      planned: 'empty' | 'wire' | 'undecided';
+    }
   | { kind: 'severalHere'; at: AtPlace; entryIds: string[] }
   | { kind: 'noPlace'; itemId: string; quantity: number; entryId: string };
 

@@ -3,7 +3,7 @@ import { accountOfUse, type SourceAccount, type TableSource } from './account';
 import type { UseEntry } from './act';
 import { type PlanDifference, planDifferences, type UsedItem } from './differences';
 import { type QuestionFacts, questionsOf, type UseQuestion } from './questions';
-import { type UseState, useStateOf } from './state';
+import { stateOfUse, type UseState } from './state';
 
 export interface UseSubject extends Pick<QuestionFacts, 'countQuestions' | 'unopenedSets'> {
   /** Slots of the sets at the table, then single packs issued. */
@@ -25,7 +25,7 @@ export function reckonUse(
   entries: Iterable<UseEntry>,
   itemOf: (itemId: string) => UsedItem | null,
 ): UseReckoned {
-  const state = useStateOf(entries);
+  const state = stateOfUse(entries);
   const accounts = accountOfUse(sources, state);
   const differences = construct ? planDifferences(construct, state.pieces, itemOf) : [];
   const questions = questionsOf({ sources, accounts, differences, countQuestions, unopenedSets });

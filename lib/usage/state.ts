@@ -15,7 +15,7 @@ export interface UseState {
 }
 
 /** Whatever order the entries arrived in, and however often: each counts once, and one that is taken back not at all. */
-export function useStateOf(entries: Iterable<UseEntry>): UseState {
+export function stateOfUse(entries: Iterable<UseEntry>): UseState {
   const once = new Map<string, UseEntry>();
   for (const entry of entries) once.set(entry.id, entry);
   const all = [...once.values()].sort((a, b) => compare(a.doneAt, b.doneAt) || compare(a.id, b.id));

@@ -87,7 +87,8 @@ export const usageWords = {
   otherQuestions: 'What stays open has changed meanwhile: look again, and close it with what is open now.',
   closed: 'This record is closed.',
   notClosed: 'This record is not closed.',
-  nothingRecorded: 'Nothing is recorded, and every set came back unopened or is still out: there is nothing to close.',
+  nothingRecorded:
+    'Nothing is recorded, and every set came back unopened or is still out: there is nothing to close.',
   proofNeeded: 'Prove who you are again for this; a proof is good for two minutes.',
 };
 
@@ -95,7 +96,8 @@ export const ACT_FAULT_WORDS: Record<ReturnType<typeof actFaults>[number], strin
   lostAtNeeded: 'Say at which step it was not found.',
   lostAtTooMuch: 'Only of what was not found it is said at which step.',
   oneAHole: 'One place takes one piece.',
-  lotOfOther: 'A piece of a set has the lot that was read, or none; a single pack the one that was read or issued.',
+  lotOfOther:
+    'A piece of a set has the lot that was read, or none; a single pack the one that was read or issued.',
   racked: 'A piece of an open set is not returned unopened: what is not named goes back with its set.',
 };
 
@@ -136,7 +138,7 @@ const EXTRA_WORDS = {
  *
  * @param nameOf names a source by its key, a set by its id, a place by its text
  */
-export function useQuestionWords(question: UseQuestion, nameOf: (key: string) => string): string {
+export function openUseWords(question: UseQuestion, nameOf: (key: string) => string): string {
   const name = nameOf(question.key);
   switch (question.kind) {
     case 'stillOut':

@@ -17,7 +17,7 @@ import {
   type UseAct,
 } from '@/lib/usage/act';
 import { openingBars, saysOpened } from '@/lib/usage/bars';
-import { useStateOf } from '@/lib/usage/state';
+import { stateOfUse } from '@/lib/usage/state';
 import { ACT_FAULT_WORDS, placeWords, usageWords as words } from '@/lib/wording/usage';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
@@ -56,7 +56,10 @@ export async function recordUseEntry(
     if (!facts) return refused('notFound', words.noSuchCase);
     const closed = facts.use?.closedAt != null;
     if (!may(person.role, closed ? 'correctUse' : 'recordUse'))
-      return refused('notPermitted', words.mayNot(person.name, closed ? 'correct a record of use' : 'record use'));
+      return refused(
+        'notPermitted',
+        words.mayNot(person.name, closed ? 'correct a record of use' : 'record use'),
+      );
     if (facts.sets.length === 0 && facts.packs.length === 0)
       return refused('frozen', words.nothingThere(facts.booked.reference));
     const problems = await problemsOf(write, facts, entry.act, closed);
@@ -130,7 +133,7 @@ async function problemsOf(
   if (act.kind === 'takenBack') {
     const known = facts.entries.some(({ id, act: one }) => id === act.entryId && one.kind === 'piece');
     if (!known) add('entryId', 'unknown', words.noSuchEntry);
-    else if (useStateOf(facts.entries).takenBack.has(act.entryId))
+    else if (stateOfUse(facts.entries).takenBack.has(act.entryId))
       add('entryId', 'taken-back', words.takenBackAlready);
     return problems;
   }
@@ -182,7 +185,7 @@ async function freeProblems(
   if (source.kind !== 'pack') return [];
   const pack = facts.packs.find(({ pickId }) => pickId === source.pickId);
   if (!pack) return [];
-  const state = useStateOf(facts.entries);
+  const state = stateOfUse(facts.entries);
   if (source.returnId === null) {
     const [account] = accountOfUse([pack], state);
     const free = account ? Math.max(0, freePacks(account)) : 0;

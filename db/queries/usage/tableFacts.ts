@@ -7,6 +7,7 @@ import { theatreStateOf } from '@/lib/theatreCounts/state';
 import type { PackSource, SlotSource } from '@/lib/usage/account';
 import { type UseEntry, useAct } from '@/lib/usage/act';
 import type { UsedItem } from '@/lib/usage/differences';
+import type { UseSubject } from '@/lib/usage/reckon';
 import type { Queries } from '../../client';
 import {
   casePicks,
@@ -78,7 +79,7 @@ export async function tableFacts(read: Queries, caseId: string): Promise<TableFa
   if (!booked) return null;
   const [[use], entries, [plan], own, issuedPacks, final, countQuestions] = await Promise.all([
     read.select().from(caseUses).where(eq(caseUses.caseId, caseId)),
-    useEntriesOf(read, caseId),
+    entriesOfUse(read, caseId),
     read
       .select()
       .from(plans)
@@ -120,7 +121,7 @@ export async function tableFacts(read: Queries, caseId: string): Promise<TableFa
 }
 
 /** The entries of a record of use, in the order they were done. */
-export async function useEntriesOf(read: Queries, caseId: string): Promise<UseEntry[]> {
+export async function entriesOfUse(read: Queries, caseId: string): Promise<UseEntry[]> {
   const rows = await read
     .select({ id: useEntries.id, act: useEntries.act, doneAt: useEntries.doneAt })
     .from(useEntries)
@@ -150,7 +151,8 @@ async function setsAtTable(read: Queries, caseId: string): Promise<TableSet[]> {
   }));
 }
 
-async function packsAtTable(read: Queries, caseId: string): Promise<TablePack[]> {
+/** Single packs issued to a case, with what the return alone says of them. */
+export async function packsAtTable(read: Queries, caseId: string): Promise<TablePack[]> {
   const rows = await read
     .select({ pick: casePicks, heldBecause: stock.heldBecause, owner: stock.owner })
     .from(casePicks)
@@ -221,7 +223,8 @@ async function slotsOf(read: Queries, own: readonly TableSet[]): Promise<TableSl
     .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot));
   return own.flatMap(({ id, packId }) => {
     const pack = packRows.find((one) => one.id === packId);
-    const packed = pack && new Map(packContents.parse(pack.contents).map((one) => [one.lineId as string, one.found]));
+    const packed =
+      pack && new Map(packContents.parse(pack.contents).map((one) => [one.lineId as string, one.found]));
     return lines
       .filter(({ versionId }) => versionId === versionOf.get(id))
       .map(
@@ -273,3 +276,17 @@ export const itemsAtTable = ({ slots, packs: own, plan, entries }: TableFacts): 
   ...(plan?.construct.plates.map(({ plateItemId }) => plateItemId as string) ?? []),
   ...entries.flatMap(({ act }) => (act.kind === 'piece' ? [act.itemId as string] : [])),
 ];
+
+/** What the entries are reckoned against. */
+export const subjectOf = ({
+  slots,
+  packs: own,
+  plan,
+  countQuestions,
+  sets: went,
+}: TableFacts): UseSubject => ({
+  sources: [...slots, ...own],
+  construct: plan?.construct ?? null,
+  countQuestions,
+  unopenedSets: new Set(went.flatMap(({ id, unopened }) => (unopened ? [id] : []))),
+});
