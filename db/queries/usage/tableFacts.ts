@@ -45,6 +45,7 @@ export interface TableSet {
 
 /** Single packs of one heap that were issued to the case. */
 export interface TablePack extends PackSource {
+  stockId: string;
   packId: string | null;
   lot: string | null;
   useBy: string | null;
@@ -176,6 +177,7 @@ export async function packsAtTable(read: Queries, caseId: string): Promise<Table
   return rows.map(({ pick, heldBecause, owner }) => ({
     kind: 'pack',
     pickId: pick.id,
+    stockId: pick.stockId ?? '',
     itemId: pick.itemId ?? '',
     quantity: pick.quantity,
     packId: pick.packId,
