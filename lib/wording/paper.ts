@@ -15,6 +15,7 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   loanRequest: 'Request for a loan',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',
+  recordOfUse: 'Record of use',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };

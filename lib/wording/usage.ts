@@ -1,6 +1,6 @@
 import { never } from '../identity/result';
 import { writeMm } from '../quantities/length';
-import type { actFaults, LostStep, OpeningBar, UseOutcome } from '../usage/act';
+import type { actFaults, LostStep, OpeningBar, UseLot, UseOutcome } from '../usage/act';
 import type { AtPlace, PlanDifference } from '../usage/differences';
 import type { UseQuestion } from '../usage/questions';
 import { countWord, listWords } from './numbers';
@@ -161,3 +161,86 @@ export function openUseWords(question: UseQuestion, nameOf: (key: string) => str
       return never(question);
   }
 }
+
+/** The pack a piece was in, and its load, as they are said beside a lot that nobody can read. */
+interface SetAndLoad {
+  code: string;
+  pack: { number: string; load: string | null } | null;
+}
+
+/** `lot 4711, read at the table`; `lot not available: DRT-01, pack 26-0012, load 26-0101-02`. */
+export function lotOfUseWords(lot: UseLot, issued: string | null, set: SetAndLoad | null): string {
+  switch (lot.kind) {
+    case 'read':
+      return `lot ${lot.lot}, read at the table`;
+    case 'asIssued':
+      return issued === null ? 'lot not known' : `lot ${issued}, as issued`;
+    case 'setAndLoad':
+      return `lot not available: ${setAndLoadWords(set)}`;
+    default:
+      return never(lot);
+  }
+}
+
+function setAndLoadWords(set: SetAndLoad | null): string {
+  if (set === null) return 'set not on record';
+  if (set.pack === null) return `${set.code}, pack not on record`;
+  return `${set.code}, pack ${set.pack.number}, ${set.pack.load === null ? 'load not on record' : `load ${set.pack.load}`}`;
+}
+
+/** The words of the record of use on paper. */
+export const useSheetWords = {
+  edition: (entries: number) => `of ${entries} ${entries === 1 ? 'entry' : 'entries'}`,
+  subtitle: 'What was used in this case, for the clinical record. No patient is named here.',
+  facts: {
+    day: 'Day',
+    theatre: 'Theatre',
+    region: 'Region and side',
+    surgeon: 'Surgeon',
+    plan: 'Plan',
+    closed: 'Closed by',
+  },
+  noPlan: 'none confirmed',
+  plan: (version: number) => `version ${version}, confirmed`,
+  notClosed: 'not closed yet',
+  openWord: 'NOT CLOSED',
+  openLine: 'This record is still being entered: it may change.',
+  staysOpen: 'OPEN',
+  reconciled: 'Every piece out is back, implanted or discarded.',
+  implanted: 'Implanted',
+  others: 'Not implanted',
+  none: 'None recorded.',
+  differences: 'Other than planned',
+  asPlanned: 'As planned.',
+  account: 'The account',
+  accountNote: 'pieces out are pieces back, implanted, discarded or not found',
+  everything: 'Everything at the table',
+  unknown: (lines: number) =>
+    `What ${lines} ${lines === 1 ? 'line' : 'lines'} held nobody has counted: “?” is not established.`,
+  corrections: 'Corrected after closing',
+  correction: (
+    what: string,
+    back: { by: string; because: string | null } | null,
+    because: string | null,
+    at: string,
+    by: string,
+  ) =>
+    back === null
+      ? `${what}: entered by ${by}, ${at}, because “${because ?? ''}”.`
+      : `${what}: taken back by ${back.by}, ${at}, because “${back.because ?? ''}”.`,
+  signed: 'Scrub practitioner',
+  proved: (name: string) => `${name} proved who they are as the record was closed`,
+  goodThrough: (date: string) => `use-by ${date}`,
+  despite: (bars: readonly string[]) => `opened although ${listWords(bars)}`,
+  figure: (key: string, name: string) => `${key}: ${name}, with the names of its holes`,
+  columns: { place: 'Where', item: 'What', length: 'Length', lot: 'Lot', outcome: 'Outcome' },
+  accountColumns: {
+    from: 'From',
+    out: 'Out',
+    back: 'Back',
+    implanted: 'Implanted',
+    discarded: 'Discarded',
+    notFound: 'Not found',
+    open: 'Open',
+  },
+};

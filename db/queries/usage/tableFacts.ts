@@ -252,6 +252,7 @@ export interface TableItem extends UsedItem {
   code: string;
   name: string;
   status: string;
+  gtin: string | null;
 }
 
 /** What is to be known of items by a record of use, by id. */
@@ -263,6 +264,7 @@ export async function tableItems(read: Queries, ids: Iterable<string>): Promise<
       name: items.name,
       kind: items.kind,
       status: items.status,
+      gtin: items.gtin,
       screwFamily: items.screwFamily,
       lengthUm: items.lengthUm,
     })

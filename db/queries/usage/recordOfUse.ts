@@ -33,7 +33,7 @@ export interface PackAndLoad {
 }
 
 /** The record of use of one case, as its screen, its paper and its export have it. */
-export interface UseScreen {
+export interface RecordOfUse {
   caseDate: string;
   /** `null` until it is closed. */
   closed: { by: string; at: string; questions: UseQuestion[]; entries: number; digest: string } | null;
@@ -49,7 +49,7 @@ export interface UseScreen {
 }
 
 /** The record of use of a case; `null` when there is no such case. */
-export async function useScreen(db: Reading, caseId: string): Promise<UseScreen | null> {
+export async function recordOfUse(db: Reading, caseId: string): Promise<RecordOfUse | null> {
   mayRead(db, 'readHospital');
   const { read } = db;
   const facts = await tableFacts(read, caseId);
