@@ -9,11 +9,11 @@ import { capitalised } from '../wording/numbers';
 import { SHEET_WORDS } from '../wording/paper';
 import { LIMB_WORDS, REGION_WORDS } from '../wording/plans';
 import {
+  differenceSentences,
   lotOfUseWords,
   OPENING_BAR_WORDS,
   outcomeWords,
   placeWords,
-  planDifferenceWords,
   useSheetWords as words,
 } from '../wording/usage';
 import { drawPlate } from './drawing/plate';
@@ -215,7 +215,7 @@ function otherBlocks({ lines }: RecordOfUseSheet): Block[] {
       rowMm: 9,
       rows: others.map((line) => [
         textCell(
-          text(outcomeWords(line.outcome, line.lostAt), 'body', true),
+          text(outcomeWords(line.outcome, line.lostAt, line.reusable), 'body', true),
           ...(line.note === null ? [] : [text(`“${line.note}”`, 'small')]),
         ),
         itemCell(line),
@@ -231,7 +231,7 @@ function differenceBlocks({ differences, nameOf, planVersion }: RecordOfUseSheet
     heading(words.differences),
     ...(differences.length === 0
       ? [paragraph(words.asPlanned)]
-      : differences.map((one) => paragraph(planDifferenceWords(one, nameOf)))),
+      : differenceSentences(differences, nameOf).map(paragraph)),
   ];
 }
 

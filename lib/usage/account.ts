@@ -8,6 +8,8 @@ export interface SlotSource {
   setId: string;
   lineId: string;
   itemId: string;
+  /** An instrument that is reprocessed: opened and not implanted, it comes back. */
+  reusable: boolean;
   /** Fit pieces on record as it was packed; `null`: nobody has counted it. */
   recorded: number | null;
   /** At the last closed final count; `null`: not counted there. */
@@ -19,6 +21,7 @@ export interface PackSource {
   kind: 'pack';
   pickId: string;
   itemId: string;
+  reusable: boolean;
   quantity: number;
   /** What was said at the return, but for what this record said there. */
   returns: readonly { id: string; outcome: ReturnOutcome; quantity: number }[];
@@ -35,7 +38,7 @@ export interface SourceAccount {
   out: number | null;
   back: number | null;
   implanted: number;
-  /** Opened and not implanted, dropped or damaged. */
+  /** Opened and not implanted, unless it is reprocessed; dropped or damaged. */
   discarded: number;
   notFound: number;
   /** Issued, and nobody has said what became of it. */
@@ -69,7 +72,7 @@ const sumOf = (pieces: readonly UsedPiece[], ...outcomes: UseOutcome[]): number 
 /** What is not named stays in its set and goes back with it; the final count says whether that is so. */
 function slotAccount(source: SlotSource, own: readonly UsedPiece[]): SourceAccount {
   const implanted = sumOf(own, 'implanted');
-  const discarded = sumOf(own, 'openedNotImplanted', 'droppedOrDamaged');
+  const discarded = sumOf(own, 'droppedOrDamaged') + (source.reusable ? 0 : sumOf(own, 'openedNotImplanted'));
   const notFound = sumOf(own, 'notFound');
   const gone = implanted + discarded + notFound;
   const { recorded, counted } = source;
@@ -113,13 +116,17 @@ function packAccount(source: PackSource, own: readonly UsedPiece[]): SourceAccou
   const free = source.quantity - firm - handed;
   const judgedOther = Math.max(0, Math.min(handed - judgedBack, returned - judgedBack - Math.max(0, free)));
   const toJudge = handed - judgedBack - judgedOther;
-  const openedUnsaid = source.returns
+  const openedBack = source.returns
     .filter(({ outcome }) => outcome === 'opened')
     .reduce((sum, { id, quantity }) => sum + Math.max(0, quantity - (explained.get(id) ?? 0)), 0);
+  // of an instrument there is nothing more to say: it was opened, and is washed
+  const openedUnsaid = source.reusable ? 0 : openedBack;
+  const opened = sumOf(own, 'openedNotImplanted');
   const implanted = sumOf(own, 'implanted');
-  const discarded = sumOf(own, 'openedNotImplanted', 'droppedOrDamaged') + said('damaged');
+  const discarded = sumOf(own, 'droppedOrDamaged') + said('damaged') + (source.reusable ? 0 : opened);
   const notFound = sumOf(own, 'notFound') + said('notFound');
-  const back = said('returnedUnopened') + said('cameBack') + toJudge;
+  const washed = source.reusable ? opened + openedBack : 0;
+  const back = said('returnedUnopened') + said('cameBack') + toJudge + washed;
   const told = implanted + discarded + notFound + back;
   return {
     key: source.pickId,

@@ -56,7 +56,7 @@ export function csvOfUse(head: ExportHead, lines: readonly RecordLine[]): string
     csvLine([
       head.reference,
       head.caseDate,
-      outcomeWords(line.outcome, line.lostAt),
+      outcomeWords(line.outcome, line.lostAt, line.reusable),
       String(line.quantity),
       line.itemCode,
       line.itemName,

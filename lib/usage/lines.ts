@@ -12,7 +12,7 @@ export interface LinesOf {
     pack: { number: string; load: string | null } | null;
   }[];
   sets: readonly { id: string; code: string }[];
-  packs: readonly { pickId: string; lot: string | null; useBy: string | null }[];
+  packs: readonly { pickId: string; lot: string | null; useBy: string | null; reusable: boolean }[];
   items: readonly {
     itemId: string;
     code: string;
@@ -31,6 +31,8 @@ export interface RecordLine {
   lengthUm: number | null;
   quantity: number;
   outcome: PieceAct['outcome'];
+  /** An instrument: opened and not implanted, it is reprocessed. */
+  reusable: boolean;
   lostAt: PieceAct['lostAt'];
   place: PieceAct['place'];
   /** As read, or as issued; `null`: not available. */
@@ -70,6 +72,7 @@ export function recordLines({ entries, sets, packs, items }: LinesOf): RecordLin
         lengthUm: item?.lengthUm ?? null,
         quantity: act.quantity,
         outcome: act.outcome,
+        reusable: issued?.reusable ?? false,
         lostAt: act.lostAt,
         place: act.place,
         lot: lot.kind === 'read' ? lot.lot : (issued?.lot ?? null),

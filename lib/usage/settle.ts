@@ -2,12 +2,19 @@ import type { ReturnOutcome } from '../caseLife/account';
 import type { MoveAct } from '../pieces/move';
 import type { UseOutcome } from './act';
 
-/** The act of the journal that an outcome is; `null` where nothing leaves the case by it. */
-export function moveActOf(outcome: UseOutcome): Extract<MoveAct, 'implanted' | 'wasted' | 'notFound'> | null {
+/**
+ * The act of the journal that an outcome is; `null` where nothing leaves the case by it: handed back unopened, or opened
+ * and to be reprocessed.
+ */
+export function moveActOf(
+  outcome: UseOutcome,
+  reusable: boolean,
+): Extract<MoveAct, 'implanted' | 'wasted' | 'notFound'> | null {
   switch (outcome) {
     case 'implanted':
       return 'implanted';
     case 'openedNotImplanted':
+      return reusable ? null : 'wasted';
     case 'droppedOrDamaged':
       return 'wasted';
     case 'notFound':

@@ -29,11 +29,15 @@ export const OPENING_BAR_WORDS: Record<OpeningBar, string> = {
   recalled: 'recalled',
 };
 
-/** `Not found during the case`, `Implanted`. */
-export const outcomeWords = (outcome: UseOutcome, lostAt: LostStep | null): string =>
-  outcome === 'notFound' && lostAt !== null
-    ? `Not found ${LOST_STEP_WORDS[lostAt]}`
-    : USE_OUTCOME_WORDS[outcome];
+/** `Not found during the case`, `Implanted`; an instrument that was opened is `Opened, to be reprocessed`. */
+export function outcomeWords(outcome: UseOutcome, lostAt: LostStep | null, reusable = false): string {
+  if (outcome === 'notFound' && lostAt !== null) return `Not found ${LOST_STEP_WORDS[lostAt]}`;
+  return outcome === 'openedNotImplanted' ? openedWords(reusable) : USE_OUTCOME_WORDS[outcome];
+}
+
+/** What is said of an instrument that is reprocessed where an implant was opened for nothing. */
+export const openedWords = (reusable: boolean): string =>
+  reusable ? 'Opened, to be reprocessed' : USE_OUTCOME_WORDS.openedNotImplanted;
 
 /** `P1, hole 3`, `P1, the plate`, `free screw L1`. */
 export function placeWords(place: AtPlace | null): string {
@@ -62,6 +66,7 @@ export const usageWords = {
 
   notHere: (name: string) =>
     `${name} is not on record as being out for this case. Fetch it on the picking page first, then enter it again.`,
+  noImplant: (name: string) => `${name} is an instrument: say what else became of it.`,
   otherItem: 'That source holds another item.',
   noSuchPlace: (place: string) =>
     `The confirmed plan has no ${place}: it was changed meanwhile. Look again, and enter it once more.`,
@@ -101,8 +106,32 @@ export const ACT_FAULT_WORDS: Record<ReturnType<typeof actFaults>[number], strin
   racked: 'A piece of an open set is not returned unopened: what is not named goes back with its set.',
 };
 
+/**
+ * All differences, one sentence each; what is planned and not recorded is gathered by plate, for while a case goes on that is
+ * most of it.
+ */
+export function differenceSentences(
+  differences: readonly PlanDifference[],
+  nameOf: (itemId: string) => string,
+): string[] {
+  const notYet = differences.filter((one) => one.kind === 'plannedNotFilled');
+  const others = differences.filter((one) => one.kind !== 'plannedNotFilled');
+  const plates = [...new Set(notYet.flatMap(({ at }) => (at.kind === 'hole' ? [at.plate] : [])))];
+  const free = notYet.flatMap(({ at }) => (at.kind === 'free' ? [at.screw] : []));
+  return [
+    ...others.map((one) => planDifferenceWords(one, nameOf)),
+    ...plates.map((plate) => {
+      const holes = notYet.flatMap(({ at }) => (at.kind === 'hole' && at.plate === plate ? [at.hole] : []));
+      return `${plate}: planned, and nothing recorded, in ${holes.length === 1 ? 'hole' : 'holes'} ${listWords(holes)}.`;
+    }),
+    ...(free.length > 0
+      ? [`Planned, and nothing recorded: free ${free.length === 1 ? 'screw' : 'screws'} ${listWords(free)}.`]
+      : []),
+  ];
+}
+
 /** What a difference from the plan says, in one sentence. */
-export function planDifferenceWords(one: PlanDifference, nameOf: (itemId: string) => string): string {
+function planDifferenceWords(one: PlanDifference, nameOf: (itemId: string) => string): string {
   switch (one.kind) {
     case 'plateNotUsed':
       return `${one.at.kind === 'plate' ? one.at.plate : ''}: ${nameOf(one.plannedItemId)} was planned, and no plate is recorded.`;

@@ -31,7 +31,12 @@ export interface Settling {
 /** Moves what an entry says out of its slot or its case, and says at the return what it means there. */
 export async function movePiece(write: Queries, settling: Settling): Promise<void> {
   const { act } = settling.entry;
-  const out = moveActOf(act.outcome);
+  const { source: of } = act;
+  const at =
+    of.kind === 'slot'
+      ? settling.facts.slots.find(({ setId, lineId }) => setId === of.setId && lineId === of.lineId)
+      : settling.facts.packs.find(({ pickId }) => pickId === of.pickId);
+  const out = moveActOf(act.outcome, at?.reusable ?? false);
   if (act.source.kind === 'pack') return movePack(write, settling, out);
   if (out === null) return;
   const { setId, lineId } = act.source;

@@ -17,6 +17,7 @@ import {
   type UseAct,
 } from '@/lib/usage/act';
 import { openingBars, saysOpened } from '@/lib/usage/bars';
+import { mayStay } from '@/lib/usage/implant';
 import { stateOfUse } from '@/lib/usage/state';
 import { ACT_FAULT_WORDS, placeWords, usageWords as words } from '@/lib/wording/usage';
 import type { Database, Queries } from '../../client';
@@ -141,6 +142,8 @@ async function problemsOf(
   for (const fault of actFaults(act)) add('', fault, ACT_FAULT_WORDS[fault]);
   const item = (await tableItems(write, [act.itemId])).get(act.itemId);
   const name = item?.name ?? act.itemId;
+  if (act.outcome === 'implanted' && item && !mayStay(item.kind))
+    add('outcome', 'no-implant', words.noImplant(name));
   const place = act.place && !placeIsPlanned(facts.plan?.construct ?? null, act.place);
   if (place) add('place', 'unknown', words.noSuchPlace(placeWords(act.place)));
   const there = sourceProblem(facts, act, name);

@@ -155,9 +155,10 @@ async function setsAtTable(read: Queries, caseId: string): Promise<TableSet[]> {
 /** Single packs issued to a case, with what the return alone says of them. */
 export async function packsAtTable(read: Queries, caseId: string): Promise<TablePack[]> {
   const rows = await read
-    .select({ pick: casePicks, heldBecause: stock.heldBecause, owner: stock.owner })
+    .select({ pick: casePicks, heldBecause: stock.heldBecause, owner: stock.owner, use: items.use })
     .from(casePicks)
     .innerJoin(stock, eq(stock.id, casePicks.stockId))
+    .innerJoin(items, eq(items.id, stock.itemId))
     .where(and(eq(casePicks.caseId, caseId), isNotNull(casePicks.issuedAt)))
     .orderBy(asc(casePicks.issuedAt), asc(casePicks.id));
   const returns = await read
@@ -174,11 +175,12 @@ export async function packsAtTable(read: Queries, caseId: string): Promise<Table
       ),
     )
     .orderBy(asc(caseReturns.doneAt), asc(caseReturns.id));
-  return rows.map(({ pick, heldBecause, owner }) => ({
+  return rows.map(({ pick, heldBecause, owner, use }) => ({
     kind: 'pack',
     pickId: pick.id,
     stockId: pick.stockId ?? '',
     itemId: pick.itemId ?? '',
+    reusable: use === 'reprocessable',
     quantity: pick.quantity,
     packId: pick.packId,
     lot: pick.lot,
@@ -219,8 +221,9 @@ async function slotsOf(read: Queries, own: readonly TableSet[]): Promise<TableSl
     ]),
   );
   const lines = await read
-    .select()
+    .select({ line: configurationLines, use: items.use })
     .from(configurationLines)
+    .innerJoin(items, eq(items.id, configurationLines.itemId))
     .where(inArray(configurationLines.versionId, [...new Set(versionOf.values())]))
     .orderBy(asc(configurationLines.layer), asc(configurationLines.row), asc(configurationLines.slot));
   return own.flatMap(({ id, packId }) => {
@@ -228,13 +231,14 @@ async function slotsOf(read: Queries, own: readonly TableSet[]): Promise<TableSl
     const packed =
       pack && new Map(packContents.parse(pack.contents).map((one) => [one.lineId as string, one.found]));
     return lines
-      .filter(({ versionId }) => versionId === versionOf.get(id))
+      .filter(({ line }) => line.versionId === versionOf.get(id))
       .map(
-        (line): TableSlot => ({
+        ({ line, use }): TableSlot => ({
           kind: 'slot',
           setId: id,
           lineId: line.id,
           itemId: line.itemId,
+          reusable: use === 'reprocessable',
           layer: line.layer,
           row: line.row,
           slot: line.slot,

@@ -219,6 +219,85 @@ describe('closing', () => {
   });
 });
 
+describe('with the count at the bench', () => {
+  it('before it: nothing is subtracted twice, and nothing is not found', async () => {
+    const desk = await atTable();
+    const slot = await desk.slot(3);
+    await desk.entered(fromSlot(slot, 'implanted', { quantity: 2 }));
+    await desk.close();
+    const held = await desk.found(slot);
+    const countId = await desk.countAtBench('DRT-01', { [slot.lineId]: held.found ?? 0 });
+    expect(await desk.found(slot)).toEqual(held);
+    expect((await desk.moves(countId)).filter(({ fromLineId }) => fromLineId === slot.lineId)).toEqual([]);
+    expect(await usage(desk, slot.itemId)).toEqual({ implanted: 2, wasted: 0, notFound: 0 });
+    expect(await unbalanced(desk.db)).toEqual([]);
+  });
+
+  it('after it: what was not found there is explained, and the figure people counted stands', async () => {
+    const desk = await atTable();
+    const slot = await desk.slot(3);
+    const before = await desk.found(slot);
+    const id = await desk.entered(fromSlot(slot, 'implanted', { quantity: 2 }));
+    await desk.countAtBench('DRT-01', { [slot.lineId]: (before.found ?? 0) - 2 });
+    expect(await usage(desk, slot.itemId)).toMatchObject({ notFound: 2 });
+    const counted = await desk.found(slot);
+    expect(saidOf(await desk.close())).toEqual([]);
+    expect(await desk.found(slot)).toEqual(counted);
+    expect(await desk.moves(id)).toMatchObject([
+      { act: 'explained', quantity: 2, toLineId: slot.lineId },
+      { act: 'implanted', quantity: 2, fromLineId: slot.lineId },
+    ]);
+    expect(await usage(desk, slot.itemId)).toEqual({ implanted: 2, wasted: 0, notFound: 0 });
+    // the account still tells of the set as it was packed
+    const account = (await desk.reckoned()).accounts.find(({ key }) => key.endsWith(slot.lineId));
+    expect(account).toMatchObject({ out: before.found, back: (before.found ?? 0) - 2, implanted: 2 });
+    expect(await unbalanced(desk.db)).toEqual([]);
+  });
+
+  it('after one that missed nothing: the figure stands, and the use is recorded all the same', async () => {
+    const desk = await atTable();
+    const slot = await desk.slot(3);
+    const before = await desk.found(slot);
+    const id = await desk.entered(fromSlot(slot));
+    await desk.countAtBench('DRT-01', { [slot.lineId]: before.found ?? 0 });
+    await desk.close();
+    expect(await desk.moves(id)).toMatchObject([{ act: 'found' }, { act: 'implanted' }]);
+    expect(await desk.found(slot)).toEqual(before);
+    expect(await unbalanced(desk.db)).toEqual([]);
+  });
+
+  it('a correction after it leaves what people counted, and asks where the piece is again', async () => {
+    const desk = await atTable();
+    const slot = await desk.slot(3);
+    const wrong = await desk.entered(fromSlot(slot));
+    await desk.close();
+    const held = await desk.found(slot);
+    await desk.countAtBench('DRT-01', { [slot.lineId]: held.found ?? 0 });
+    await desk.entered(desk.takenBack(wrong, 'It was never taken out.'));
+    expect(await desk.found(slot)).toEqual(held);
+    expect(await usage(desk, slot.itemId)).toEqual({ implanted: 0, wasted: 0, notFound: 1 });
+    // and recorded again, it is explained by the use
+    await desk.entered(fromSlot(slot, 'implanted', { because: 'It was after all.' }));
+    expect(await desk.found(slot)).toEqual(held);
+    expect(await usage(desk, slot.itemId)).toEqual({ implanted: 1, wasted: 0, notFound: 0 });
+    expect(await unbalanced(desk.db)).toEqual([]);
+  });
+});
+
+describe('an instrument', () => {
+  it('is never implanted; opened, it is washed and no waste', async () => {
+    const desk = await atTable();
+    const coupling = await desk.pack(WIRE);
+    expect(codesOf((await desk.enter(fromPack(coupling))).outcome)).toEqual(['no-implant']);
+    const id = await desk.entered(fromPack(coupling, 'openedNotImplanted'));
+    await desk.close();
+    expect(await desk.moves(id)).toEqual([]);
+    expect(await desk.returns(coupling.pickId)).toMatchObject([{ outcome: 'opened' }]);
+    const account = (await desk.reckoned()).accounts.find(({ key }) => key === coupling.pickId);
+    expect(account).toMatchObject({ back: 1, discarded: 0, open: 0 });
+  });
+});
+
 describe('what is not to be opened', () => {
   it.each([
     ['held', { heldBecause: 'recall' }],

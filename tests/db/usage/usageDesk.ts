@@ -1,7 +1,11 @@
 import { and, asc, eq } from 'drizzle-orm';
 import { expect } from 'vitest';
+import { beginWash } from '@/db/operations/turns/begin-wash';
+import { endWash } from '@/db/operations/turns/end-wash';
+import { receiveSet } from '@/db/operations/turns/receive-set';
 import { closeUse } from '@/db/operations/usage/close-use';
 import { recordUseEntry } from '@/db/operations/usage/record-use-entry';
+import { findSet } from '@/db/queries/sets';
 import {
   itemsAtTable,
   subjectOf,
@@ -10,10 +14,12 @@ import {
   tableItems,
 } from '@/db/queries/usage/tableFacts';
 import { caseReturns, pieceMoves, setContents, slotHoldings } from '@/db/schema';
+import { setId } from '@/lib/identity/ids';
 import type { PieceAct, UseAct, UseOutcome } from '@/lib/usage/act';
 import { questionText } from '@/lib/usage/questions';
 import { reckonUse } from '@/lib/usage/reckon';
 import { demoDatabase } from '../../setup/database';
+import { begin, close, countAll } from '../bench/counting';
 import { KitDesk, saidOf, setThing, stockThing } from '../caseLife/kitDesk';
 
 /** Tomorrow's distal radius: a set, a screw in a sterile pack and a wire in a pouch. */
@@ -79,10 +85,16 @@ export class UsageDesk extends KitDesk {
     });
   }
 
-  /** A piece out of a slot of the set that holds at least so many. */
+  /** A slot of screws that holds at least so many. */
   async slot(least = 2) {
     const { slots } = await this.facts();
-    const slot = slots.find(({ recorded }) => (recorded ?? 0) >= least);
+    const items = await tableItems(
+      this.db.read,
+      slots.map(({ itemId }) => itemId),
+    );
+    const slot = slots.find(
+      ({ recorded, itemId }) => (recorded ?? 0) >= least && items.get(itemId)?.kind === 'screw',
+    );
     if (!slot) throw new Error('no slot holds as many');
     return slot;
   }
@@ -92,6 +104,26 @@ export class UsageDesk extends KitDesk {
     const pack = (await this.facts()).packs.find(({ pickId }) => pickId === pick?.id);
     if (!pack) throw new Error(`${stockId} is not at the table`);
     return pack;
+  }
+
+  /** The set comes back, is washed, and is counted at the bench: as expected, but for the lines named. */
+  async countAtBench(code: string, but: Record<string, number>) {
+    const { db, newId } = this;
+    const person = await this.person('wren-adeyemi');
+    const step = async () => {
+      const { id, revision } = await this.set(code);
+      return { db, now: this.now(), newId, person, setId: setId.parse(id), baseRevision: revision };
+    };
+    for (const act of [receiveSet, beginWash] as const)
+      expect(saidOf((await act(await step())) as never)).toEqual([]);
+    expect(saidOf((await endWash({ ...(await step()), seen: 'clean' })) as never)).toEqual([]);
+    const set = await findSet(db, (await this.set(code)).id);
+    if (!set) throw new Error(`there is no ${code}`);
+    const countId = await begin({ db, set }, person);
+    expect((await close(db, person, countId, await countAll({ db, set }, person, countId, but))).ok).toBe(
+      true,
+    );
+    return countId;
   }
 
   async found({ setId, lineId }: { setId: string; lineId: string }) {

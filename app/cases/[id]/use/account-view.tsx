@@ -4,7 +4,7 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { wholeAccount } from '@/lib/usage/account';
 import { questionText } from '@/lib/usage/questions';
-import { openUseWords, planDifferenceWords } from '@/lib/wording/usage';
+import { differenceSentences, openUseWords } from '@/lib/wording/usage';
 import styles from './use.module.css';
 import type { Table } from './use-table';
 
@@ -69,8 +69,8 @@ export function AccountView({ table }: { table: Table }) {
           </p>
         ) : (
           <ul className={styles.sentences} aria-label="Other than planned">
-            {differences.map((one) => (
-              <li key={JSON.stringify(one)}>{planDifferenceWords(one, nameOfItem)}</li>
+            {differenceSentences(differences, nameOfItem).map((sentence) => (
+              <li key={sentence}>{sentence}</li>
             ))}
           </ul>
         )}

@@ -27,8 +27,8 @@ export function LengthKeys({
   table: Table;
   label: string;
   takes: (item: TableItem) => boolean;
-  /** Lengths, or plates, that the plan names: marked, not put first. */
-  planned: (item: TableItem) => boolean;
+  /** Whether the plan names it, or accepts it as longer: marked, not put first. */
+  planned: (item: TableItem) => 'planned' | 'accepted' | null;
   onTouch: (touched: Touched) => void;
 }) {
   const there = [...record.slots, ...record.packs]
@@ -48,16 +48,17 @@ export function LengthKeys({
       {there.map((source) => {
         const { item } = source;
         const { where, left } = whereOf(record, table, source);
+        const said = planned(item);
         const screw = item.kind === 'screw' && item.lengthUm !== null;
         return (
           <li key={`${source.kind} ${sourceKey(source)}`}>
             <button
               type="button"
               className={styles.length}
-              data-planned={planned(item) || undefined}
+              data-planned={said ?? undefined}
               data-wide={screw ? undefined : 'yes'}
               disabled={source.kind === 'pack' && left === 0}
-              aria-label={`${item.name}, ${where}${planned(item) ? ', as planned' : ''}`}
+              aria-label={`${item.name}, ${where}${said === null ? '' : `, ${said}`}`}
               onClick={() => onTouch(touchOf(source))}
             >
               <span className={styles.mm}>
@@ -65,7 +66,7 @@ export function LengthKeys({
                 {screw ? <span className={styles.unit}> mm</span> : null}
               </span>
               <span className={styles.where}>{where}</span>
-              {planned(item) ? <span className={styles.asPlanned}>planned</span> : null}
+              {said === null ? null : <span className={styles.asPlanned}>{said}</span>}
             </button>
           </li>
         );

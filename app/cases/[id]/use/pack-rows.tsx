@@ -8,8 +8,9 @@ import type { TablePack } from '@/db/queries/usage/tableFacts';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { freePacks } from '@/lib/usage/account';
 import { openingBars } from '@/lib/usage/bars';
+import { mayStay } from '@/lib/usage/implant';
 import { listWords } from '@/lib/wording/numbers';
-import { OPENING_BAR_WORDS, USE_OUTCOME_WORDS } from '@/lib/wording/usage';
+import { OPENING_BAR_WORDS, openedWords, USE_OUTCOME_WORDS } from '@/lib/wording/usage';
 import { touchOf } from './touch';
 import styles from './use.module.css';
 import type { Saying, Table, Touched } from './use-table';
@@ -34,6 +35,13 @@ export function PackRows({
         const item = table.items.get(pack.itemId);
         const name = item?.name ?? pack.itemId;
         const account = table.reckoned.accounts.find(({ key }) => key === pack.pickId);
+        // an instrument is not implanted: one touch says that it was opened
+        const outcome =
+          saying.outcome === 'implanted' && item && !mayStay(item.kind)
+            ? 'openedNotImplanted'
+            : saying.outcome;
+        const word =
+          outcome === 'openedNotImplanted' ? openedWords(pack.reusable) : USE_OUTCOME_WORDS[outcome];
         const left = account ? Math.max(0, freePacks(account)) : 0;
         const bars = openingBars(
           {
@@ -65,10 +73,10 @@ export function PackRows({
             {mayEnter && left > 0 ? (
               <Button
                 size="bench"
-                aria-label={`${name}: ${USE_OUTCOME_WORDS[saying.outcome].toLowerCase()}`}
+                aria-label={`${name}: ${word.toLowerCase()}`}
                 onClick={() => onTouch(touchOf(pack))}
               >
-                {USE_OUTCOME_WORDS[saying.outcome]}
+                {word}
               </Button>
             ) : null}
             {mayEnter ? <Unsaid pack={pack} name={name} table={table} onTouch={onTouch} /> : null}

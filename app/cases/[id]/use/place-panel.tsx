@@ -72,7 +72,7 @@ export function PlatePanel({ planned, ...panel }: Panel & { planned: PlannedPlat
             table={table}
             label="Plates at the table"
             takes={({ kind }) => kind === 'plate'}
-            planned={({ itemId }) => itemId === planned.plateItemId}
+            planned={({ itemId }) => (itemId === planned.plateItemId ? 'planned' : null)}
             onTouch={panel.onTouch}
           />
         </Chosen>
@@ -123,10 +123,11 @@ export function FreePanel(panel: Panel) {
 function ScrewChoice({ fill, place, ...panel }: Panel & { fill: HoleFill | null; place: UsePlace }) {
   const { record, table, onTouch } = panel;
   const family = fill && 'screwFamily' in fill ? fill.screwFamily : null;
-  const asPlanned = (item: TableItem): boolean =>
-    fill !== null && 'length' in fill && fill.length.kind === 'exact'
-      ? item.screwFamily === family && lengthAsPlanned(fill, item.lengthUm) === true
-      : false;
+  function asPlanned(item: TableItem): 'planned' | 'accepted' | null {
+    if (fill === null || !('length' in fill) || fill.length.kind !== 'exact') return null;
+    if (item.screwFamily !== family || lengthAsPlanned(fill, item.lengthUm) !== true) return null;
+    return lengthAsPlanned({ ...fill, acceptLongerMm: 0 }, item.lengthUm) ? 'planned' : 'accepted';
+  }
   const itemName = (id: string) => table.items.get(id)?.name ?? id;
   const keys = (label: string, takes: (item: TableItem) => boolean) => (
     <LengthKeys

@@ -91,7 +91,7 @@ function Recorded({
           {act.place === null ? '' : `, ${placeWords(act.place)}`}
         </p>
         <p>
-          <Status tone={OUTCOME_TONES[act.outcome]}>{outcomeWords(act.outcome, act.lostAt)}</Status>
+          <Status tone={OUTCOME_TONES[act.outcome]}>{saidOf(act, record)}</Status>
           {back ? (
             <>
               {' '}
@@ -139,7 +139,16 @@ function Recorded({
   );
 }
 
-export function lotWordsOf(act: PieceAct, record: RecordOfUse, entry: Pick<ListedEntry, 'pack'>): string {
+/** What became of it; of an instrument that was opened, that it is washed. */
+const saidOf = ({ outcome, lostAt, source }: PieceAct, record: RecordOfUse): string =>
+  outcomeWords(
+    outcome,
+    lostAt,
+    source.kind === 'pack' &&
+      (record.packs.find(({ pickId }) => pickId === source.pickId)?.reusable ?? false),
+  );
+
+function lotWordsOf(act: PieceAct, record: RecordOfUse, entry: Pick<ListedEntry, 'pack'>): string {
   const { source } = act;
   if (source.kind === 'pack') {
     const pack = record.packs.find(({ pickId }) => pickId === source.pickId);

@@ -5,14 +5,12 @@ import kitStyles from '@/app/_kit/kit.module.css';
 import { Button } from '@/app/_ui/button';
 import { Status } from '@/app/_ui/status';
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
+import { mayStay } from '@/lib/usage/implant';
 import { sourceKey } from '@/lib/usage/state';
 import { USE_OUTCOME_WORDS } from '@/lib/wording/usage';
 import { touchOf } from './touch';
 import styles from './use.module.css';
 import type { Saying, Table, Touched } from './use-table';
-
-/** What may stay in a patient. */
-const IMPLANTS: ReadonlySet<string> = new Set(['plate', 'screw', 'washer', 'guideWire']);
 
 /** Everything in one set, line by line: implants first, instruments where they are asked for. */
 export function SetRows({
@@ -33,7 +31,7 @@ export function SetRows({
   const [all, setAll] = useState(false);
   const set = record.sets.find(({ id }) => id === setId);
   const lines = record.slots.filter((slot) => slot.setId === setId);
-  const isImplant = (itemId: string) => IMPLANTS.has(table.items.get(itemId)?.kind ?? '');
+  const isImplant = (itemId: string) => mayStay(table.items.get(itemId)?.kind ?? '');
   // what is recorded of an instrument stays in view
   const named = new Set(table.reckoned.state.pieces.map(({ source }) => sourceKey(source)));
   const shown = lines.filter((line) => all || isImplant(line.itemId) || named.has(sourceKey(line)));
@@ -66,7 +64,9 @@ export function SetRows({
           const gone = account ? account.implanted + account.discarded + account.notFound : 0;
           const open =
             saying.outcome !== 'returnedUnopened' &&
-            (saying.outcome !== 'implanted' || isImplant(line.itemId));
+            (isImplant(line.itemId) ||
+              saying.outcome === 'droppedOrDamaged' ||
+              saying.outcome === 'notFound');
           return (
             <li key={line.lineId} className={styles.row}>
               <div>

@@ -7,8 +7,9 @@ import { Button } from '@/app/_ui/button';
 import { Section } from '@/app/_ui/section';
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
 import { actFaults, type OpeningBar, type PieceAct, type UsePlace } from '@/lib/usage/act';
+import { mayStay } from '@/lib/usage/implant';
 import { sourceKey } from '@/lib/usage/state';
-import { ACT_FAULT_WORDS, outcomeWords, placeWords } from '@/lib/wording/usage';
+import { ACT_FAULT_WORDS, outcomeWords, placeWords, usageWords } from '@/lib/wording/usage';
 import { AccountView } from './account-view';
 import { CloseRecord } from './close-record';
 import { CorrectRecord } from './correct-record';
@@ -79,7 +80,14 @@ export function UseScreen({
   const sayOf = (act: PieceAct) =>
     `${nameOf(act.itemId)}${act.place === null ? '' : `, ${placeWords(act.place)}`}, ${outcomeWords(act.outcome, act.lostAt).toLowerCase()}`;
 
-  function touch(touched: Touched, as: Saying = saying) {
+  function touch(touched: Touched, asked: Saying = saying) {
+    const kind = table.items.get(touched.itemId)?.kind ?? '';
+    const as: Saying =
+      asked.outcome === 'implanted' && !mayStay(kind) && touched.source.kind === 'pack'
+        ? { outcome: 'openedNotImplanted', lostAt: null, place: null }
+        : asked;
+    if (as.outcome === 'implanted' && !mayStay(kind))
+      return setSaid(usageWords.noImplant(nameOf(touched.itemId)));
     const key = `${sourceKey(touched.source)} ${as.outcome}`;
     const at = performance.now();
     if (touchedLast.current.key === key && at - touchedLast.current.at < SAME_TOUCH_MS && !touched.scanId)

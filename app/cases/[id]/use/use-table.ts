@@ -1,5 +1,6 @@
 'use client';
 
+import { useRouter } from 'next/navigation';
 import { useCallback, useMemo, useState } from 'react';
 import { newClientId } from '@/app/_outbox/new-id';
 import { useOutbox } from '@/app/_outbox/use-outbox';
@@ -37,12 +38,17 @@ export type ListedEntry = ShownEntry & { pending: boolean };
 
 /** The record of one case: what the server has, and what this browser still keeps for it. */
 export function useTable(caseId: string, record: RecordOfUse) {
+  const router = useRouter();
   const acting = useActing();
   const [stored, setStored] = useState<readonly SentUseEntry[]>([]);
   const { outbox, add, doneAt, dismiss, flush } = useOutbox<SentUseEntry>({
     room: `use.${caseId}`,
     address: `/api/cases/${caseId}/use/entries`,
-    onStored: (entry) => setStored((now) => [...now, entry]),
+    onStored: (entry) => {
+      setStored((now) => [...now, entry]);
+      // the head of the page says how far the record is, and another may have entered something
+      router.refresh();
+    },
   });
 
   const entries = useMemo((): ListedEntry[] => {

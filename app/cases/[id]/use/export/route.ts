@@ -3,7 +3,7 @@ import { endpoint } from '@/app/_server/enter';
 import { noSuch } from '@/app/_server/outcome-answer';
 import { recordToGive } from '@/app/_server/use-record';
 import { csvOfUse, type ExportHead, jsonOfUse } from '@/lib/usage/export';
-import { planDifferenceWords } from '@/lib/wording/usage';
+import { differenceSentences } from '@/lib/wording/usage';
 
 export const dynamic = 'force-dynamic';
 
@@ -18,7 +18,7 @@ export const GET = endpoint('GET /cases/[id]/use/export', async ({ db, request, 
     caseDate: booked.caseDate,
     planVersion: record.plan?.version ?? null,
     closed: record.closed && { at: record.closed.at, by: record.closed.by },
-    differences: reckoned.differences.map((one) => planDifferenceWords(one, itemName)),
+    differences: differenceSentences(reckoned.differences, itemName),
     open,
     exportedAt: at,
   };
