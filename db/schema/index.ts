@@ -19,3 +19,4 @@ export * from './sets';
 export * from './stock';
 export * from './theatreCounts';
 export * from './turns';
+export * from './usage';

@@ -76,6 +76,10 @@ export const PERMITTED = {
   countInTheatre: ['scrubPractitioner'],
   /** The other person of a count in theatre. */
   countInTheatreWith: ['scrubPractitioner', 'surgeon', 'theatreManager', ...BENCH],
+  /** What was used, piece by piece, and the closing of that record. */
+  recordUse: ['scrubPractitioner'],
+  /** Says after its closing what is right. */
+  correctUse: ['scrubPractitioner', 'theatreManager', 'incidentLead'],
   /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
   workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
   /** Ends a question although not all is accounted for. */
