@@ -20,6 +20,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   loanRequest: 'LQ',
   loanReturn: 'LR',
   preferenceCard: 'PC',
+  recall: 'RC',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

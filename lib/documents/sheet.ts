@@ -29,7 +29,8 @@ export type SheetKind =
   | 'dayBeforeReport'
   | 'loanRequest'
   | 'loanReturn'
-  | 'preferenceCard';
+  | 'preferenceCard'
+  | 'recall';
 
 export interface Fact {
   term: string;
