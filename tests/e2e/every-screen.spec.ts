@@ -80,6 +80,8 @@ const EXAMPLES: Record<string, string[]> = {
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
 const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/cases/import': 'person_gwen-sallis',
+  '/recalls/[id]': 'person_nell-ashdown',
+  '/trace': 'person_nell-ashdown',
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',
@@ -142,6 +144,14 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/stock/counts');
     await page.getByRole('button', { name: 'Count all in Consignment cabinet' }).click();
     await expect(page).toHaveURL(/\/stock\/counts\/stockCount_/);
+  '/recalls/[id]': async (page) => {
+    await page.goto('/trace/result?of=item&item=item_cr-c35-20');
+    await page.getByRole('button', { name: 'Call it back' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText('A rehearsal').click();
+    await dialog.getByLabel('Why').fill('Rehearsed with the theatre team.');
+    await dialog.getByRole('button', { name: 'Rehearse it' }).click();
+    await expect(page).toHaveURL(/\/recalls\/recall_/);
     return page.url();
   },
   '/emergency/[id]': async (page) => {
