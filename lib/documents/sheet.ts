@@ -29,7 +29,9 @@ export type SheetKind =
   | 'dayBeforeReport'
   | 'loanRequest'
   | 'loanReturn'
-  | 'preferenceCard';
+  | 'preferenceCard'
+  | 'supplyOrder'
+  | 'recordOfUse';
 
 export interface Fact {
   term: string;

@@ -43,6 +43,11 @@ export const PERMITTED = {
   withdrawSet: ['decontaminationLead', 'theatreManager', 'administrator'],
   moveSet: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
   managePlaces: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'administrator'],
+  /** Calls something back: holds it at once, or rehearses that. */
+  openRecall: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  acknowledgeRecall: EVERYBODY,
+  /** Two of them together. */
+  closeRecall: ['decontaminationLead', 'theatreManager', 'incidentLead'],
   correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],
 
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
@@ -71,6 +76,10 @@ export const PERMITTED = {
   countInTheatre: ['scrubPractitioner'],
   /** The other person of a count in theatre. */
   countInTheatreWith: ['scrubPractitioner', 'surgeon', 'theatreManager', ...BENCH],
+  /** What was used, piece by piece, and the closing of that record. */
+  recordUse: ['scrubPractitioner'],
+  /** Says after its closing what is right. */
+  correctUse: ['scrubPractitioner', 'theatreManager', 'incidentLead'],
   /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
   workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
   /** Ends a question although not all is accounted for. */
@@ -83,6 +92,14 @@ export const PERMITTED = {
   countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
   /** That a loan goes back decontaminated. */
   declareLoan: BENCH,
+  /** Has what to order worked out; approving it is another act. */
+  proposeRestock: ['stockKeeper', 'theatreManager'],
+  /** Makes orders of a proposal, or turns it down. */
+  approveRestock: ['theatreManager'],
+  /** How long makers take, how often is ordered, and other terms of supply. */
+  keepSupplyTerms: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Puts what came of an order on the shelf, and closes the order. */
+  receiveOrder: ['stockKeeper', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** One's own preference cards. Anybody reads them; a card is its surgeon's. */
   keepCards: ['surgeon'],

@@ -47,6 +47,10 @@ const EXAMPLES: Record<string, string[]> = {
   '/configurations/[id]': ['/configurations/configuration_sfl'],
   '/configurations/[id]/approve': ['/configurations/configuration_sfl/approve'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
+  '/configurations/[id]/review': [
+    '/configurations/configuration_sfl/review',
+    '/configurations/configuration_drt/review?months=12',
+  ],
   '/configurations/[id]/compare': ['/configurations/configuration_sfl/compare'],
   '/plans/cards/[id]': ['/plans/cards/card_demo-1', '/plans/cards/card_demo-5'],
   '/plans/cards/[id]/compare': ['/plans/cards/card_demo-3/compare?from=1&to=3'],
@@ -64,6 +68,12 @@ const EXAMPLES: Record<string, string[]> = {
     'thermal-dose',
     'set-turnaround',
     'loan-notice',
+    'set-review',
+    'expiry-loss',
+    'service-life',
+    'case-cost',
+    'reorder',
+    'trace',
   ].map((name) => `/calculations/${name}`),
 };
 
