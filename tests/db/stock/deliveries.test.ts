@@ -158,13 +158,16 @@ describe('a delivery', () => {
 
   it('never changes afterwards, except that a line is named for the order it answers, once', async () => {
     done(await receive(sent([line('a')])));
+    const saying = (what: RegExp) => ({ cause: { message: expect.stringMatching(what) } });
     const run = (sql: string) => shelf.db.tx(async (write) => void write.run(raw.raw(sql)));
-    await expect(run("UPDATE delivery_lines SET count = 9 WHERE id = 'deliveryLine_a'")).rejects.toThrow(
-      /kept/,
-    );
-    await expect(run("UPDATE deliveries SET reference = 'x'")).rejects.toThrow(/kept/);
-    await expect(run('DELETE FROM deliveries')).rejects.toThrow(/never deleted/);
+    await expect(
+      run("UPDATE delivery_lines SET count = 9 WHERE id = 'deliveryLine_a'"),
+    ).rejects.toMatchObject(saying(/kept/));
+    await expect(run("UPDATE deliveries SET reference = 'x'")).rejects.toMatchObject(saying(/kept/));
+    await expect(run('DELETE FROM deliveries')).rejects.toMatchObject(saying(/never deleted/));
     await run("UPDATE delivery_lines SET order_line_id = 'orderLine_1' WHERE id = 'deliveryLine_a'");
-    await expect(run("UPDATE delivery_lines SET order_line_id = 'orderLine_2'")).rejects.toThrow(/kept/);
+    await expect(run("UPDATE delivery_lines SET order_line_id = 'orderLine_2'")).rejects.toMatchObject(
+      saying(/kept/),
+    );
   });
 });
