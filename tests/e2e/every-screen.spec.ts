@@ -144,6 +144,8 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/stock/counts');
     await page.getByRole('button', { name: 'Count all in Consignment cabinet' }).click();
     await expect(page).toHaveURL(/\/stock\/counts\/stockCount_/);
+    return page.url();
+  },
   '/recalls/[id]': async (page) => {
     await page.goto('/trace/result?of=item&item=item_cr-c35-20');
     await page.getByRole('button', { name: 'Call it back' }).click();

@@ -28,7 +28,7 @@ let technician: Person;
 let made = 0;
 const newId: NewId = (kind) => {
   made += 1;
-  return `${kind}_review-${made}` as ReturnType<NewId>;
+  return `${kind}_review-${made}`;
 };
 
 beforeEach(async () => {
@@ -263,12 +263,12 @@ describe('costs and losses over the demo’s two years', () => {
   it('a wasted piece without a price leaves its case at least what is known', async () => {
     const [before] = (await loadCaseCosts(reading(), PERIOD, now)).cases;
     if (!before) throw new Error('there are cases');
-    await db.tx((write) =>
+    await db.tx(async (write) => {
       write.run(sql`
         INSERT INTO piece_moves (act, item_id, quantity, owner, case_id, reason, unit_pence, done_on, done_at, entered_at)
         SELECT 'wasted', item_id, 1, 'ours', case_id, 'own words', NULL, done_on, done_at, entered_at
-        FROM piece_moves WHERE case_id = ${before.caseId} AND act = 'implanted' LIMIT 1`),
-    );
+        FROM piece_moves WHERE case_id = ${before.caseId} AND act = 'implanted' LIMIT 1`);
+    });
     const after = (await loadCaseCosts(reading(), PERIOD, now)).cases.find(
       ({ caseId }) => caseId === before.caseId,
     );
