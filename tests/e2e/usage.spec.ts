@@ -65,8 +65,8 @@ test('entries made while the server can’t be reached wait here over a reload, 
   await page.reload();
   await expect(recorded(page)).toHaveCount(1);
   await expect(recorded(page)).toContainText('P1, hole S3');
-  // the set, its pack and its load are put in by the program
-  await expect(recorded(page)).toContainText(/lot not available: SFT-03, pack .+, load .+/);
+  // the set is put in by the program; the demo's was packed before packs were kept, and that is said
+  await expect(recorded(page)).toContainText('lot not available: SFT-03, pack not on record');
   const rows = inDatabase(hospital.database, (file) =>
     file.prepare("SELECT count(*) AS rows FROM use_entries WHERE case_id = 'case_lm-26-u4ht'").get(),
   );
@@ -76,7 +76,6 @@ test('entries made while the server can’t be reached wait here over a reload, 
 test('two people at one table see each other’s entries', async ({ page, browser, baseURL }) => {
   await actAs(page, 'person_ruth-okonjo');
   await page.goto(USE);
-  await expect(recorded(page)).toHaveCount(1);
   const other = await browser.newContext(baseURL ? { baseURL } : {});
   await actAs(other, 'person_piotr-lennard');
   const beside = await other.newPage();
@@ -103,6 +102,19 @@ test('what is used is recorded by touch and scan, closed with what stays open, a
   hospital,
 }) => {
   if (!hospital) throw new Error('this test looks into the database');
+  const inSlot = () =>
+    inDatabase(
+      hospital.database,
+      (file) =>
+        file
+          .prepare<[], { found: number }>(
+            `SELECT held.found FROM set_contents held JOIN configuration_lines line ON line.id = held.line_id
+             JOIN items item ON item.id = line.item_id
+             WHERE held.set_id = 'set_sft-03' AND item.name = 'Cortical screw 3.5 × 24 mm, self-tapping'`,
+          )
+          .get()?.found ?? 0,
+    );
+  const before = inSlot();
   // theatre asks for two more packs
   await page.goto(`${HUMERUS}/pick`);
   await listening(page);
@@ -162,6 +174,11 @@ test('what is used is recorded by touch and scan, closed with what stays open, a
   await expect(recorded(page).first()).toContainText('Dropped or damaged');
   await saved(page);
 
+  // with what the tests before may have left in its hole
+  const implanted = await recorded(page)
+    .filter({ hasText: 'Cortical screw 3.5 × 24 mm' })
+    .filter({ hasText: 'Implanted' })
+    .count();
   const open = page.getByRole('list', { name: 'What stays open' });
   await expect(open).toContainText('SFT-03: no final count says');
   await expect(open).toContainText('Cortical screw 3.5 × 24 mm, self-tapping, SFT-03: one not found.');
@@ -174,16 +191,7 @@ test('what is used is recorded by touch and scan, closed with what stays open, a
   await expect(page.getByText(/^Closed, \d open$/)).toBeVisible();
 
   // the slot is short at once
-  const held = inDatabase(hospital.database, (file) =>
-    file
-      .prepare(
-        `SELECT held.found, line.expected FROM set_contents held JOIN configuration_lines line ON line.id = held.line_id
-         JOIN items item ON item.id = line.item_id
-         WHERE held.set_id = 'set_sft-03' AND item.name = 'Cortical screw 3.5 × 24 mm, self-tapping'`,
-      )
-      .get(),
-  ) as { found: number; expected: number };
-  expect(held.found).toBe(held.expected - 2);
+  expect(inSlot()).toBe(before - 1 - implanted);
 
   // corrected by further entries, with the reason
   await page.getByRole('button', { name: 'Correct the record…' }).click();
@@ -194,7 +202,6 @@ test('what is used is recorded by touch and scan, closed with what stays open, a
     .pressSequentially('The bit was sound after all.', { delay: 70 });
   await correct.getByRole('button', { name: 'Begin correcting' }).click();
   await page.getByRole('button', { name: /^Take back: Drill bit/ }).click();
-  await saved(page).catch(() => undefined);
   await expect(page.getByText('Taken back by Ruth Okonjo', { exact: false })).toContainText(
     'The bit was sound after all.',
   );
