@@ -18,9 +18,14 @@ const KIND_CODES: Record<SheetKind, string> = {
   morningReport: 'MR',
   dayBeforeReport: 'DR',
   loanRequest: 'LQ',
+  supplyOrder: 'SO',
   loanReturn: 'LR',
   preferenceCard: 'PC',
+<<<<<<< HEAD
   recordOfUse: 'RU',
+=======
+  recall: 'RC',
+>>>>>>> bb731f58adea4b67ae9b88887359950fce1640fb
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

@@ -30,7 +30,12 @@ export type SheetKind =
   | 'loanRequest'
   | 'loanReturn'
   | 'preferenceCard'
+<<<<<<< HEAD
+  | 'supplyOrder'
   | 'recordOfUse';
+=======
+  | 'recall';
+>>>>>>> bb731f58adea4b67ae9b88887359950fce1640fb
 
 export interface Fact {
   term: string;

@@ -17,6 +17,7 @@ export const meaning = z.enum([
   'iSettleThis',
   'iDeclareThisLoan',
   'iHandThisOver',
+  'iCloseThisRecall',
   'iRecordedThis',
 ]);
 export type Meaning = z.infer<typeof meaning>;

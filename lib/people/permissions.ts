@@ -43,6 +43,13 @@ export const PERMITTED = {
   withdrawSet: ['decontaminationLead', 'theatreManager', 'administrator'],
   moveSet: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
   managePlaces: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'administrator'],
+  /** Calls something back: holds it at once, or rehearses that. */
+  openRecall: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  acknowledgeRecall: EVERYBODY,
+  /** What one person handled in a period: for an incident, not for judging anybody. */
+  tracePerson: ['decontaminationLead', 'theatreManager', 'incidentLead'],
+  /** Two of them together. */
+  closeRecall: ['decontaminationLead', 'theatreManager', 'incidentLead'],
   correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],
 
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
@@ -87,6 +94,14 @@ export const PERMITTED = {
   countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
   /** That a loan goes back decontaminated. */
   declareLoan: BENCH,
+  /** Has what to order worked out; approving it is another act. */
+  proposeRestock: ['stockKeeper', 'theatreManager'],
+  /** Makes orders of a proposal, or turns it down. */
+  approveRestock: ['theatreManager'],
+  /** How long makers take, how often is ordered, and other terms of supply. */
+  keepSupplyTerms: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Puts what came of an order on the shelf, and closes the order. */
+  receiveOrder: ['stockKeeper', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** One's own preference cards. Anybody reads them; a card is its surgeon's. */
   keepCards: ['surgeon'],
@@ -105,6 +120,15 @@ export const PERMITTED = {
   writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
   /** By another person than the one who drafted it. */
   approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
+  /** Takes deliveries in. */
+  receiveStock: ['stockKeeper', ...BENCH],
+  moveStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** Says that the record of a heap is wrong, or that pieces of it are damaged or past use-by and go into the bin. */
+  adjustStock: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
+  holdStock: [...BENCH, 'scrubPractitioner', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  countStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** What becomes of a difference that a count found: by another person than those who counted. */
+  decideStockCount: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
   editCatalogue: ['theatreManager', 'stockKeeper', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 

@@ -10,9 +10,11 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  recall: 'Recall',
   morningReport: 'Morning report',
   dayBeforeReport: 'Day-before report',
   loanRequest: 'Request for a loan',
+  supplyOrder: 'Order',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',
   recordOfUse: 'Record of use',
@@ -215,6 +217,12 @@ export const noSheetWords = {
     title: 'No such load',
     sentence: 'There is no load under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/loads', words: 'Go to the loads' },
+  },
+  noOrder: {
+    title: 'No such order',
+    sentence:
+      'There is no order under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/restock/orders', words: 'Go to the orders' },
   },
   noLoan: {
     title: 'No such loan',
