@@ -25,6 +25,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/cases/[id]/pick': ['9rtb', '3jfa', 'd3xe', 'u4ht', 's8hu'].map((end) => `/cases/case_lm-26-${end}/pick`),
   '/cases/[id]/check': ['/cases/case_lm-26-d3xe/check', '/cases/case_lm-26-9rtb/check'],
   '/cases/[id]/counts': ['/cases/case_lm-26-u4ht/counts', '/cases/case_lm-26-9rtb/counts'],
+  '/cases/[id]/use': ['/cases/case_lm-26-u4ht/use', '/cases/case_lm-26-9rtb/use'],
   '/cases/[id]/back': ['/cases/case_lm-26-u4ht/back', '/cases/case_lm-26-9rtb/back'],
   '/catalogue/[id]': ['cr-p35-hs-08', 'sf-c35-16', 'cr-b28-200', 'sf-s-i45', 'pt-r-mini', 'cr-g-small'].map(
     (end) => `/catalogue/item_${end}`,
@@ -116,6 +117,7 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/cases/[id]/plan': 'person_tobias-wray',
   '/cases/[id]/check': 'person_tomas-birkett',
   '/cases/[id]/counts': 'person_ruth-okonjo',
+  '/cases/[id]/use': 'person_ruth-okonjo',
   '/catalogue/new': 'person_dilys-harrow',
   '/catalogue/[id]/edit': 'person_dilys-harrow',
   '/configurations/new': 'person_maurice-oduya',
