@@ -31,11 +31,11 @@ test('what to order is worked out, approved with a change by the manager, receiv
   await expect(lines.getByRole('row')).toHaveCount(2);
   await page.getByRole('button', { name: 'Change CR-C35-16' }).click();
   const dialog = page.getByRole('dialog');
-  await dialog.getByLabel('Order').fill('7');
+  await dialog.getByRole('textbox', { name: 'Order' }).fill('7');
   await dialog.getByRole('button', { name: 'Take this number' }).click();
   await expect(dialog.getByText('It comes in packs of 5: state whole packs.').first()).toBeVisible();
   await expectAccessible(page);
-  await dialog.getByLabel('Order').fill('20');
+  await dialog.getByRole('textbox', { name: 'Order' }).fill('20');
   await dialog.getByLabel('Why').fill('Two long plates are booked for next week');
   await dialog.getByRole('button', { name: 'Take this number' }).click();
   await expect(lines.getByText('Two long plates are booked for next week', { exact: false })).toBeVisible();
