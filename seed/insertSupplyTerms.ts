@@ -1,7 +1,7 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { supplyTermsRows } from '@/db/schema';
 import { MAKERS } from './catalogue/makers';
-import { insertAll } from './insertAll';
 
 /** What is agreed with two of the makers. How long the third one takes nobody has stated yet. */
 export async function insertSupplyTerms(write: Queries, at: string): Promise<void> {
@@ -12,7 +12,7 @@ export async function insertSupplyTerms(write: Queries, at: string): Promise<voi
     changedAt: at,
     revision: 1,
   };
-  await insertAll(write, supplyTermsRows, [
+  await insertMany(write, supplyTermsRows, [
     {
       ...stated,
       id: 'terms_demo-1',

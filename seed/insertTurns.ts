@@ -1,10 +1,11 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { loadPacks, loads, sets, sterilisers, turnSteps, turns } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { TurnStep } from '@/lib/sets/setState';
+import type { History } from './history/history';
 import type { DemoPerson } from './hospital/people';
 import type { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 import { setIdOf } from './insertSets';
 import { SETS } from './sets/sets';
 import { historyOf, type SetHistory, type TurnTaken } from './turns/history';
@@ -15,34 +16,41 @@ const TECHNICIANS: DemoPerson[] = ['person_wren-adeyemi', 'person_tomas-birkett'
 const LEADS: DemoPerson[] = ['person_maurice-oduya', 'person_hettie-crane'];
 const MINUTE = 60_000;
 /** What was run before this history begins. */
-const RUNS_BEFORE = 450;
+const RUNS_BEFORE = 1_450;
+
+export async function insertSterilisers(write: Queries): Promise<void> {
+  await insertMany(
+    write,
+    sterilisers,
+    STERILISERS.map((one) => ({ ...one })),
+  );
+}
 
 /**
  * The turns behind the sets' present steps: every step with its person, every pack, and the loads that made them
  * sterile. Needs the sets and what lies in them.
  */
-export async function insertTurns(write: Queries, clock: HospitalClock): Promise<void> {
-  await insertAll(
-    write,
-    sterilisers,
-    STERILISERS.map((one) => ({ ...one })),
-  );
+export async function insertTurns(
+  write: Queries,
+  clock: HospitalClock,
+  before: Pick<History, 'turnsBefore'> | null = null,
+): Promise<void> {
   const histories = SETS.map((plan, index) => historyOf(plan, index, clock.now.getTime()));
   const made: PackMade[] = [];
   for (const history of histories) {
     const setId = setIdOf(history.plan.code);
     const ids = history.turns.map(({ number }) => turnIdOf(history, number));
-    await insertAll(
+    await insertMany(
       write,
       turns,
       history.turns.map(({ number, steps }, at) => ({
         id: ids[at] ?? '',
         setId,
-        number,
+        number: number + (before?.turnsBefore.get(setId) ?? 0),
         beganAt: iso(steps[0]?.at ?? 0),
       })),
     );
-    await insertAll(write, turnSteps, stepRows(history, setId));
+    await insertMany(write, turnSteps, stepRows(history, setId));
     for (const turn of history.turns) {
       const packed = turn.steps.find(({ step }) => step === 'packed');
       if (!packed) continue;
@@ -62,7 +70,7 @@ export async function insertTurns(write: Queries, clock: HospitalClock): Promise
   made.sort((a, b) => a.packedAt - b.packedAt);
   const loadOf = await insertLoads(write, made, clock);
   await insertPacks(write, made, loadOf, clock);
-  await insertAll(
+  await insertMany(
     write,
     loadPacks,
     made.flatMap((pack) => {
@@ -162,7 +170,7 @@ async function insertLoads(
       revision: 1,
     };
   });
-  await insertAll(write, loads, rows);
+  await insertMany(write, loads, rows);
   return loadOf;
 }
 

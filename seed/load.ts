@@ -1,6 +1,8 @@
 import type { Database, Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { appendLedger } from '@/db/ledger';
 import { rowFromItem } from '@/db/mappers/item';
+import { beginJournal } from '@/db/operations/pieces/begin-journal';
 import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
 import { insertBenchCounts } from './bench/insertBenchCounts';
@@ -8,21 +10,24 @@ import { insertCards, insertFeeds } from './cards/insertCards';
 import { insertKits } from './caseLife/insertKits';
 import { catalogueEntries } from './catalogue/catalogue';
 import { MAKERS } from './catalogue/makers';
+import { tellHistory } from './history/history';
+import { insertPastCases } from './history/insertPastCases';
+import { insertPastPieces } from './history/insertPastPieces';
+import { insertPastTurns } from './history/insertPastTurns';
 import { PLACES, THEATRES } from './hospital/building';
+import { COSTS } from './hospital/costs';
 import { PEOPLE } from './hospital/people';
 import { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 import { insertCases } from './insertCases';
 import { insertConfigurations } from './insertConfigurations';
 import { insertSessions } from './insertSessions';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
 import { insertSupplyTerms } from './insertSupplyTerms';
-import { insertTurns } from './insertTurns';
+import { insertSterilisers, insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
-import { insertOpenings } from './pieces/insertOpenings';
 import { insertStarterRules } from './rules/insertStarterRules';
 
 const DEMO_KEY = 'demo';
@@ -32,31 +37,46 @@ const DEMO_KEY = 'demo';
  * transaction with one ledger entry, or nothing. A database that holds the demo already is left as it is.
  * Throws when the database holds anything else.
  */
-export async function loadDemo({ db, now }: { db: Database; now: Date }): Promise<void> {
+export async function loadDemo({
+  db,
+  now,
+  history: withHistory = true,
+}: {
+  db: Database;
+  now: Date;
+  /** Two years of cases, turns and usage behind it. */
+  history?: boolean;
+}): Promise<void> {
   if (await isDemo(db)) return;
   if (!(await isEmpty(db))) throw new Error('the demo is only loaded into an empty database');
   const clock = new HospitalClock(now);
   await db.tx(async (write) => {
-    await insertAll(write, people, [...PEOPLE]);
+    await insertMany(write, people, [...PEOPLE]);
     await insertDemoSecrets(write, now.toISOString());
-    await insertAll(write, places, [...PLACES]);
-    await insertAll(write, theatres, [...THEATRES]);
+    await insertMany(write, places, [...PLACES]);
+    await insertMany(write, theatres, [...THEATRES]);
     await insertSessions(write, clock);
     await insertCatalogue(write);
     await insertStarterRules(write);
     await insertConfigurations(write, clock);
     await insertSets(write, clock);
     await insertStock(write, clock);
+    const history = withHistory ? await tellHistory(write, clock) : null;
+    if (history) await insertPastCases(write, history);
     await insertSupplyTerms(write, now.toISOString());
     await insertCases(write, clock);
     await insertCards(write, clock);
     await insertFeeds(write, clock);
-    await insertTurns(write, clock);
+    await insertSterilisers(write);
+    if (history) await insertPastTurns(write, history);
+    await insertTurns(write, clock, history);
     await insertLoadRecords(write);
     await insertBenchCounts(write, clock);
     await insertKits(write, clock);
     await insertLoans(write, clock);
-    await insertOpenings(write, clock);
+    if (history) await insertPastPieces(write, clock, history);
+    else await beginJournal(write, { at: now.toISOString(), on: clock.today });
+    await write.insert(settings).values({ key: 'costs', value: COSTS });
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),
@@ -87,11 +107,11 @@ export async function isDemo({ read }: Pick<Database, 'read'>): Promise<boolean>
 
 async function insertCatalogue(write: Queries): Promise<void> {
   const named = Object.values(MAKERS).map(({ id, name }) => ({ id, name }));
-  await insertAll(write, makers, named);
+  await insertMany(write, makers, named);
   const nameOf = new Map<string, string>(named.map(({ id, name }) => [id, name]));
   const rows = catalogueEntries().map((entry) => {
     const parsed = item.parse(entry);
     return rowFromItem(parsed, 1, nameOf.get(parsed.makerId) ?? '');
   });
-  await insertAll(write, items, rows);
+  await insertMany(write, items, rows);
 }

@@ -31,6 +31,8 @@ export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Lenders', href: '/lenders', reach: 'readHospital' },
   { label: 'Held sets', href: '/holds', reach: 'readHospital' },
   { label: 'Repairs', href: '/repairs', reach: 'readHospital' },
+  { label: 'Cost and waste', href: '/reports/costs', reach: 'readHospital' },
+  { label: 'Loss and life', href: '/reports/loss', reach: 'readHospital' },
   { label: 'Places', href: '/places', reach: 'readHospital' },
   { label: 'Sterilisers', href: '/sterilisers', reach: 'readHospital' },
   { label: 'Calculations', href: '/calculations', reach: 'readHospital' },

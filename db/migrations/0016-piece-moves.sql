@@ -64,6 +64,9 @@ CREATE TRIGGER piece_moves_are_never_changed BEFORE UPDATE ON piece_moves
 CREATE TRIGGER piece_moves_are_never_deleted BEFORE DELETE ON piece_moves
   BEGIN SELECT raise(ABORT, 'the journal of pieces is append-only'); END;
 
+-- Heaps that are used up stay on record; what is on the shelf is found without them.
+CREATE INDEX stock_there ON stock (form, item_id) WHERE quantity > 0;
+
 -- What lies in each slot by the journal; `set_contents` is what people counted there, and every count makes the two agree.
 CREATE TABLE slot_holdings (
   set_id TEXT NOT NULL REFERENCES sets(id),

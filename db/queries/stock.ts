@@ -1,4 +1,4 @@
-import { asc, eq } from 'drizzle-orm';
+import { asc, eq, gt } from 'drizzle-orm';
 import { type ItemId, itemId, type StockId, stockId } from '@/lib/identity/ids';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { type StockForm, stockForm, stockOwner } from '@/lib/stock/stock';
@@ -23,7 +23,7 @@ export interface StockRow {
   heldBecause: string | null;
 }
 
-/** Everything on the shelves, what is past use-by and held too; the earliest use-by first, none stated last. */
+/** Everything that lies on the shelves, what is past use-by and held too; the earliest use-by first, none stated last. */
 export async function listStock(db: Reading): Promise<StockRow[]> {
   mayRead(db, 'readHospital');
   const { read } = db;
@@ -41,6 +41,7 @@ export async function listStock(db: Reading): Promise<StockRow[]> {
     .innerJoin(items, eq(items.id, stock.itemId))
     .innerJoin(makers, eq(makers.id, items.makerId))
     .innerJoin(places, eq(places.id, stock.placeId))
+    .where(gt(stock.quantity, 0))
     .orderBy(asc(items.code), asc(stock.useBy), asc(stock.id));
   return rows
     .map(

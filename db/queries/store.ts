@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNull, ne, notInArray, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, ne, notInArray, or, sql } from 'drizzle-orm';
 import {
   configurationId,
   type ItemId,
@@ -226,16 +226,18 @@ const IN_THEATRE = { id: placeId.parse('place_in-theatre'), name: 'in theatre', 
 
 /** Pouches and sterile packs; what lies unsterile on the shelf goes into no kit. */
 async function loadPacks({ read }: Reading, forCase: string | null): Promise<StoredPack[]> {
-  const [rows, kits, out] = await Promise.all([
-    read
-      .select({ stock, place: places })
-      .from(stock)
-      .innerJoin(places, eq(places.id, stock.placeId))
-      .where(inArray(stock.form, ['pouch', 'sterilePacked']))
-      .orderBy(asc(stock.useBy), asc(stock.id)),
+  const [kits, out] = await Promise.all([
     onKits(read, { exceptCase: forCase }),
     forCase === null ? new Map<string, number>() : packsOutFor(read, forCase),
   ]);
+  // heaps that are used up stay on record: only those that hold something are looked at, and those the case took
+  const there = and(inArray(stock.form, ['pouch', 'sterilePacked']), gt(stock.quantity, 0));
+  const rows = await read
+    .select({ stock, place: places })
+    .from(stock)
+    .innerJoin(places, eq(places.id, stock.placeId))
+    .where(out.size === 0 ? there : or(there, inArray(stock.id, [...out.keys()])))
+    .orderBy(asc(stock.useBy), asc(stock.id));
   return rows.map(({ stock: row, place }) => ({
     id: stockId.parse(row.id),
     itemId: itemId.parse(row.itemId),

@@ -21,6 +21,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   supplyOrder: 'SO',
   loanReturn: 'LR',
   preferenceCard: 'PC',
+  recordOfUse: 'RU',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

@@ -30,7 +30,8 @@ export type SheetKind =
   | 'loanRequest'
   | 'loanReturn'
   | 'preferenceCard'
-  | 'supplyOrder';
+  | 'supplyOrder'
+  | 'recordOfUse';
 
 export interface Fact {
   term: string;

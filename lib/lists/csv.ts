@@ -1,28 +1,32 @@
+/** First in a file, so that office programs read it as UTF-8. */
+export const CSV_MARK = '\uFEFF';
+
+/** A cell: text, a number as it is, or `null` where nothing is stated. */
+export type CsvCell = string | number | null;
+
 /** A column of a list that goes out as text: a spreadsheet must not work out what it holds, or eat its leading zeros. */
 export interface ListColumn<Row> {
   head: string;
-  /** Text is written so that no program takes it for a formula; a number as it is. `null`: not stated. */
-  value: (row: Row) => string | number | null;
+  value: (row: Row) => CsvCell;
+}
+
+/** One line of CSV (RFC 4180). A text that an office program would take for a formula is quoted as text; numbers are left alone. */
+export function csvLine(cells: readonly CsvCell[]): string {
+  return `${cells.map(cellText).join(',')}\r\n`;
+}
+
+/** Rows as a whole file, with a line of heads. */
+export function csvOf<Row>(columns: readonly ListColumn<Row>[], rows: readonly Row[]): string {
+  const lines = rows.map((row) => csvLine(columns.map(({ value }) => value(row))));
+  return `${CSV_MARK}${csvLine(columns.map(({ head }) => head))}${lines.join('')}`;
 }
 
 /** What a spreadsheet takes for the beginning of a formula (OWASP, CSV injection; from memory). */
 const FORMULA_STARTERS = /^[=+\-@\t\r]/;
 
-/**
- * Rows as comma-separated values (RFC 4180), with the mark by which spreadsheets know UTF-8. A text that begins as a formula
- * gets an apostrophe before it; numbers are left alone.
- */
-export function csvOf<Row>(columns: readonly ListColumn<Row>[], rows: readonly Row[]): string {
-  const lines = [
-    columns.map(({ head }) => field(head)),
-    ...rows.map((row) => columns.map(({ value }) => field(value(row)))),
-  ];
-  return `\uFEFF${lines.map((line) => `${line.join(',')}\r\n`).join('')}`;
-}
-
-function field(value: string | number | null): string {
-  if (value === null) return '';
-  if (typeof value === 'number') return String(value);
-  const safe = FORMULA_STARTERS.test(value) ? `'${value}` : value;
+function cellText(cell: CsvCell): string {
+  if (cell === null) return '';
+  if (typeof cell === 'number') return String(cell);
+  const safe = FORMULA_STARTERS.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -48,7 +48,11 @@ export function touchedBy(all: readonly LoadInLine[], failedId: string, failure:
   };
 }
 
-function speaksForSteriliser({ state, indicators, byException }: LoadInLine, failure: FailureOf): boolean {
+/** Whether a load speaks for its steriliser, as against a failure of that kind. */
+export function speaksForSteriliser(
+  { state, indicators, byException }: LoadInLine,
+  failure: FailureOf,
+): boolean {
   if (state !== 'accepted' || indicators.some(({ result }) => result === 'failed')) return false;
   return failure === 'biological' || byException ? biologicalPassed(indicators) : true;
 }

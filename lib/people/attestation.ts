@@ -17,6 +17,8 @@ export const meaning = z.enum([
   'iSettleThis',
   'iDeclareThisLoan',
   'iHandThisOver',
+  'iCloseThisRecall',
+  'iRecordedThis',
 ]);
 export type Meaning = z.infer<typeof meaning>;
 

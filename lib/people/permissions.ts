@@ -43,6 +43,11 @@ export const PERMITTED = {
   withdrawSet: ['decontaminationLead', 'theatreManager', 'administrator'],
   moveSet: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
   managePlaces: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'administrator'],
+  /** Calls something back: holds it at once, or rehearses that. */
+  openRecall: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  acknowledgeRecall: EVERYBODY,
+  /** Two of them together. */
+  closeRecall: ['decontaminationLead', 'theatreManager', 'incidentLead'],
   correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],
 
   bookCase: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
@@ -71,6 +76,10 @@ export const PERMITTED = {
   countInTheatre: ['scrubPractitioner'],
   /** The other person of a count in theatre. */
   countInTheatreWith: ['scrubPractitioner', 'surgeon', 'theatreManager', ...BENCH],
+  /** What was used, piece by piece, and the closing of that record. */
+  recordUse: ['scrubPractitioner'],
+  /** Says after its closing what is right. */
+  correctUse: ['scrubPractitioner', 'theatreManager', 'incidentLead'],
   /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
   workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
   /** Ends a question although not all is accounted for. */
@@ -109,6 +118,15 @@ export const PERMITTED = {
   writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
   /** By another person than the one who drafted it. */
   approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
+  /** Takes deliveries in. */
+  receiveStock: ['stockKeeper', ...BENCH],
+  moveStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** Says that the record of a heap is wrong, or that pieces of it are damaged or past use-by and go into the bin. */
+  adjustStock: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
+  holdStock: [...BENCH, 'scrubPractitioner', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  countStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** What becomes of a difference that a count found: by another person than those who counted. */
+  decideStockCount: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
   editCatalogue: ['theatreManager', 'stockKeeper', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { heldBecause, pieceCondition, turnStep } from '../sets/setState';
 import { urgency } from '../theatre/surgicalCase';
+import { recallTask } from '../trace/recall';
 import { asideOutcome } from './aside';
 
 const name = z.string().min(1).max(200);
@@ -157,6 +158,17 @@ export const noticeContent = z.discriminatedUnion('kind', [
     kind: z.literal('turnWanted'),
     detail: z.object({ setCode: name, wantedBy: z.iso.datetime(), caseReference: name, by: name }),
   }),
+  /** To everybody who must know of a recall, with what they are asked to do. */
+  z.object({
+    kind: z.literal('recallOpened'),
+    detail: z.object({
+      number: name,
+      what: name,
+      rehearsal: z.boolean(),
+      tasks: z.array(recallTask).min(1),
+      by: name,
+    }),
+  }),
 ]);
 export type NoticeContent = z.infer<typeof noticeContent>;
 
@@ -185,6 +197,7 @@ export const MAY_BE_OFF = {
   loanQuestionAnswered: false,
   caseSetsChanged: false,
   turnWanted: false,
+  recallOpened: false,
 } as const satisfies Record<NoticeKind, boolean>;
 
 export const NOTICE_KINDS = Object.keys(MAY_BE_OFF) as NoticeKind[];

@@ -16,4 +16,6 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iSettleThis: 'I settle this question',
   iDeclareThisLoan: 'I declare this loan as stated',
   iHandThisOver: 'I hand this over',
+  iCloseThisRecall: 'I close this recall',
+  iRecordedThis: 'I recorded what was used',
 };

@@ -5,6 +5,7 @@ import { ASIDE_OUTCOME_WORDS } from './aside';
 import { LOAN_NEWS_WORDS, questionWords } from './loans';
 import { capitalised, listWords } from './numbers';
 import { URGENCY_WORDS } from './plans';
+import { REHEARSAL, TASK_WORDS } from './recall';
 import { CONDITION_WORDS, HELD_BECAUSE_WORDS, TURN_STEP_WORDS } from './sets';
 
 /** What each kind of notice is about, for choosing. */
@@ -27,6 +28,7 @@ export const NOTICE_KIND_WORDS: Record<NoticeKind, string> = {
   loanQuestionAnswered: 'What was decided about a loan you asked on',
   caseSetsChanged: 'The sets promised to your case changed',
   turnWanted: 'A set is wanted sooner than its usual turn',
+  recallOpened: 'Something was called back, and you are asked to act',
 };
 
 export const noticeWords = {
@@ -54,6 +56,11 @@ export function noticeSentence(notice: NoticeContent): string {
     case 'promisedSetWithdrawn': {
       const { setCode, because, caseReference, by } = notice.detail;
       return `${setCode}, promised to your case ${caseReference}, was taken out of service by ${by}: ${because}`;
+    }
+    case 'recallOpened': {
+      const { number, what, rehearsal, tasks, by } = notice.detail;
+      const asked = tasks.map((task) => TASK_WORDS[task]).join('; ');
+      return `${rehearsal ? `${REHEARSAL}. ` : ''}${by} called back ${what} (${number}). ${asked}.`;
     }
     case 'holdLifted': {
       const { setCode, to, reason, by } = notice.detail;

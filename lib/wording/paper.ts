@@ -16,6 +16,7 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   supplyOrder: 'Order',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',
+  recordOfUse: 'Record of use',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };

@@ -38,14 +38,19 @@ const EXAMPLES: Record<string, string[]> = {
   '/sets/[id]/short': ['/sets/set_drt-04/short', '/sets/set_sfs-09/short'],
   '/places/[id]': ['/places/place_store-a', '/places/place_pouch-1'],
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
+  '/stock/[item]': ['sf-n40-40', 'cr-b25-110', 'sf-c35-16', 'pt-c-seal'].map((end) => `/stock/item_${end}`),
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/lenders/[id]': ['/lenders/lender_sallowfen'],
-  '/loads/[id]': ['/loads/load_demo-460'],
+  '/loads/[id]': ['/loads/load_demo-1460'],
   '/loans/[id]': ['4471', '4472', '4475', '4476', '4477', '4430'].map((end) => `/loans/loan_demo-${end}`),
   '/people/[id]': ['/people/person_wren-adeyemi'],
   '/configurations/[id]': ['/configurations/configuration_sfl'],
   '/configurations/[id]/approve': ['/configurations/configuration_sfl/approve'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
+  '/configurations/[id]/review': [
+    '/configurations/configuration_sfl/review',
+    '/configurations/configuration_drt/review?months=12',
+  ],
   '/configurations/[id]/compare': ['/configurations/configuration_sfl/compare'],
   '/plans/cards/[id]': ['/plans/cards/card_demo-1', '/plans/cards/card_demo-5'],
   '/plans/cards/[id]/compare': ['/plans/cards/card_demo-3/compare?from=1&to=3'],
@@ -63,7 +68,12 @@ const EXAMPLES: Record<string, string[]> = {
     'thermal-dose',
     'set-turnaround',
     'loan-notice',
+    'set-review',
+    'expiry-loss',
+    'service-life',
+    'case-cost',
     'reorder',
+    'trace',
   ].map((name) => `/calculations/${name}`),
 };
 
@@ -97,6 +107,11 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/restock/orders/[id]': 'person_gwen-sallis',
   '/restock/terms': 'person_dilys-harrow',
   '/sets/[id]': 'person_maurice-oduya',
+  '/stock': 'person_dilys-harrow',
+  '/stock/[item]': 'person_maurice-oduya',
+  '/stock/counts': 'person_dilys-harrow',
+  '/stock/counts/[id]': 'person_dilys-harrow',
+  '/stock/receive': 'person_dilys-harrow',
   '/work/board': 'person_maurice-oduya',
   '/cases/new': 'person_tobias-wray',
   '/cases/[id]/plan': 'person_tobias-wray',
@@ -136,6 +151,12 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
       .first()
       .click();
     await expect(page).toHaveURL(/\/restock\/orders\/order_/);
+    return page.url();
+  },
+  '/stock/counts/[id]': async (page) => {
+    await page.goto('/stock/counts');
+    await page.getByRole('button', { name: 'Count all in Consignment cabinet' }).click();
+    await expect(page).toHaveURL(/\/stock\/counts\/stockCount_/);
     return page.url();
   },
   '/emergency/[id]': async (page) => {

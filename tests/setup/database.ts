@@ -22,7 +22,12 @@ export function emptyDatabase(): Database {
 
 /** A file of this test's own that holds the demo hospital as of DEMO_NOW. Deleted when the test ends. */
 export async function demoDatabaseFile(): Promise<string> {
-  return copyOf(await demoTemplate());
+  return copyOf(await demoTemplate('demoTemplate'));
+}
+
+/** As `demoDatabase`, with two years of cases, turns and usage behind it: larger, and slower to copy. */
+export async function historyDatabase(): Promise<Database> {
+  return opened(copyOf(await demoTemplate('historyTemplate')));
 }
 
 /** An open database of this test's own that holds the demo hospital as of DEMO_NOW; closed when the test ends. */
@@ -48,8 +53,8 @@ function opened(path: string): Database {
 }
 
 /** Made by the first test that asks, in whichever worker; the others wait for it. */
-async function demoTemplate(): Promise<string> {
-  const template = inject('demoTemplate');
+async function demoTemplate(which: 'demoTemplate' | 'historyTemplate'): Promise<string> {
+  const template = inject(which);
   if (existsSync(template)) return template;
   const making = `${template}.making`;
   try {
@@ -59,10 +64,10 @@ async function demoTemplate(): Promise<string> {
     if (!existsSync(template)) throw new Error('The worker that loads the demo did not finish.');
     return template;
   }
-  const unfinished = join(making, 'demo.sqlite');
+  const unfinished = join(making, 'unfinished.sqlite');
   copyFileSync(inject('emptyTemplate'), unfinished);
   const db = openDatabase(unfinished);
-  await loadDemo({ db, now: DEMO_NOW });
+  await loadDemo({ db, now: DEMO_NOW, history: which === 'historyTemplate' });
   db.close();
   renameSync(unfinished, template);
   return template;

@@ -10,6 +10,7 @@ declare module 'vitest' {
     emptyTemplate: string;
     /** Where the demo template is, or will be once a test asks for it. */
     demoTemplate: string;
+    historyTemplate: string;
     /** A folder for copies, deleted at the end. */
     databaseFolder: string;
   }
@@ -28,6 +29,7 @@ export default function setUp(project: TestProject): () => void {
   migrate(emptyTemplate);
   project.provide('emptyTemplate', emptyTemplate);
   project.provide('demoTemplate', join(folder, 'demo.sqlite'));
+  project.provide('historyTemplate', join(folder, 'history.sqlite'));
   project.provide('databaseFolder', join(folder, 'copies'));
   return () => rmSync(folder, { recursive: true, force: true });
 }

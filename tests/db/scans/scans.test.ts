@@ -93,7 +93,7 @@ describe('what a scan means', () => {
       incoming(stockText('stock_demo-001')),
       incoming('LM-26-2HXD'),
       incoming('CR-P35-N-04'),
-      incoming('L2-00451'),
+      incoming('L2-01451'),
     );
     expect(kinds.map(({ meaning }) => meaning.kind)).toEqual([
       'set',

@@ -1,0 +1,199 @@
+import type { MoveAct } from '../pieces/move';
+import { type SlotBounds, type Standing, slotBounds, standingOf, type Why } from './slotBounds';
+import type { Bounds } from './slotFlow';
+import type { LotAsked, Outcome } from './slotHistory';
+import { type SlotMove, slotHistory } from './slotMoves';
+
+/** A move of pieces whose lot is on record. */
+export interface LotMove {
+  act: MoveAct;
+  quantity: number;
+  fromStockId: string | null;
+  fromSetId: string | null;
+  toStockId: string | null;
+  toSetId: string | null;
+  caseId: string | null;
+  pickId: string | null;
+  doneAt: string;
+}
+
+export interface LotFacts {
+  lot: string;
+  /** Every move that names the lot, of this item, in the order in which they were entered. */
+  moves: readonly LotMove[];
+  /** Per set the lot went into or was read in: what came and went in its slot since it was last empty before that. */
+  slots: readonly { setId: string; moves: readonly SlotMove[] }[];
+}
+
+/** What one case had, from one source. */
+export interface CasePart extends Bounds {
+  /** `null`: single packs, whose lot is on each. */
+  setId: string | null;
+  /** `open`: issued to it, and nobody has said yet what became of it. */
+  outcome: Outcome | 'open';
+  pieces: number;
+  why: Why[];
+}
+
+export interface CaseTraced extends Bounds {
+  caseId: string;
+  standing: Standing;
+  implanted: Bounds;
+  parts: CasePart[];
+}
+
+/** received = implanted + wasted + held + returned + unaccounted, where some are known between bounds only. */
+export interface LotBalance {
+  received: number;
+  implanted: Bounds;
+  wasted: Bounds;
+  /** On the shelf, in slots, and with cases whose outcome nobody has entered: all of it is to be held. */
+  held: Bounds;
+  returned: Bounds;
+  unaccounted: Bounds;
+  /** What `unaccounted` is made of. */
+  notFound: Bounds;
+  setAside: Bounds;
+  /** Taken out of a slot with its lot not read, or gone another way. */
+  lotLost: Bounds;
+}
+
+export interface LotTrace {
+  lot: string;
+  /** `null`: it was here when the journal began. */
+  firstHereAt: string | null;
+  cases: CaseTraced[];
+  slots: { setId: string; bounds: SlotBounds }[];
+  heaps: { stockId: string; quantity: number }[];
+  balance: LotBalance;
+}
+
+/**
+ * Where a lot of an item has gone: single packs by the lot on them, pieces in slots between exact bounds
+ * (`slotBounds`). Slots are apart from one another, so that bounds of several add up.
+ */
+export function lotTrace({ lot, moves, slots }: LotFacts): LotTrace {
+  const first = moves[0];
+  const firstHereAt = first === undefined || first.act === 'opening' ? null : first.doneAt;
+  const asked: LotAsked = { lot, firstHereAtMs: firstHereAt === null ? null : Date.parse(firstHereAt) };
+  const bounded = slots.map(({ setId, moves: its }) => ({
+    setId,
+    bounds: slotBounds(slotHistory(its), asked),
+  }));
+  const parts = [...packParts(moves), ...slotParts(bounded)];
+  const byCase = new Map<string, CasePart[]>();
+  for (const { caseId, ...part } of parts) byCase.set(caseId, [...(byCase.get(caseId) ?? []), part]);
+  return {
+    lot,
+    firstHereAt,
+    cases: [...byCase].map(([caseId, its]) => {
+      const all = sumOf(its);
+      const implanted = sumOf(its.filter(({ outcome }) => outcome === 'implanted'));
+      return { caseId, ...all, standing: standingOf(all), implanted, parts: its };
+    }),
+    slots: bounded,
+    heaps: heapsOf(moves),
+    balance: balanceOf(moves, bounded),
+  };
+}
+
+export const sumOf = (some: readonly Bounds[]): Bounds => ({
+  lo: some.reduce((sum, { lo }) => sum + lo, 0),
+  hi: some.reduce((sum, { hi }) => sum + hi, 0),
+});
+const exactly = (pieces: number): Bounds => ({ lo: pieces, hi: pieces });
+
+/** Single packs issued to cases: each has its lot on it. */
+function packParts(moves: readonly LotMove[]): (CasePart & { caseId: string })[] {
+  const found = new Map<string, { caseId: string; outcome: Outcome | 'open'; pieces: number }>();
+  const add = (caseId: string, outcome: Outcome | 'open', quantity: number) => {
+    const key = `${caseId} ${outcome}`;
+    const one = found.get(key) ?? { caseId, outcome, pieces: 0 };
+    found.set(key, { ...one, pieces: one.pieces + quantity });
+  };
+  for (const { act, quantity, caseId, pickId, fromSetId } of moves) {
+    if (caseId === null || pickId === null || fromSetId !== null) continue;
+    add(caseId, 'open', act === 'issued' ? quantity : -quantity);
+    if (act === 'implanted' || act === 'wasted' || act === 'notFound') add(caseId, act, quantity);
+  }
+  return [...found.values()]
+    .filter(({ pieces }) => pieces > 0)
+    .map(({ pieces, ...one }) => ({
+      ...one,
+      pieces,
+      setId: null,
+      ...exactly(pieces),
+      why: [{ kind: 'read', pieces }],
+    }));
+}
+
+function slotParts(slots: LotTrace['slots']): (CasePart & { caseId: string })[] {
+  return slots.flatMap(({ setId, bounds }) =>
+    bounds.destinations.flatMap(({ case: caseId, outcome, pieces, lo, hi, why }) =>
+      caseId === null ? [] : [{ caseId, setId, outcome, pieces, lo, hi, why }],
+    ),
+  );
+}
+
+/** What lies on each heap of the lot by the journal. */
+function heapsOf(moves: readonly LotMove[]): LotTrace['heaps'] {
+  const lying = new Map<string, number>();
+  for (const { fromStockId, toStockId, quantity } of moves) {
+    if (toStockId !== null) lying.set(toStockId, (lying.get(toStockId) ?? 0) + quantity);
+    if (fromStockId !== null) lying.set(fromStockId, (lying.get(fromStockId) ?? 0) - quantity);
+  }
+  return [...lying].map(([stockId, quantity]) => ({ stockId, quantity }));
+}
+
+function balanceOf(moves: readonly LotMove[], slots: LotTrace['slots']): LotBalance {
+  const total = (wanted: (move: LotMove) => boolean) =>
+    moves.reduce((sum, move) => sum + (wanted(move) ? move.quantity : 0), 0);
+  const inSlots = (outcome: Outcome) => sumOf(slots.map(({ bounds }) => bounds.outcomes[outcome]));
+  /** Of single packs and heaps: what left slots is in their bounds. */
+  const byLot = (asked: MoveAct) =>
+    exactly(total(({ act, fromSetId }) => fromSetId === null && act === asked));
+
+  const came = total(
+    ({ act, fromStockId, fromSetId, pickId, toStockId, toSetId }) =>
+      // what is explained was here, and so was what is repaired
+      act !== 'explained' &&
+      act !== 'repaired' &&
+      fromStockId === null &&
+      fromSetId === null &&
+      pickId === null &&
+      (toStockId ?? toSetId) !== null,
+  );
+  const withCases =
+    total(({ act }) => act === 'issued') -
+    total(({ pickId, fromSetId, act }) => pickId !== null && fromSetId === null && act !== 'issued');
+  // read as it was taken out, and put on a heap of its lot: it is counted there
+  const readOntoHeap = total(({ fromSetId, toStockId }) => fromSetId !== null && toStockId !== null);
+  const shelf = inSlots('shelf');
+  const notFound = sumOf([byLot('notFound'), inSlots('notFound')]);
+  // put aside, and later settled with its lot on record: it is counted there
+  const settled = total(({ act }) => act === 'repaired' || act === 'discarded');
+  const aside = inSlots('setAside');
+  const setAside = { lo: Math.max(0, aside.lo - settled), hi: Math.max(0, aside.hi - settled) };
+  const lotLost = sumOf([
+    { lo: shelf.lo - readOntoHeap, hi: shelf.hi - readOntoHeap },
+    inSlots('other'),
+    ...slots.map(({ bounds }) => bounds.unrecorded),
+  ]);
+  const heaps = heapsOf(moves).reduce((sum, { quantity }) => sum + quantity, 0);
+  // a piece of unknown lot may be of it beside those received; the balance is of those
+  const ofReceived = (...some: Bounds[]): Bounds => {
+    const { lo, hi } = sumOf(some);
+    return { lo, hi: Math.max(lo, Math.min(hi, came)) };
+  };
+  return {
+    received: came,
+    implanted: ofReceived(byLot('implanted'), inSlots('implanted')),
+    wasted: ofReceived(byLot('wasted'), byLot('discarded'), inSlots('wasted')),
+    held: ofReceived(exactly(heaps + withCases), ...slots.map(({ bounds }) => bounds.now)),
+    returned: byLot('sentBack'),
+    unaccounted: ofReceived(notFound, setAside, lotLost),
+    notFound: ofReceived(notFound),
+    setAside: ofReceived(setAside),
+    lotLost: ofReceived(lotLost),
+  };
+}

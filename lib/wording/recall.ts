@@ -1,0 +1,61 @@
+import type { CasePart } from '@/lib/trace/lotTrace';
+import type { RecallOf, RecallTask } from '@/lib/trace/recall';
+import { countWord, listWords } from './numbers';
+import { TRACE_OUTCOME_WORDS } from './trace';
+
+/** Stands on every screen and page of a recall that is rehearsed. */
+export const REHEARSAL = 'REHEARSAL';
+
+export const RECALL_KIND_WORDS: Record<RecallOf['kind'], string> = {
+  lot: 'a lot',
+  item: 'an item',
+  set: 'a set',
+  load: 'a load',
+};
+
+export const TASK_WORDS: Record<RecallTask, string> = {
+  lookAtCases: 'Look at your cases that had it, or may have had it',
+  takeOffShelf: 'Take it off the shelf, and keep it apart',
+  keepSetsHeld: 'Keep the sets that have it from going anywhere',
+  know: 'Know of it',
+};
+
+const pieces = (count: number) => `${count} ${count === 1 ? 'piece' : 'pieces'}`;
+const outcomeWord = (outcome: CasePart['outcome']) =>
+  outcome === 'open' ? 'issued, outcome not entered' : TRACE_OUTCOME_WORDS[outcome];
+
+export const recallWords = {
+  /** @param set its code; `null`: single packs */
+  reason: (set: string | null, outcome: CasePart['outcome'], why: string) =>
+    `${set === null ? 'Single packs' : `From ${set}`}, ${outcomeWord(outcome)}: ${why}`,
+  ofItem: (act: 'implanted' | 'wasted' | 'notFound', count: number) =>
+    `${pieces(count)} ${TRACE_OUTCOME_WORDS[act]}.`,
+  setWent: (times: number) => (times === 1 ? 'The set went to it.' : `The set went to it ${times} times.`),
+  packWent: (name: string, number: string, load: string) =>
+    `${name}, pack ${number} of load ${load}, went to it.`,
+
+  holdNote: (number: string, reason: string) => `Recall ${number}: ${reason}`.slice(0, 400),
+  mayNot: (what: string) => `Your role may not ${what}.`,
+  noSuch: 'There is no such recall.',
+  nothingCalled: 'There is nothing by that name to call back: look at what was chosen.',
+  openAlready: (number: string) => `It is called back already, by recall ${number}.`,
+  reasonNeeded: 'Say why it is called back.',
+  tooLong: (most: number) => `Say it in no more than ${most} characters.`,
+  noteNeeded: 'Say what was found and done, so that it may be closed.',
+  closedAlready: 'This recall is closed.',
+  changed: 'Somebody else saved meanwhile: look at the recall as it stands.',
+  secondIsSame: 'The second person must be another.',
+  proveFirst: 'Both people prove who they are, and say they close this recall.',
+  noTask: 'Nothing of this recall waits for you.',
+  rehearsalNote:
+    'This is a rehearsal: nothing is held, and everybody who is told is told so. What it reaches is what a recall would reach now.',
+
+  /** `held 3 sets and 2 heaps`. */
+  held: (sets: number, heaps: number) =>
+    sets + heaps === 0
+      ? 'nothing to hold'
+      : listWords([
+          ...(sets > 0 ? [`${countWord(sets)} ${sets === 1 ? 'set' : 'sets'}`] : []),
+          ...(heaps > 0 ? [`${countWord(heaps)} ${heaps === 1 ? 'heap' : 'heaps'} on the shelf`] : []),
+        ]),
+};
