@@ -1,6 +1,7 @@
+import type { DemandModel } from './demandModel';
 import { unbookedDemand } from './forecast';
-import { type Learning, learn, PERIOD_DAYS } from './learn';
-import { orderFor } from './order';
+import { learn, PERIOD_DAYS } from './learn';
+import { type Levels, levelsOf, orderAt, type Standing } from './order';
 import type { Use, UseRecord } from './record';
 
 /** How orders are worked out; those of `reorder`. */
@@ -65,10 +66,10 @@ export function backtest({ record, warmUpDays, rule, par }: BacktestQuestion): B
   const question = { uses, days: record.days, warmUpDays, rule, par };
   const byPar = (shelf: Shelf) => packs(par - sum(shelf.lots) - sum(shelf.coming), rule.packOf);
   let notEstablished = 0;
-  const knowing = relearning(uses, rule.alpha);
+  const levelsKnown = relearning(uses, rule);
   const byReorder = (shelf: Shelf, day: number) => {
-    const learning = knowing(day);
-    if (learning.outcome === 'learned') return reorderOn(day, shelf, learning, uses, rule);
+    const levels = levelsKnown(day);
+    if (levels !== null) return orderAt(levels, standingOn(day, shelf, uses, rule)).order;
     notEstablished += 1;
     return byPar(shelf);
   };
@@ -76,44 +77,64 @@ export function backtest({ record, warmUpDays, rule, par }: BacktestQuestion): B
   return { days: record.days - warmUpDays, reorder, par: replay(question, byPar), notEstablished };
 }
 
-/** A demand learned is learned anew after so many days. */
+/** Levels are worked out anew after so many days. */
 const LEARN_EVERY_DAYS = 28;
 
-function relearning(uses: readonly Use[], alpha: number): (day: number) => Learning {
-  let kept: { day: number; learning: Learning } | null = null;
+/** The levels by what was known on a day, of the days before and of it; `null` where that says too little. */
+function relearning(uses: readonly Use[], rule: RestockRule): (day: number) => Levels | null {
+  let kept: { day: number; levels: Levels | null } | null = null;
   return (day) => {
     if (kept === null || day - kept.day >= LEARN_EVERY_DAYS) {
       const known = { days: day + 1, uses: uses.filter((use) => use.day <= day) };
-      kept = { day, learning: learn(known, alpha) };
+      const learning = learn(known, rule.alpha);
+      kept = {
+        day,
+        levels: learning.outcome === 'learned' ? levelsBy(learning.learned.model, known.uses, rule) : null,
+      };
     }
-    return kept.learning;
+    return kept.levels;
   };
 }
 
-function reorderOn(
-  day: number,
-  { lots, coming }: Shelf,
-  { learned }: Extract<Learning, { outcome: 'learned' }>,
-  uses: readonly Use[],
-  rule: RestockRule,
-): number {
+function levelsBy(model: DemandModel, uses: readonly Use[], rule: RestockRule): Levels {
   const coverDays = rule.leadDays + rule.reviewDays;
-  const week = { model: learned.model, uses: uses.filter((use) => use.day <= day) };
-  const { demand: cover } = unbookedDemand(week, coverDays, rule.leadSdDays);
-  const booked = uses.filter(
-    (use) => use.day > day && use.day <= day + coverDays && use.day - (use.bookedDaysBefore ?? 0) <= day,
-  );
   const goodFor = rule.shelfLifeDays === null ? null : rule.leadDays + rule.shelfLifeDays;
-  return orderFor({
-    ...rule,
-    cover,
+  const unbooked = (days: number) => unbookedDemand({ model, uses }, days, rule.leadSdDays).demand;
+  return levelsOf({
+    cover: unbooked(coverDays),
     coverDays,
+    service: rule.service,
+    untilUseBy: goodFor === null ? null : { demand: unbooked(goodFor), days: goodFor },
+    sureOfUse: rule.sureOfUse,
+  });
+}
+
+function standingOn(day: number, { lots, coming }: Shelf, uses: readonly Use[], rule: RestockRule): Standing {
+  const until = day + rule.leadDays + rule.reviewDays;
+  let committed = 0;
+  for (let at = firstAfter(uses, day); at < uses.length; at += 1) {
+    const use = uses[at];
+    if (!use || use.day > until) break;
+    if (use.day - (use.bookedDaysBefore ?? 0) <= day) committed += use.pieces;
+  }
+  return {
     lots: lots.map(({ pieces, lastDay }) => ({ pieces, daysLeft: lastDay === null ? null : lastDay - day })),
     onOrder: sum(coming),
-    committed: sum(booked),
+    committed,
     toRefill: 0,
-    untilUseBy: goodFor === null ? null : { demand: unbookedDemand(week, goodFor, 0).demand, days: goodFor },
-  }).order;
+    packOf: rule.packOf,
+  };
+}
+
+/** Where the uses after a day begin; they are in order of days. */
+function firstAfter(uses: readonly Use[], day: number): number {
+  let [low, high] = [0, uses.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((uses[middle]?.day ?? 0) <= day) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 interface Shelf {

@@ -1,5 +1,5 @@
 import { type DemandModel, meanOf } from './demandModel';
-import { countsIn, smallestCovering, surelyAsked } from './distribution';
+import { smallestCovering, surelyAsked } from './distribution';
 
 /** Pieces of one lot at hand, and how many days they are good for; `null` where no use-by is stated. */
 export interface Lot {
@@ -7,23 +7,37 @@ export interface Lot {
   daysLeft: number | null;
 }
 
-export interface OrderQuestion {
+/** What decides how much is kept, however much is there now. */
+export interface LevelQuestion {
   /** Demand nobody has booked, until the order after this one can be here. */
   cover: DemandModel;
   coverDays: number;
   /** P(demand ≤ stock) over that time, at least. */
   service: number;
-  lots: readonly Lot[];
-  onOrder: number;
-  /** What confirmed plans of booked cases take in that time. */
-  committed: number;
-  /** What slots of sets lack now. */
-  toRefill: number;
-  packOf: number;
   /** Demand until pieces ordered now are past their use-by; `null` where their use-by is not known. */
   untilUseBy: { demand: DemandModel; days: number } | null;
   /** How surely a piece must be asked for before its use-by to be ordered. */
   sureOfUse: number;
+}
+
+/** How things stand. */
+export interface Standing {
+  lots: readonly Lot[];
+  onOrder: number;
+  /** What confirmed plans of booked cases take in the time covered. */
+  committed: number;
+  /** What slots of sets lack now. */
+  toRefill: number;
+  packOf: number;
+}
+
+/** The levels an order goes by. */
+export interface Levels {
+  coverDays: number;
+  ratePerDay: number;
+  orderUpTo: number;
+  /** So many are asked for, surely enough, before pieces ordered now are past their use-by. */
+  untilUseBy: { days: number; ratePerDay: number; asked: number } | null;
 }
 
 export interface Order {
@@ -39,44 +53,42 @@ export interface Order {
   useByLimit: number | null;
   /** Whole packs. */
   order: number;
-  /** P(demand ≤ position), and the same with the order. */
-  serviceWithout: number;
-  serviceWith: number;
+}
+
+export function levelsOf({ cover, coverDays, service, untilUseBy, sureOfUse }: LevelQuestion): Levels {
+  return {
+    coverDays,
+    ratePerDay: meanOf(cover) / coverDays,
+    orderUpTo: smallestCovering(cover, service),
+    untilUseBy: untilUseBy && {
+      days: untilUseBy.days,
+      ratePerDay: untilUseBy.days === 0 ? 0 : meanOf(untilUseBy.demand) / untilUseBy.days,
+      asked: surelyAsked(untilUseBy.demand, sureOfUse),
+    },
+  };
 }
 
 /**
  * How much to order: up to the smallest level that reaches the service, in whole packs, and never past what is asked for
  * before its use-by.
  */
-export function orderFor(question: OrderQuestion): Order {
-  const { cover, coverDays, lots, onOrder, committed, toRefill, packOf, untilUseBy } = question;
+export function orderAt(levels: Levels, standing: Standing): Order {
+  const { coverDays, ratePerDay, orderUpTo, untilUseBy } = levels;
+  const { lots, onOrder, packOf } = standing;
   const onHand = sum(lots.filter(isGood));
-  const taken = committed + toRefill;
-  const ratePerDay = meanOf(cover) / coverDays;
+  const taken = standing.committed + standing.toRefill;
   const passing = passingWithin(lots, coverDays, taken, ratePerDay);
   const position = onHand - passing + onOrder - taken;
-  const orderUpTo = smallestCovering(cover, question.service);
   const lacking = Math.max(0, orderUpTo - position);
   let useByLimit: number | null = null;
   if (untilUseBy !== null) {
-    const rate = untilUseBy.days === 0 ? 0 : meanOf(untilUseBy.demand) / untilUseBy.days;
-    const inTheWay = onHand - passingWithin(lots, untilUseBy.days, taken, rate) + onOrder - taken;
-    useByLimit = Math.max(0, surelyAsked(untilUseBy.demand, question.sureOfUse) - inTheWay);
+    const passed = passingWithin(lots, untilUseBy.days, taken, untilUseBy.ratePerDay);
+    const inTheWay = onHand - passed + onOrder - taken;
+    useByLimit = Math.max(0, untilUseBy.asked - inTheWay);
   }
   const whole = Math.ceil(lacking / packOf) * packOf;
   const order = useByLimit === null || whole <= useByLimit ? whole : Math.floor(useByLimit / packOf) * packOf;
-  const { upTo } = countsIn(cover);
-  return {
-    onHand,
-    passing,
-    position,
-    orderUpTo,
-    lacking,
-    useByLimit,
-    order,
-    serviceWithout: upTo(position),
-    serviceWith: upTo(position + order),
-  };
+  return { onHand, passing, position, orderUpTo, lacking, useByLimit, order };
 }
 
 const isGood = ({ daysLeft }: Lot) => daysLeft === null || daysLeft >= 0;

@@ -36,23 +36,23 @@ export function termsFor(
     leadDays: own('leadDays'),
     leadSdDays: own('leadSdDays') ?? 0,
     reviewDays: own('reviewDays') ?? settings.reviewDays,
-    service: (own('servicePercent') ?? serviceOf(settings, mustHaveClass)) / 100,
+    service: (own('servicePercent') ?? perMilleOf(settings, mustHaveClass) / 10) / 100,
     shelfLifeDays: own('shelfLifeDays'),
   };
 }
 
 /** `null`: in no set, kept on the shelf alone. */
-function serviceOf(settings: Restock, mustHaveClass: MustHaveClass | null): number {
+function perMilleOf(settings: Restock, mustHaveClass: MustHaveClass | null): number {
   switch (mustHaveClass) {
     case 1:
-      return settings.class1Percent;
+      return settings.class1PerMille;
     case 2:
-      return settings.class2Percent;
+      return settings.class2PerMille;
     case 3:
-      return settings.class3Percent;
+      return settings.class3PerMille;
     case 4:
-      return settings.class4Percent;
+      return settings.class4PerMille;
     case null:
-      return settings.noClassPercent;
+      return settings.noClassPerMille;
   }
 }

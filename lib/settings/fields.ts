@@ -68,7 +68,7 @@ const service = (label: string): SettingField =>
     '%',
     'Chance that the shelf covers the demand of one time between orders and arrival.',
     OURS,
-    1,
+    10,
     1,
   );
 
@@ -426,11 +426,11 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         'Used where the maker or item states none of its own.',
         PRACTICE,
       ),
-      class1Percent: service('Must-have class 1'),
-      class2Percent: service('Must-have class 2'),
-      class3Percent: service('Must-have class 3'),
-      class4Percent: service('Must-have class 4'),
-      noClassPercent: service('Pieces in no set'),
+      class1PerMille: service('Must-have class 1'),
+      class2PerMille: service('Must-have class 2'),
+      class3PerMille: service('Must-have class 3'),
+      class4PerMille: service('Must-have class 4'),
+      noClassPerMille: service('Pieces in no set'),
       sureOfUsePercent: number(
         'Used before its use-by, as surely as',
         '%',

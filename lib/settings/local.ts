@@ -112,11 +112,11 @@ export const LOCAL_SETTINGS = {
   /** How much is kept on the shelf. How long a maker takes is stated with each maker, never assumed. */
   restock: z.object({
     reviewDays: z.number().int().min(1).max(365).default(7),
-    class1Percent: z.number().min(50).max(99.9).default(99),
-    class2Percent: z.number().min(50).max(99.9).default(98),
-    class3Percent: z.number().min(50).max(99.9).default(95),
-    class4Percent: z.number().min(50).max(99.9).default(90),
-    noClassPercent: z.number().min(50).max(99.9).default(95),
+    class1PerMille: z.number().int().min(500).max(999).default(990),
+    class2PerMille: z.number().int().min(500).max(999).default(980),
+    class3PerMille: z.number().int().min(500).max(999).default(950),
+    class4PerMille: z.number().int().min(500).max(999).default(900),
+    noClassPerMille: z.number().int().min(500).max(999).default(950),
     sureOfUsePercent: z.number().int().min(50).max(99).default(90),
     recordWeeks: z.number().int().min(13).max(520).default(104),
     alphaPercent: z.number().int().min(1).max(50).default(10),

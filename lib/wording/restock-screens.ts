@@ -41,25 +41,28 @@ export function chosenFitWords(answer: ReorderOutput | null): string | null {
 /** What a booked case lacks, by name. */
 export function gapName(gap: Gap, name: ItemName): string {
   if (gap.kind === 'chain') return CHAIN_WORDS[gap.chain];
-  if (gap.accepts.length === 0) return `A ${SLOT_WORDS[gap.what]} that nothing current serves`;
+  if (gap.accepts.length === 0) return `A ${SLOT_WORDS[gap.what]} for which nothing current serves`;
   return capitalised(listWords(gap.accepts.map(name), 'or'));
 }
 
+/** `a sleeve`, `an insert sleeve`. */
+const aOr = (word: string) => `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
+
 /** Why it lacks. */
-export function gapSentence(gap: Gap, name: ItemName): string {
+export function gapSentence(gap: Gap): string {
   if (gap.kind === 'chain') {
     return gap.lacking.length === 0
       ? 'There are instruments for it, but none that fit one another.'
-      : `Nowhere is a ${listWords(
-          [...new Set(gap.lacking)].map((slot) => SLOT_WORDS[slot]),
-          'or a',
+      : `Nowhere is there ${listWords(
+          [...new Set(gap.lacking)].map((slot) => aOr(SLOT_WORDS[slot])),
+          'or',
         )} that fits.`;
   }
   if (gap.accepts.length === 0) return 'See what the plan asks for there.';
   const some = gap.pieces === 1 ? 'One piece lacks' : `${capitalised(countWord(gap.pieces))} pieces lack`;
   return gap.takenEarlier
     ? `${some}: cases that begin earlier take what there is.`
-    : `${some}: neither a set nor the shelf has ${gap.accepts.length === 1 ? `a ${name(gap.accepts[0] as never)}` : 'any of them'}.`;
+    : `${some}: neither a set nor the shelf has ${gap.accepts.length === 1 ? 'it' : 'any of them'}.`;
 }
 
 /** What the backtest says of itself. */

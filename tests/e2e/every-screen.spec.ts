@@ -106,6 +106,9 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/plans/procedures': 'person_gwen-sallis',
   '/plans/starts/[id]': 'person_ines-halloran',
   '/repairs': 'person_dilys-harrow',
+  '/restock': 'person_gwen-sallis',
+  '/restock/orders/[id]': 'person_gwen-sallis',
+  '/restock/terms': 'person_dilys-harrow',
   '/sets/[id]': 'person_maurice-oduya',
   '/stock': 'person_dilys-harrow',
   '/stock/[item]': 'person_maurice-oduya',
@@ -141,6 +144,18 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/loads');
     const rejected = page.getByRole('row').filter({ hasText: 'Rejected' }).first();
     return `${await rejected.getByRole('link').first().getAttribute('href')}/touched`;
+  },
+  '/restock/orders/[id]': async (page) => {
+    await page.goto('/restock');
+    await page.getByRole('button', { name: 'Work out what to order' }).click();
+    await page.getByRole('button', { name: 'Approve and order' }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Approve and order' }).click();
+    await page
+      .getByRole('link', { name: /^OR-\d{4}, / })
+      .first()
+      .click();
+    await expect(page).toHaveURL(/\/restock\/orders\/order_/);
+    return page.url();
   },
   '/stock/counts/[id]': async (page) => {
     await page.goto('/stock/counts');

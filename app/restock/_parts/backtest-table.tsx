@@ -32,79 +32,58 @@ interface Row {
 const served = (row: Row, way: 'reorder' | 'against') =>
   row.asked === 0 ? null : row[way].served / row.asked;
 
-const pair = (
+/** Sorted by what these settings came to; the par level stands beside it. */
+const both = (
   id: string,
   header: string,
-  value: (way: Way) => number,
-  written: (value: number) => string,
-): Column<Row>[] => [
-  {
-    id,
-    header,
-    align: 'end',
-    value: (row) => value(row.reorder),
-    cell: (row) => written(value(row.reorder)),
-    width: 'fit',
+  value: (way: Way, row: Row) => number | null,
+  written: (value: number) => string = String,
+): Column<Row> => ({
+  id,
+  header,
+  align: 'end',
+  value: (row) => value(row.reorder, row),
+  cell: (row) => {
+    const [ours, par] = [value(row.reorder, row), value(row.against, row)];
+    return ours === null || par === null ? null : `${written(ours)} (par ${written(par)})`;
   },
-  {
-    id: `${id}-par`,
-    header: `${header}, par`,
-    align: 'end',
-    value: (row) => value(row.against),
-    cell: (row) => written(value(row.against)),
-    width: 'fit',
-  },
-];
+});
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name, width: 'name' },
+  { id: 'name', header: 'Name', value: (row) => row.name },
   {
     id: 'class',
     header: 'Must-have class',
     align: 'end',
     value: (row) => row.mustHaveClass,
     cell: (row) => row.mustHaveClass ?? 'in no set',
-    width: 'fit',
     hiddenAtFirst: true,
   },
   {
     id: 'aim',
-    header: 'Service aimed at',
+    header: 'Aimed at',
     align: 'end',
     value: (row) => row.service,
     cell: (row) => percentWord(row.service),
     width: 'fit',
   },
-  { id: 'asked', header: 'Pieces asked', align: 'end', value: (row) => row.asked, width: 'fit' },
-  {
-    id: 'served',
-    header: 'Were there',
-    align: 'end',
-    value: (row) => served(row, 'reorder'),
-    cell: (row) => shareWord(served(row, 'reorder')),
-    width: 'fit',
-  },
-  {
-    id: 'served-par',
-    header: 'Were there, par',
-    align: 'end',
-    value: (row) => served(row, 'against'),
-    cell: (row) => shareWord(served(row, 'against')),
-    width: 'fit',
-  },
-  ...pair('short', 'Cases short', ({ shortCases }) => shortCases, String),
-  ...pair(
+  { id: 'asked', header: 'Asked', unit: 'pieces', align: 'end', value: (row) => row.asked, width: 'fit' },
+  both(
+    'served',
+    'Were there',
+    (way, row) => served(row, way === row.reorder ? 'reorder' : 'against'),
+    (share) => percentWord(share, 0),
+  ),
+  both('short', 'Cases short', ({ shortCases }) => shortCases),
+  both(
     'stock',
     'Stock held',
     ({ meanStock }) => meanStock,
     (value) => value.toFixed(1),
   ),
-  ...pair('waste', 'Past use-by', ({ pastUseBy }) => pastUseBy, String),
-  ...pair('orders', 'Orders', ({ orders }) => orders, String).map((column) => ({
-    ...column,
-    hiddenAtFirst: true,
-  })),
+  both('waste', 'Past use-by', ({ pastUseBy }) => pastUseBy),
+  { ...both('orders', 'Orders', ({ orders }) => orders), hiddenAtFirst: true },
   {
     id: 'par',
     header: 'Par level',
@@ -114,8 +93,6 @@ const COLUMNS: Column<Row>[] = [
     hiddenAtFirst: true,
   },
 ];
-
-const shareWord = (share: number | null) => (share === null ? null : percentWord(share, 0));
 
 /** What both ways would have done of each item. */
 export function BacktestTable({ rows }: { rows: Row[] }) {

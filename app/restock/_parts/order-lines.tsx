@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { type Column, DataTable } from '@/app/_ui/data-table';
+import { NotStated } from '@/app/_ui/not-stated';
 import type { OrderLine } from '@/db/queries/restock/orders';
 import styles from '../restock.module.css';
 import { ReceiveDialog } from './receive-dialog';
@@ -34,7 +35,7 @@ const COLUMNS: Column<OrderLine>[] = [
     unit: '£',
     align: 'end',
     value: (row) => row.unitPence,
-    cell: (row) => (row.unitPence === null ? null : (row.unitPence / 100).toFixed(2)),
+    cell: (row) => (row.unitPence === null ? <NotStated /> : (row.unitPence / 100).toFixed(2)),
     width: 'fit',
   },
   {

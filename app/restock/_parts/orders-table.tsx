@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { FilterBar } from '@/app/_ui/filter-bar';
+import { NotStated } from '@/app/_ui/not-stated';
 import { SearchField } from '@/app/_ui/search-field';
 import { SelectField } from '@/app/_ui/select-field';
 import { Status } from '@/app/_ui/status';
@@ -66,7 +67,7 @@ const COLUMNS: Column<Row>[] = [
     unit: '£',
     align: 'end',
     value: (row) => row.pence,
-    cell: (row) => (row.pence === null ? null : (row.pence / 100).toFixed(2)),
+    cell: (row) => (row.pence === null ? <NotStated /> : (row.pence / 100).toFixed(2)),
     width: 'fit',
   },
   { id: 'because', header: 'Closed, because', value: (row) => row.closedBecause ?? '', width: 'phrase' },

@@ -17,7 +17,7 @@ export type Changes = Record<string, { pieces: number; because: string }>;
 
 const COLUMNS: Column<LineRow>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name, width: 'name' },
+  { id: 'name', header: 'Name', value: (row) => row.name },
   {
     id: 'class',
     header: 'Must-have class',
@@ -26,10 +26,38 @@ const COLUMNS: Column<LineRow>[] = [
     cell: (row) => row.mustHaveClass ?? 'in no set',
     width: 'fit',
   },
-  { id: 'onHand', header: 'At hand', align: 'end', value: (row) => row.onHand, width: 'fit' },
-  { id: 'onOrder', header: 'On order', align: 'end', value: (row) => row.onOrder, width: 'fit' },
-  { id: 'committed', header: 'For booked cases', align: 'end', value: (row) => row.committed, width: 'fit' },
-  { id: 'toRefill', header: 'To refill sets', align: 'end', value: (row) => row.toRefill, width: 'fit' },
+  {
+    id: 'onHand',
+    header: 'At hand',
+    align: 'end',
+    value: (row) => row.onHand,
+    width: 'fit',
+    hiddenAtFirst: true,
+  },
+  {
+    id: 'onOrder',
+    header: 'On order',
+    align: 'end',
+    value: (row) => row.onOrder,
+    width: 'fit',
+    hiddenAtFirst: true,
+  },
+  {
+    id: 'committed',
+    header: 'For booked cases',
+    align: 'end',
+    value: (row) => row.committed,
+    width: 'fit',
+    hiddenAtFirst: true,
+  },
+  {
+    id: 'toRefill',
+    header: 'To refill sets',
+    align: 'end',
+    value: (row) => row.toRefill,
+    width: 'fit',
+    hiddenAtFirst: true,
+  },
 ];
 
 const MAKER: Column<LineRow> = {

@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { type Column, DataTable } from '@/app/_ui/data-table';
+import { NotStated } from '@/app/_ui/not-stated';
 import { Status } from '@/app/_ui/status';
 import { TermsDialog, type TermsOf } from './terms-dialog';
 
@@ -60,7 +61,7 @@ const COLUMNS: Column<Row>[] = [
     header: 'Good for as it comes',
     align: 'end',
     value: (row) => row.shelfLifeDays,
-    cell: (row) => days(row.shelfLifeDays),
+    cell: (row) => days(row.shelfLifeDays) ?? <NotStated />,
     width: 'fit',
   },
   { id: 'changed', header: 'Stated by', value: (row) => row.changed, width: 'phrase' },

@@ -1,12 +1,15 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
+import { Skeleton } from '@/app/_ui/skeleton';
 import { type BacktestOnScreen, backtestAll } from '@/db/queries/restock/backtest';
+import type { Reading } from '@/db/reader';
 import { dateWords } from '@/lib/documents/edition';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { totalsOf } from '@/lib/restock/totals';
@@ -20,7 +23,6 @@ export const dynamic = 'force-dynamic';
 
 export default async function BacktestPage() {
   const { db } = await enter('/restock/backtest');
-  const tested = await backtestAll(db, now());
   return (
     <Page
       title="Backtest of restock"
@@ -28,13 +30,18 @@ export default async function BacktestPage() {
       breadcrumb={[{ label: 'Restock', href: '/restock' }]}
       actions={<LinkButton href="/settings/restock">Settings</LinkButton>}
     >
-      {tested.items.length === 0 ? (
-        <EmptyState title="There is too little to replay">{words.tooLittle(tested)}</EmptyState>
-      ) : (
-        <Tested tested={tested} />
-      )}
+      <Suspense fallback={<Skeleton lines={12} label="The record is replayed" />}>
+        <Replay db={db} />
+      </Suspense>
     </Page>
   );
+}
+
+/** The first look of a day replays everything; after that it is kept. */
+async function Replay({ db }: { db: Reading }) {
+  const tested = await backtestAll(db, now());
+  if (tested.items.length > 0) return <Tested tested={tested} />;
+  return <EmptyState title="There is too little to replay">{words.tooLittle(tested)}</EmptyState>;
 }
 
 function Tested({ tested }: { tested: BacktestOnScreen }) {

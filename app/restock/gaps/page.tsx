@@ -42,7 +42,7 @@ export default async function GapsPage({ searchParams }: { searchParams: Promise
           starts: momentWords(gap.startsAt, at),
           what: gapName(gap, item),
           pieces: gap.kind === 'piece' ? gap.pieces : null,
-          sentence: gapSentence(gap, item),
+          sentence: gapSentence(gap),
           steps: stepsOf(gap, needs),
           coming: comingWords(gap),
           comesLate: comesLate(gap),

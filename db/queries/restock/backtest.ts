@@ -1,8 +1,10 @@
 import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
-import { asc, inArray } from 'drizzle-orm';
+import { asc, inArray, sql } from 'drizzle-orm';
 import { type Backtest, backtest } from '@/lib/restock/backtest';
 import type { ItemToRestock } from '@/lib/restock/proposal';
 import type { SettingValue } from '@/lib/settings/local';
+import { wallClock } from '@/lib/theatre/localTime';
+import type { Database } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { items } from '../../schema';
 import { restockFacts } from './facts';
@@ -36,9 +38,30 @@ const WARM_UP_DAYS = 182;
 const LEAST_DAYS = 182;
 const TURN_MS = 25;
 
-/** Replays the whole record of every item that was used, with the settings as they are now, beside a plain par level. */
+const kept = new WeakMap<Database['read'], { stamp: string; tested: BacktestOnScreen }>();
+
+/**
+ * Replays the whole record of every item that was used, with the settings as they are now, beside a plain par level. Kept
+ * until anything it rests on is another: the day, the journal, settings, terms, the catalogue or what sets should hold.
+ */
 export async function backtestAll(db: Reading, now: string): Promise<BacktestOnScreen> {
   mayRead(db, 'readHospital');
+  const [row] = await db.read.all<{ stamp: string }>(
+    sql`SELECT (SELECT coalesce(max(seq), 0) FROM piece_moves)
+      || '/' || (SELECT coalesce(sum(revision), 0) FROM settings WHERE key = 'restock')
+      || '/' || (SELECT count(*) || '-' || coalesce(sum(revision), 0) FROM supply_terms)
+      || '/' || (SELECT count(*) || '-' || coalesce(sum(revision), 0) FROM items)
+      || '/' || (SELECT count(*) || '-' || coalesce(sum(revision), 0) FROM configuration_versions) AS stamp`,
+  );
+  const stamp = `${wallClock(now).date}/${row?.stamp ?? ''}`;
+  const before = kept.get(db.read);
+  if (before?.stamp === stamp) return before.tested;
+  const tested = await testAll(db, now);
+  kept.set(db.read, { stamp, tested });
+  return tested;
+}
+
+async function testAll(db: Reading, now: string): Promise<BacktestOnScreen> {
   const { settings, items: all, from } = await restockFacts(db, now);
   const used = all.filter(({ record }) => record.uses.length > 0);
   const days = used[0]?.record.days ?? all[0]?.record.days ?? 0;

@@ -1,8 +1,9 @@
 import { countsOf, type DemandModel, meanOf, varianceOf } from '@/lib/restock/demandModel';
+import { countsIn } from '@/lib/restock/distribution';
 import { fitOf } from '@/lib/restock/fit';
 import { unbookedDemand } from '@/lib/restock/forecast';
 import { type Learned, learn, type WhyModel } from '@/lib/restock/learn';
-import { type Order, orderFor } from '@/lib/restock/order';
+import { levelsOf, type Order, orderAt } from '@/lib/restock/order';
 import type { Use } from '@/lib/restock/record';
 import { restockWords } from '@/lib/wording/restock';
 import type { Answer, MissingValue } from '../calculation';
@@ -32,24 +33,21 @@ export function reorder(input: ReorderInput): Answer<ReorderOutput> {
   const coverDays = leadDays + input.reviewDays;
   const { demand: cover, share } = unbookedDemand(week, coverDays, input.leadSdDays);
   const { shelfLifeDays } = input;
-  const found = orderFor({
+  const untilUseByDays = shelfLifeDays === null ? null : leadDays + shelfLifeDays;
+  const levels = levelsOf({
     cover,
     coverDays,
     service: input.service,
-    lots: input.lots,
-    onOrder: input.onOrder,
-    committed: input.committed,
-    toRefill: input.toRefill,
-    packOf: input.packOf,
     untilUseBy:
-      shelfLifeDays === null
+      untilUseByDays === null
         ? null
         : {
-            demand: unbookedDemand(week, leadDays + shelfLifeDays, input.leadSdDays).demand,
-            days: leadDays + shelfLifeDays,
+            demand: unbookedDemand(week, untilUseByDays, input.leadSdDays).demand,
+            days: untilUseByDays,
           },
     sureOfUse: input.sureOfUse,
   });
+  const found = orderAt(levels, input);
   const answer = answerOf(input, week, { cover, coverDays, share, found });
   return { outcome: 'answered', answer, working: restockWords.working(answer, input) };
 }
@@ -95,8 +93,11 @@ function answerOf(
     found,
   }: { cover: DemandModel; coverDays: number; share: number | null; found: Order },
 ): ReorderOutput {
+  const { upTo } = countsIn(cover);
   const answer: Omit<ReorderOutput, 'sentence'> = {
     ...found,
+    serviceWithout: upTo(found.position),
+    serviceWith: upTo(found.position + found.order),
     packs: found.order / input.packOf,
     coverDays,
     expected: meanOf(cover),
