@@ -161,7 +161,7 @@ test('a delivery is received by scanner on a phone, asks for what the codes lack
   await page.getByRole('button', { name: 'Receive 1 piece' }).click();
   await expect(page.getByText(/was received before/).first()).toBeVisible();
   await page.getByRole('button', { name: 'Throw away' }).click();
-  await page.getByRole('dialog').getByRole('button', { name: 'Throw it away' }).click();
+  await page.getByRole('alertdialog').getByRole('button', { name: 'Throw it away' }).click();
   await expect(lines).toHaveCount(0);
   await page.goto('/stock/item_sf-l27-24');
   await expect(heaps(page).filter({ hasText: 'L27-9001' })).toContainText(
@@ -207,8 +207,8 @@ test('a blind count on a tablet: one counts by scanning and by number, another a
   await stock.close();
 
   await page.getByRole('button', { name: 'Close the count' }).click();
-  await expect(page.getByRole('dialog')).toContainText('7 heaps have no figure');
-  await page.getByRole('dialog').getByRole('button', { name: 'Close it' }).click();
+  await expect(page.getByRole('alertdialog')).toContainText('7 heaps have no figure');
+  await page.getByRole('alertdialog').getByRole('button', { name: 'Close it' }).click();
   const differences = page.getByRole('list', { name: 'Differences' }).getByRole('listitem');
   await expect(differences).toHaveCount(1);
   await expect(differences).toContainText('1 fewer than on record');
@@ -222,7 +222,7 @@ test('a blind count on a tablet: one counts by scanning and by number, another a
   await page.keyboard.press('Enter');
   await expect(page.getByText('Everything entered is saved')).toBeVisible();
   await page.getByRole('button', { name: 'Close the count' }).click();
-  await page.getByRole('dialog').getByRole('button', { name: 'Close it' }).click();
+  await page.getByRole('alertdialog').getByRole('button', { name: 'Close it' }).click();
   await expect(differences).toContainText('to be decided by another person');
 
   await actAs(page, 'person_gwen-sallis');
@@ -230,7 +230,7 @@ test('a blind count on a tablet: one counts by scanning and by number, another a
   await expectAccessible(page);
   await differences.getByRole('button', { name: 'Accept' }).click();
   await expectAccessible(page);
-  await page.getByRole('dialog').getByRole('button', { name: 'Accept it' }).click();
+  await page.getByRole('alertdialog').getByRole('button', { name: 'Accept it' }).click();
   await expect(differences).toContainText('accepted');
   await expect(page.getByText('Done', { exact: true }).first()).toBeVisible();
   await page.goto('/stock/item_sf-ph35-03');

@@ -1,7 +1,7 @@
 import { eq, sql as raw } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { receiveDelivery } from '@/db/operations/stock/receive-delivery';
-import { deliveries, deliveryLines, items, ledger, pieceMoves, stock } from '@/db/schema';
+import { deliveries, deliveryLines, items, ledger, pieceMoves, recalls, stock } from '@/db/schema';
 import { unbalanced } from '../pieces/balance';
 import { codesOf, done, Shelf } from './shelf';
 
@@ -134,6 +134,25 @@ describe('a delivery', () => {
     expect((await shelf.heap(past?.stockId ?? '')).row.heldBecause).toBe('pastUseBy');
     expect(past?.heldBecause).toBe('pastUseBy');
     expect(await unbalanced(shelf.db)).toEqual([]);
+  });
+
+  it('takes nothing that an open recall names, by lot or as a whole, and heeds no rehearsal', async () => {
+    const recall = (id: string, change: object) => ({
+      ...{ id: `recall_${id}`, number: `R-${id}`, kind: 'lot', itemId: 'item_sf-l27-24', lot: 'L27-7001' },
+      ...{ reason: 'A notice of its maker.', isRehearsal: false, found: {}, openedBy: shelf.lead.id },
+      ...{ openedAt: shelf.now(), revision: 1, ...change },
+    });
+    const open = (one: object) =>
+      shelf.db.tx((write) => write.insert(recalls).values(one as typeof recalls.$inferInsert));
+    await open(recall('1', { isRehearsal: true }));
+    done(await receive(sent([line('a')])));
+    await open(recall('2', {}));
+    const again = (lot: string | null) =>
+      receive(sent([line('b', { lot })], { id: 'delivery_b', reference: 'B' }));
+    expect(codesOf(await again('L27-7001'))).toEqual(['lot-recalled']);
+    await open(recall('3', { kind: 'item', lot: null }));
+    expect(codesOf(await again('L27-8888'))).toEqual(['lot-recalled']);
+    expect(codesOf(await again(null))).toEqual(['lot-recalled']);
   });
 
   it('takes another use-by of a lot once the pack was read again', async () => {
