@@ -2,8 +2,6 @@ import { z } from 'zod';
 import { itemId, loadId, setId } from '../identity/ids';
 import type { LotBalance } from './lotTrace';
 
-export const recallKind = z.enum(['lot', 'item', 'set', 'load']);
-
 /** What is called back. */
 export const recallOf = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('lot'), itemId, lot: z.string().trim().min(1).max(40) }),

@@ -1,4 +1,4 @@
-import { and, eq, gt, inArray, isNotNull, isNull, max, min, sql } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNotNull, isNull, max, min } from 'drizzle-orm';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
 import { type ClassFacts, type CountClass, classesByMustHave, classesByValue } from '@/lib/stock/countClass';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -11,9 +11,9 @@ import {
   stockCountFigures,
   stockCountLines,
   stockCounts,
-  usageMonths,
 } from '../../schema';
 import { readSetting } from '../settings';
+import { usedInYear } from './usedInYear';
 
 /** A heap with its class and when it was last counted. */
 export interface HeapToCount {
@@ -71,9 +71,6 @@ export async function heapsToCount(read: Queries, now: string): Promise<HeapToCo
   });
 }
 
-/** The month a year before this one, whose use no longer counts. */
-const yearBefore = (today: PlainDate): string => `${Number(today.slice(0, 4)) - 1}${today.slice(4, 7)}`;
-
 async function classFacts(
   read: Queries,
   itemIds: readonly string[],
@@ -85,14 +82,7 @@ async function classFacts(
       .select({ id: items.id, unitPence: items.unitCostPence })
       .from(items)
       .where(inArray(items.id, [...itemIds])),
-    read
-      .select({
-        itemId: usageMonths.itemId,
-        used: sql<number>`sum(${usageMonths.implanted} + ${usageMonths.wasted} + ${usageMonths.notFound})`,
-      })
-      .from(usageMonths)
-      .where(gt(usageMonths.month, yearBefore(today)))
-      .groupBy(usageMonths.itemId),
+    usedInYear(read, today),
     read
       .select({ itemId: configurationLines.itemId, most: min(configurationLines.mustHaveClass) })
       .from(configurationLines)
@@ -100,11 +90,10 @@ async function classFacts(
       .where(eq(configurationVersions.status, 'inForce'))
       .groupBy(configurationLines.itemId),
   ]);
-  const usedOf = new Map(used.map((row) => [row.itemId, row.used]));
   const mustOf = new Map(must.map((row) => [row.itemId, row.most]));
   return prices.map(({ id, unitPence }) => ({
     itemId: id,
-    used: Math.max(0, usedOf.get(id) ?? 0),
+    used: Math.max(0, used.get(id) ?? 0),
     unitPence,
     mustHaveClass: (mustOf.get(id) ?? null) as ClassFacts['mustHaveClass'],
   }));
