@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { cases, plans, setPromises } from '@/db/schema';
 import { parseSetting } from '@/lib/settings/local';
 import { promiseTimes } from '@/lib/theatre/promise';
@@ -6,7 +7,6 @@ import { caseReference } from '@/lib/theatre/surgicalCase';
 import type { CasePlan } from './cases/casePlan';
 import { CASES } from './cases/cases';
 import { type HospitalClock, localDate } from './hospitalClock';
-import { insertAll } from './insertAll';
 import { setIdOf } from './insertSets';
 
 const CONFIRMED_AFTER_MINUTES = 10;
@@ -24,7 +24,7 @@ async function insertCase(write: Queries, plan: CasePlan, clock: HospitalClock):
   const stem = plan.reference.toLowerCase();
   const caseId = `case_${stem}`;
   const { startsAt, endsAt } = timesOf(plan, clock);
-  await insertAll(write, cases, [
+  await insertMany(write, cases, [
     {
       id: caseId,
       reference: caseReference.parse(plan.reference),
@@ -39,7 +39,7 @@ async function insertCase(write: Queries, plan: CasePlan, clock: HospitalClock):
       revision: 1,
     },
   ]);
-  await insertAll(
+  await insertMany(
     write,
     plans,
     plan.plans.map((version, index) => {
@@ -58,7 +58,7 @@ async function insertCase(write: Queries, plan: CasePlan, clock: HospitalClock):
       };
     }),
   );
-  await insertAll(
+  await insertMany(
     write,
     setPromises,
     (plan.promised ?? []).map((code) => ({

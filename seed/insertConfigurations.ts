@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { insertConfigurationVersion } from '@/db/operations/insert-configuration-version';
 import { configurations } from '@/db/schema';
 import { configurationLine, draftVersion, frozenVersion } from '@/lib/sets/configuration';
@@ -12,11 +13,10 @@ import {
   versionIdOf,
 } from './configurations/layout';
 import type { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 
 /** Configurations with all their versions. */
 export async function insertConfigurations(write: Queries, clock: HospitalClock): Promise<void> {
-  await insertAll(
+  await insertMany(
     write,
     configurations,
     CONFIGURATIONS.map(({ code, name }) => ({ id: configurationIdOf(code), code, name })),

@@ -1,9 +1,9 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { theatreSessions } from '@/db/schema';
 import { weekdayOf } from '@/lib/time/zone';
 import type { DemoTheatre } from './hospital/building';
 import type { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 
 /** Monday is 1, Sunday 7. */
 const SESSIONS: readonly {
@@ -35,5 +35,5 @@ export async function insertSessions(write: Queries, clock: HospitalClock): Prom
       }),
     ),
   );
-  await insertAll(write, theatreSessions, rows);
+  await insertMany(write, theatreSessions, rows);
 }

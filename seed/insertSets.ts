@@ -1,11 +1,11 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { countLines, counts, setContents, setForeignPieces, sets } from '@/db/schema';
 import { idOfCode } from './catalogue/entry';
 import { CONFIGURATIONS } from './configurations/configurations';
 import { type LineEntry, linesOf, versionIdOf } from './configurations/layout';
 import type { DemoPerson } from './hospital/people';
 import type { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 import type { Found, SetPlan } from './sets/setPlan';
 import { SETS } from './sets/sets';
 
@@ -43,7 +43,7 @@ async function insertSet(write: Queries, set: SetToWrite, clock: HospitalClock):
     { by: plan.countedBy ?? ('person_wren-adeyemi' as const), short: plan.short ?? {} },
     ...(plan.secondCount ? [plan.secondCount] : []),
   ];
-  await insertAll(write, sets, [
+  await insertMany(write, sets, [
     {
       id: setId,
       code: plan.code,
@@ -59,7 +59,7 @@ async function insertSet(write: Queries, set: SetToWrite, clock: HospitalClock):
       revision: plan.neverCounted ? 1 : 2,
     },
   ]);
-  await insertAll(
+  await insertMany(
     write,
     setForeignPieces,
     (plan.foreign ?? []).map(({ code, quantity, note }, index) => ({
@@ -73,7 +73,7 @@ async function insertSet(write: Queries, set: SetToWrite, clock: HospitalClock):
   // what nobody has counted is not known to be there
   if (plan.neverCounted || !first) return;
   const found = foundIn(lines, first.short, plan.code);
-  await insertAll(
+  await insertMany(
     write,
     setContents,
     found.map(({ expected: _expected, ...line }) => ({ ...line, setId })),
@@ -117,7 +117,7 @@ async function insertCount(
   clock: HospitalClock,
 ): Promise<void> {
   const countId = `count_demo-${plan.code.toLowerCase()}-${count.number}`;
-  await insertAll(write, counts, [
+  await insertMany(write, counts, [
     {
       id: countId,
       setId,
@@ -127,7 +127,7 @@ async function insertCount(
       baseRevision: 1,
     },
   ]);
-  await insertAll(
+  await insertMany(
     write,
     countLines,
     count.found.map((line) => ({ ...line, countId })),

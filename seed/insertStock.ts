@@ -1,13 +1,13 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { stock } from '@/db/schema';
 import { idOfCode } from './catalogue/entry';
 import type { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 import { STOCK } from './stock/stock';
 
 /** Pouches, sterile packs and shelf stock. */
 export async function insertStock(write: Queries, clock: HospitalClock): Promise<void> {
-  await insertAll(
+  await insertMany(
     write,
     stock,
     STOCK.map((plan, index) => ({

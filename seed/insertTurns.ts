@@ -1,11 +1,11 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { loadPacks, loads, sets, sterilisers, turnSteps, turns } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { TurnStep } from '@/lib/sets/setState';
 import type { History } from './history/history';
 import type { DemoPerson } from './hospital/people';
 import type { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 import { setIdOf } from './insertSets';
 import { SETS } from './sets/sets';
 import { historyOf, type SetHistory, type TurnTaken } from './turns/history';
@@ -19,7 +19,7 @@ const MINUTE = 60_000;
 const RUNS_BEFORE = 1_450;
 
 export async function insertSterilisers(write: Queries): Promise<void> {
-  await insertAll(
+  await insertMany(
     write,
     sterilisers,
     STERILISERS.map((one) => ({ ...one })),
@@ -40,7 +40,7 @@ export async function insertTurns(
   for (const history of histories) {
     const setId = setIdOf(history.plan.code);
     const ids = history.turns.map(({ number }) => turnIdOf(history, number));
-    await insertAll(
+    await insertMany(
       write,
       turns,
       history.turns.map(({ number, steps }, at) => ({
@@ -50,7 +50,7 @@ export async function insertTurns(
         beganAt: iso(steps[0]?.at ?? 0),
       })),
     );
-    await insertAll(write, turnSteps, stepRows(history, setId));
+    await insertMany(write, turnSteps, stepRows(history, setId));
     for (const turn of history.turns) {
       const packed = turn.steps.find(({ step }) => step === 'packed');
       if (!packed) continue;
@@ -70,7 +70,7 @@ export async function insertTurns(
   made.sort((a, b) => a.packedAt - b.packedAt);
   const loadOf = await insertLoads(write, made, clock);
   await insertPacks(write, made, loadOf, clock);
-  await insertAll(
+  await insertMany(
     write,
     loadPacks,
     made.flatMap((pack) => {
@@ -170,7 +170,7 @@ async function insertLoads(
       revision: 1,
     };
   });
-  await insertAll(write, loads, rows);
+  await insertMany(write, loads, rows);
   return loadOf;
 }
 

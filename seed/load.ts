@@ -1,6 +1,8 @@
 import type { Database, Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { appendLedger } from '@/db/ledger';
 import { rowFromItem } from '@/db/mappers/item';
+import { beginJournal } from '@/db/operations/pieces/begin-journal';
 import { items, makers, people, places, settings, theatres } from '@/db/schema';
 import { item } from '@/lib/catalogue/item';
 import { insertBenchCounts } from './bench/insertBenchCounts';
@@ -13,19 +15,19 @@ import { insertPastCases } from './history/insertPastCases';
 import { insertPastPieces } from './history/insertPastPieces';
 import { insertPastTurns } from './history/insertPastTurns';
 import { PLACES, THEATRES } from './hospital/building';
+import { COSTS } from './hospital/costs';
 import { PEOPLE } from './hospital/people';
 import { HospitalClock } from './hospitalClock';
-import { insertAll } from './insertAll';
 import { insertCases } from './insertCases';
 import { insertConfigurations } from './insertConfigurations';
 import { insertSessions } from './insertSessions';
 import { insertSets } from './insertSets';
 import { insertStock } from './insertStock';
+import { insertSupplyTerms } from './insertSupplyTerms';
 import { insertSterilisers, insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
-import { insertOpenings } from './pieces/insertOpenings';
 import { insertStarterRules } from './rules/insertStarterRules';
 
 const DEMO_KEY = 'demo';
@@ -49,10 +51,10 @@ export async function loadDemo({
   if (!(await isEmpty(db))) throw new Error('the demo is only loaded into an empty database');
   const clock = new HospitalClock(now);
   await db.tx(async (write) => {
-    await insertAll(write, people, [...PEOPLE]);
+    await insertMany(write, people, [...PEOPLE]);
     await insertDemoSecrets(write, now.toISOString());
-    await insertAll(write, places, [...PLACES]);
-    await insertAll(write, theatres, [...THEATRES]);
+    await insertMany(write, places, [...PLACES]);
+    await insertMany(write, theatres, [...THEATRES]);
     await insertSessions(write, clock);
     await insertCatalogue(write);
     await insertStarterRules(write);
@@ -61,6 +63,7 @@ export async function loadDemo({
     await insertStock(write, clock);
     const history = withHistory ? await tellHistory(write, clock) : null;
     if (history) await insertPastCases(write, history);
+    await insertSupplyTerms(write, now.toISOString());
     await insertCases(write, clock);
     await insertCards(write, clock);
     await insertFeeds(write, clock);
@@ -72,7 +75,8 @@ export async function loadDemo({
     await insertKits(write, clock);
     await insertLoans(write, clock);
     if (history) await insertPastPieces(write, clock, history);
-    else await insertOpenings(write, clock);
+    else await beginJournal(write, { at: now.toISOString(), on: clock.today });
+    await write.insert(settings).values({ key: 'costs', value: COSTS });
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {
       doneAt: now.toISOString(),
@@ -103,11 +107,11 @@ export async function isDemo({ read }: Pick<Database, 'read'>): Promise<boolean>
 
 async function insertCatalogue(write: Queries): Promise<void> {
   const named = Object.values(MAKERS).map(({ id, name }) => ({ id, name }));
-  await insertAll(write, makers, named);
+  await insertMany(write, makers, named);
   const nameOf = new Map<string, string>(named.map(({ id, name }) => [id, name]));
   const rows = catalogueEntries().map((entry) => {
     const parsed = item.parse(entry);
     return rowFromItem(parsed, 1, nameOf.get(parsed.makerId) ?? '');
   });
-  await insertAll(write, items, rows);
+  await insertMany(write, items, rows);
 }

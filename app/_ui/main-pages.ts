@@ -26,12 +26,15 @@ export const MAIN_PAGES: readonly MainPage[] = [
 /** What is looked for now and then, behind "More". */
 export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Scan', href: '/scan', reach: 'recordScan' },
+  { label: 'Restock', href: '/restock', reach: 'readHospital' },
   { label: 'Trace', href: '/trace', reach: 'readHospital' },
   { label: 'Recalls', href: '/recalls', reach: 'readHospital' },
   { label: 'Loans', href: '/loans', reach: 'readHospital' },
   { label: 'Lenders', href: '/lenders', reach: 'readHospital' },
   { label: 'Held sets', href: '/holds', reach: 'readHospital' },
   { label: 'Repairs', href: '/repairs', reach: 'readHospital' },
+  { label: 'Cost and waste', href: '/reports/costs', reach: 'readHospital' },
+  { label: 'Loss and life', href: '/reports/loss', reach: 'readHospital' },
   { label: 'Places', href: '/places', reach: 'readHospital' },
   { label: 'Sterilisers', href: '/sterilisers', reach: 'readHospital' },
   { label: 'Calculations', href: '/calculations', reach: 'readHospital' },

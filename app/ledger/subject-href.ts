@@ -24,6 +24,12 @@ export function subjectHref({ kind, id, label, caseId }: Subject): string | null
       return `/loans/${id}`;
     case 'lender':
       return `/lenders/${id}`;
+    case 'restock':
+      return '/restock';
+    case 'order':
+      return `/restock/orders/${id}`;
+    case 'maker':
+      return '/restock/terms';
     default:
       return null;
   }

@@ -1,64 +1,74 @@
 import type { Metadata } from 'next';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { ButtonRow } from '@/app/_ui/button-row';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
+import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Status } from '@/app/_ui/status';
-import { listStock } from '@/db/queries/stock';
-import { SOON_DAYS, shelfLifeOf } from '@/lib/stock/shelfLife';
+import { readSetting } from '@/db/queries/settings';
+import { shelfLots } from '@/db/queries/shelf/shelfLots';
+import { may } from '@/lib/people/permissions';
+import { shelfLifeOf } from '@/lib/stock/shelfLife';
 import { wallClock } from '@/lib/theatre/localTime';
-import { FORM_WORDS, heldWords, OWNER_WORDS } from '@/lib/wording/stock';
-import { StockTable } from './stock-table';
+import { itemRows, lotRows } from './stock-rows';
+import { StockTables } from './stock-tables';
 
 export const metadata: Metadata = { title: 'Stock' };
 export const dynamic = 'force-dynamic';
 
-export default async function StockPage() {
-  const { db } = await enter('/stock');
-  const today = wallClock(now()).date;
-  const stock = await listStock(db);
-  const rows = stock.map((row) => ({
-    id: row.id,
-    itemId: row.itemId,
-    code: row.code,
-    name: row.name,
-    maker: row.maker,
-    form: FORM_WORDS[row.form],
-    quantity: row.quantity,
-    lot: row.lot,
-    useBy: row.useBy,
-    state: shelfLifeOf(row.useBy, today),
-    owner: OWNER_WORDS[row.owner],
-    place: row.place,
-    held: row.heldBecause === null ? null : heldWords(row.heldBecause),
-    status: row.status,
-  }));
-  const count = (state: string) => rows.filter((row) => row.state === state && row.quantity > 0).length;
-  const held = rows.filter((row) => row.held !== null).length;
+/** The shelves: by item with the heap to take first, or heap by heap. */
+export default async function StockPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+}) {
+  const { db, person } = await enter('/stock');
+  const at = now();
+  const today = wallClock(at).date;
+  const byLot = (await searchParams).view === 'lots';
+  const [lots, { soonDays }] = await Promise.all([shelfLots(db, at), readSetting(db.read, 'stock')]);
+  const lifeOf = lots.map(({ useBy }) => shelfLifeOf(useBy, today, soonDays));
+  const standing = (state: string) => lifeOf.filter((one) => one === state).length;
+  const held = lots.filter(({ heldBecause }) => heldBecause !== null).length;
   return (
     <Page
       title="Stock"
-      lead="Pouches, sterile packs and loose pieces on the shelves, by lot, use-by and place. A kit takes the earliest use-by that is still good on the day of the case."
+      lead="Pouches, sterile packs and loose pieces on the shelves. First expired, first out: a kit and a refill take the earliest use-by that is still good on the day of the case, and of the same use-by the nearest."
+      actions={
+        <ButtonRow>
+          {may(person.role, 'receiveStock') ? (
+            <LinkButton href="/stock/receive" kind="primary">
+              Receive a delivery
+            </LinkButton>
+          ) : null}
+          <LinkButton href="/stock/counts">Counts of the shelves</LinkButton>
+        </ButtonRow>
+      }
     >
-      {rows.length === 0 ? (
+      {lots.length === 0 ? (
         <EmptyState title="Nothing is on the shelves">
           Pouches and packs appear here once they are received.
         </EmptyState>
       ) : (
         <>
           <FigureRow>
-            <Figure size="medium" label="Lots on the shelf" value={rows.length} />
+            <Figure size="medium" label="Heaps on the shelves" value={lots.length} />
             <Figure
               size="medium"
               label="Past use-by"
-              value={count('past')}
-              status={count('past') > 0 ? <Status tone="stop">taken into no kit</Status> : undefined}
+              value={standing('past')}
+              status={standing('past') > 0 ? <Status tone="stop">taken into no kit</Status> : undefined}
             />
-            <Figure size="medium" label={`Use-by within ${SOON_DAYS} days`} value={count('soon')} />
+            <Figure size="medium" label={`Use-by within ${soonDays} days`} value={standing('soon')} />
             <Figure size="medium" label="Held" value={held} />
           </FigureRow>
-          <StockTable rows={rows} />
+          <StockTables
+            view={byLot ? 'lots' : 'items'}
+            items={byLot ? [] : itemRows(lots, lifeOf)}
+            lots={byLot ? lotRows(lots, lifeOf) : []}
+          />
         </>
       )}
     </Page>

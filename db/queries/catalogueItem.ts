@@ -18,6 +18,7 @@ import {
   stock,
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
+import { heapsHiddenFrom } from './shelf/blindHeaps';
 
 export interface ItemOnFile {
   item: Item;
@@ -80,6 +81,7 @@ export async function findLookAlikes(db: Reading, plate: Plate): Promise<Plate[]
 }
 
 export interface ItemUse {
+  itemId: string;
   /** Configurations in force or in draft that list it, or name it as a substitute. */
   configurations: {
     id: string;
@@ -104,7 +106,8 @@ export interface ItemUse {
     form: string;
     lot: string | null;
     useBy: string | null;
-    quantity: number;
+    /** `null` where the reader counts it now, without seeing the record. */
+    quantity: number | null;
     owner: string;
     place: string;
     heldBecause: string | null;
@@ -117,7 +120,7 @@ export interface ItemUse {
 export async function findItemUse(db: Reading, item: Item): Promise<ItemUse> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const [lines, held, packs, planned, hidden] = await Promise.all([
+  const [lines, held, packs, planned, hidden, counted] = await Promise.all([
     read
       .select({
         id: configurations.id,
@@ -176,15 +179,17 @@ export async function findItemUse(db: Reading, item: Item): Promise<ItemUse> {
       .orderBy(sql`${stock.useBy} IS NULL`, asc(stock.useBy)),
     plansNaming(db, item),
     hiddenFrom(db),
+    heapsHiddenFrom(db),
   ]);
   return {
+    itemId: item.id,
     configurations: lines.map((line) => ({
       ...line,
       as: line.expected > 0 ? ('line' as const) : ('substitute' as const),
     })),
     // how much of it a set holds that the reader is to check blind is not known to them
     sets: held.map((set) => (hidden.has(set.id) ? { ...set, found: null } : set)),
-    stock: packs,
+    stock: packs.map((heap) => (counted.has(heap.id) ? { ...heap, quantity: null } : heap)),
     plans: planned,
   };
 }

@@ -3,6 +3,7 @@ import { type PlaceId, placeId, type SetId, setId } from '@/lib/identity/ids';
 import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { mayRead, type Reading } from '../reader';
 import { configurations, configurationVersions, items, packs, places, sets, stock } from '../schema';
+import { heapsHiddenFrom } from './shelf/blindHeaps';
 
 export interface PlaceOnFile {
   id: PlaceId;
@@ -56,7 +57,8 @@ interface LyingThere {
     form: string;
     lot: string | null;
     useBy: string | null;
-    quantity: number;
+    /** `null` where the reader counts it now, without seeing the record. */
+    quantity: number | null;
     heldBecause: string | null;
     /** Numbers of the pouches in it that carry a label of ours. */
     pouches: string[];
@@ -67,7 +69,7 @@ interface LyingThere {
 export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const [lying, heaps, pouches] = await Promise.all([
+  const [lying, heaps, pouches, hidden] = await Promise.all([
     read
       .select({ set: sets, configuration: configurations.name })
       .from(sets)
@@ -87,6 +89,7 @@ export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> 
       .innerJoin(stock, eq(stock.id, packs.stockId))
       .where(and(eq(stock.placeId, id), eq(packs.state, 'sterile')))
       .orderBy(asc(packs.number)),
+    heapsHiddenFrom(db),
   ]);
   return {
     sets: lying.map(({ set, configuration }) => ({
@@ -104,9 +107,11 @@ export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> 
       form: heap.form,
       lot: heap.lot,
       useBy: heap.useBy,
-      quantity: heap.quantity,
+      quantity: hidden.has(heap.id) ? null : heap.quantity,
       heldBecause: heap.heldBecause,
-      pouches: pouches.filter(({ stockId }) => stockId === heap.id).map(({ number }) => number),
+      pouches: hidden.has(heap.id)
+        ? []
+        : pouches.filter(({ stockId }) => stockId === heap.id).map(({ number }) => number),
     })),
   };
 }

@@ -1,6 +1,8 @@
 import { buildableCalculation } from './buildable/calculation';
 import type { Answer, Ports, RegisteredCalculation } from './calculation';
+import { caseCostCalculation } from './caseCost/calculation';
 import { completenessCalculation } from './completeness/calculation';
+import { expiryLossCalculation } from './expiryLoss/calculation';
 import { fewestTraysCalculation } from './fewestTrays/calculation';
 import { identifierCalculation } from './identifier/calculation';
 import { lengthCoverCalculation } from './lengthCover/calculation';
@@ -8,6 +10,9 @@ import { lengthFeasibilityCalculation } from './lengthFeasibility/calculation';
 import { loanNoticeCalculation } from './loanNotice/calculation';
 import { plateRemarksCalculation } from './plateRemarks/calculation';
 import { type ProblemDetails, problemDetails } from './problemDetails';
+import { reorderCalculation } from './reorder/calculation';
+import { serviceLifeCalculation } from './serviceLife/calculation';
+import { setReviewCalculation } from './setReview/calculation';
 import { setTurnaroundCalculation } from './setTurnaround/calculation';
 import { thermalDoseCalculation } from './thermalDose/calculation';
 import { traceCalculation } from './trace/calculation';
@@ -15,13 +20,18 @@ import { traceCalculation } from './trace/calculation';
 /** Every calculation there is: a screen, the API, the command line and the what-if page all read this list. */
 const registered: readonly RegisteredCalculation[] = [
   buildableCalculation,
+  caseCostCalculation,
   completenessCalculation,
+  expiryLossCalculation,
   fewestTraysCalculation,
   identifierCalculation,
   lengthCoverCalculation,
   lengthFeasibilityCalculation,
   loanNoticeCalculation,
   plateRemarksCalculation,
+  serviceLifeCalculation,
+  setReviewCalculation,
+  reorderCalculation,
   setTurnaroundCalculation,
   thermalDoseCalculation,
   traceCalculation,

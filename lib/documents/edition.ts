@@ -18,8 +18,10 @@ const KIND_CODES: Record<SheetKind, string> = {
   morningReport: 'MR',
   dayBeforeReport: 'DR',
   loanRequest: 'LQ',
+  supplyOrder: 'SO',
   loanReturn: 'LR',
   preferenceCard: 'PC',
+  recordOfUse: 'RU',
   recall: 'RC',
 };
 

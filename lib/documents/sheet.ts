@@ -30,6 +30,8 @@ export type SheetKind =
   | 'loanRequest'
   | 'loanReturn'
   | 'preferenceCard'
+  | 'supplyOrder'
+  | 'recordOfUse'
   | 'recall';
 
 export interface Fact {

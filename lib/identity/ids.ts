@@ -60,6 +60,14 @@ export const loanClaimId = idOf('loanClaim');
 export const feedId = idOf('feed');
 export const procedureId = idOf('procedure');
 export const cardId = idOf('card');
+export const restockId = idOf('restock');
+export const restockLineId = idOf('restockLine');
+export const orderId = idOf('order');
+export const orderLineId = idOf('orderLine');
+export const deliveryId = idOf('delivery');
+export const deliveryLineId = idOf('deliveryLine');
+export const stockCountId = idOf('stockCount');
+export const stockCountLineId = idOf('stockCountLine');
 export const recallId = idOf('recall');
 
 export type ItemId = z.infer<typeof itemId>;
@@ -109,6 +117,13 @@ export type LoanClaimId = z.infer<typeof loanClaimId>;
 export type FeedId = z.infer<typeof feedId>;
 export type ProcedureId = z.infer<typeof procedureId>;
 export type CardId = z.infer<typeof cardId>;
+export type RestockId = z.infer<typeof restockId>;
+export type RestockLineId = z.infer<typeof restockLineId>;
+export type OrderId = z.infer<typeof orderId>;
+export type OrderLineId = z.infer<typeof orderLineId>;
+export type DeliveryId = z.infer<typeof deliveryId>;
+export type StockCountId = z.infer<typeof stockCountId>;
+export type StockCountLineId = z.infer<typeof stockCountLineId>;
 export type RecallId = z.infer<typeof recallId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */

@@ -18,6 +18,7 @@ export const meaning = z.enum([
   'iDeclareThisLoan',
   'iHandThisOver',
   'iCloseThisRecall',
+  'iRecordedThis',
 ]);
 export type Meaning = z.infer<typeof meaning>;
 

@@ -78,6 +78,10 @@ export const PERMITTED = {
   countInTheatre: ['scrubPractitioner'],
   /** The other person of a count in theatre. */
   countInTheatreWith: ['scrubPractitioner', 'surgeon', 'theatreManager', ...BENCH],
+  /** What was used, piece by piece, and the closing of that record. */
+  recordUse: ['scrubPractitioner'],
+  /** Says after its closing what is right. */
+  correctUse: ['scrubPractitioner', 'theatreManager', 'incidentLead'],
   /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
   workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
   /** Ends a question although not all is accounted for. */
@@ -90,6 +94,14 @@ export const PERMITTED = {
   countLoan: [...BENCH, 'stockKeeper', 'scrubPractitioner'],
   /** That a loan goes back decontaminated. */
   declareLoan: BENCH,
+  /** Has what to order worked out; approving it is another act. */
+  proposeRestock: ['stockKeeper', 'theatreManager'],
+  /** Makes orders of a proposal, or turns it down. */
+  approveRestock: ['theatreManager'],
+  /** How long makers take, how often is ordered, and other terms of supply. */
+  keepSupplyTerms: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Puts what came of an order on the shelf, and closes the order. */
+  receiveOrder: ['stockKeeper', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],
   /** One's own preference cards. Anybody reads them; a card is its surgeon's. */
   keepCards: ['surgeon'],
@@ -108,6 +120,15 @@ export const PERMITTED = {
   writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
   /** By another person than the one who drafted it. */
   approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
+  /** Takes deliveries in. */
+  receiveStock: ['stockKeeper', ...BENCH],
+  moveStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** Says that the record of a heap is wrong, or that pieces of it are damaged or past use-by and go into the bin. */
+  adjustStock: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
+  holdStock: [...BENCH, 'scrubPractitioner', 'stockKeeper', 'theatreManager', 'incidentLead'],
+  countStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
+  /** What becomes of a difference that a count found: by another person than those who counted. */
+  decideStockCount: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
   editCatalogue: ['theatreManager', 'stockKeeper', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 

@@ -117,6 +117,8 @@ export const scanContext = z.discriminatedUnion('kind', [
   /** What came back of it is entered. */
   z.object({ kind: z.literal('kitBack'), caseId }),
   z.object({ kind: z.literal('kitCheck'), checkId }),
+  /** What was used is entered. */
+  z.object({ kind: z.literal('use'), caseId }),
 ]);
 export type ScanContext = z.infer<typeof scanContext>;
 

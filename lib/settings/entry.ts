@@ -18,6 +18,8 @@ interface NumberSchema {
   minimum?: number;
   maximum?: number;
   items?: NumberSchema;
+  /** Of a number that may be left not stated: the number itself first. */
+  anyOf?: NumberSchema[];
 }
 
 /** The bounds of each field, read off the schema, so that they are stated in one place. */
@@ -28,7 +30,7 @@ export function boundsOf(key: SettingKey): Record<string, ShownBounds> {
   return Object.fromEntries(
     fieldsOf(key).map(([name, field]) => {
       const own = schema.properties?.[name] ?? {};
-      const { minimum, maximum } = field.kind === 'numbers' ? (own.items ?? {}) : own;
+      const { minimum, maximum } = (field.kind === 'numbers' ? own.items : (own.anyOf?.[0] ?? own)) ?? {};
       const per = 'per' in field ? field.per : 1;
       return [name, { min: shown(minimum, per), max: shown(maximum, per) }];
     }),
@@ -54,7 +56,7 @@ function entryValue(field: SettingField, value: unknown): string | boolean | str
     case 'several':
       return (value as string[]).map(String);
     case 'number':
-      return String(tidy((value as number) / field.per));
+      return value === null ? '' : String(tidy((value as number) / field.per));
     case 'numbers':
       return (value as number[]).map((one) => String(tidy(one / field.per))).join('; ');
     case 'dates':
@@ -74,7 +76,7 @@ export function valueWords(field: SettingField, value: unknown): string {
       return words.length === 0 ? 'none' : words.join(', ');
     }
     case 'number':
-      return `${tidy((value as number) / field.per)} ${field.unit}`;
+      return value === null ? 'not stated' : `${tidy((value as number) / field.per)} ${field.unit}`;
     case 'numbers':
       return (value as number[]).map((one) => `${tidy(one / field.per)} ${field.unit}`).join(', ');
     case 'dates':
@@ -130,7 +132,9 @@ function readField(field: SettingField, given: unknown, bounds: ShownBounds): Re
       return ok(Object.keys(field.choices).filter((one) => (given as string[]).includes(one)));
     }
     case 'number':
-      return readNumber(field, given, bounds);
+      return field.optional && typeof given === 'string' && given.trim() === ''
+        ? ok(null)
+        : readNumber(field, given, bounds);
     case 'numbers':
       return readNumbers(field, given, bounds);
     case 'dates':

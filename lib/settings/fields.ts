@@ -10,7 +10,15 @@ interface Named {
 }
 export type SettingField = Named &
   (
-    | { kind: 'number'; unit: string /** Stored units in one shown unit. */; per: number; decimals: number }
+    | {
+        kind: 'number';
+        unit: string;
+        /** Stored units in one shown unit. */
+        per: number;
+        decimals: number;
+        /** It may be left not stated. */
+        optional?: true;
+      }
     | { kind: 'numbers'; unit: string; per: number; decimals: number }
     | { kind: 'flag'; yes: string; no: string }
     | { kind: 'choice'; choices: Record<string, string> }
@@ -43,6 +51,26 @@ const number = (
   per,
   decimals,
 });
+
+const cost = (label: string, unit: string, about: string, per = 100): SettingField => ({
+  kind: 'number',
+  optional: true,
+  label,
+  unit,
+  about: `${about} Left empty, nothing is worked out from it.`,
+  source: 'Only the hospital knows it',
+  per,
+  decimals: per === 100 ? 2 : 0,
+});
+const service = (label: string): SettingField =>
+  number(
+    `Service level: ${label}`,
+    '%',
+    'Chance that the shelf covers the demand of one time between orders and arrival.',
+    OURS,
+    10,
+    1,
+  );
 
 /** Every setting of the program. The compiler asks for an entry for each field of `local.ts`. */
 export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
@@ -350,6 +378,128 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
         OURS,
         60,
         2,
+      ),
+    },
+  },
+  costs: {
+    title: 'Costs and waste',
+    about: 'What the reviews of sets and the reports of cost are worked out from.',
+    fields: {
+      keepPencePerPiece: cost(
+        'Keeping one piece in a set',
+        '£ a turn',
+        'Washing, inspecting, counting and sterilising it once more. Published: at least $0.51 (Stockert & Langerman 2014).',
+      ),
+      pouchPence: cost('One pouch', '£', 'Packing and sterilising one piece by itself.'),
+      fetchMinutes: cost('Fetching a pouch', 'minutes', 'How long the case waits for one from the store.', 1),
+      theatrePencePerMinute: cost('A minute of waiting in theatre', '£', 'Of people and room together.'),
+      trayPence: cost(
+        'One turn of a set',
+        '£',
+        'From coming back to the sterile store, its pieces together.',
+      ),
+      wasteShareOf: {
+        kind: 'choice',
+        label: 'The share of waste is of',
+        choices: { opened: 'what was opened: implanted and wasted', total: 'the whole cost of the case' },
+        about: 'Said beside every share.',
+        source: 'Local policy decides',
+      },
+      runOutPerThousand: number(
+        'A line may run out in',
+        '% of cases',
+        'By this the review of a set looks for the smallest quantity.',
+        OURS,
+        10,
+        1,
+      ),
+    },
+  },
+  restock: {
+    title: 'Restock',
+    about:
+      'How surely the shelf covers what nobody has booked yet, and what a proposal is worked out from. How long a maker takes is stated under Restock, with the maker.',
+    fields: {
+      reviewDays: number(
+        'Days between orders',
+        'days',
+        'Used where the maker or item states none of its own.',
+        PRACTICE,
+      ),
+      class1PerMille: service('Must-have class 1'),
+      class2PerMille: service('Must-have class 2'),
+      class3PerMille: service('Must-have class 3'),
+      class4PerMille: service('Must-have class 4'),
+      noClassPerMille: service('Pieces in no set'),
+      sureOfUsePercent: number(
+        'Used before its use-by, as surely as',
+        '%',
+        'A piece is ordered only if it is asked for before its use-by with this chance.',
+        OURS,
+      ),
+      recordWeeks: number('Record looked at', 'weeks', 'Uses longer ago are not counted.', OURS),
+      alphaPercent: number(
+        'Weight of the latest demand',
+        '%',
+        'Of sparse demand, how far its size and interval follow the latest.',
+        'Croston’s method with 0.1 is common practice, no source',
+      ),
+      parWeeks: number(
+        'Plain par level',
+        'weeks of use',
+        'What the past is replayed against for comparison. Orders do not follow it.',
+        PRACTICE,
+      ),
+    },
+  },
+  stock: {
+    title: 'Shelves and counts',
+    about:
+      'When a use-by counts as soon, which heaps are counted how often, and when another person counts again.',
+    fields: {
+      soonDays: number(
+        'Use-by counts as soon from',
+        'days',
+        'Before the use-by. What is soon past is used or swapped first.',
+        OURS,
+      ),
+      countClassBy: {
+        kind: 'choice',
+        label: 'What is counted how often goes by',
+        choices: { valueOfUse: 'the value of what is used', mustHaveClass: 'must-have class' },
+        about:
+          'By value: the items that make up the first 80 % of what was used in twelve months are class A, up to 95 % class B, the rest C. By must-have class: 1 is A, 2 is B, the rest C.',
+        source: PRACTICE,
+      },
+      countDaysA: number(
+        'Class A is counted every',
+        'days',
+        'Counted from the last time it was counted.',
+        PRACTICE,
+      ),
+      countDaysB: number(
+        'Class B is counted every',
+        'days',
+        'Counted from the last time it was counted.',
+        PRACTICE,
+      ),
+      countDaysC: number(
+        'Class C is counted every',
+        'days',
+        'Counted from the last time it was counted.',
+        PRACTICE,
+      ),
+      tolerancePieces: number(
+        'A difference is counted again above',
+        'pieces',
+        'Or above the share below, whichever is larger. With 0 of both, every difference is counted again.',
+        OURS,
+      ),
+      tolerancePercent: number(
+        'A difference is counted again above',
+        '%',
+        'Of what the record had at the moment of counting.',
+        OURS,
       ),
     },
   },

@@ -98,6 +98,42 @@ export const LOCAL_SETTINGS = {
     workFromMinutes: z.number().int().min(0).max(720).default(480),
     workUntilMinutes: z.number().int().min(735).max(1_425).default(1_080),
   }),
+  /** What things cost and what is counted as waste; `null`: nobody has stated it, and nothing is worked out from it. */
+  costs: z.object({
+    keepPencePerPiece: z.number().int().min(0).max(1_000_000).nullable().default(null),
+    pouchPence: z.number().int().min(0).max(1_000_000).nullable().default(null),
+    fetchMinutes: z.number().int().min(0).max(240).nullable().default(null),
+    theatrePencePerMinute: z.number().int().min(0).max(1_000_000).nullable().default(null),
+    trayPence: z.number().int().min(0).max(10_000_000).nullable().default(null),
+    wasteShareOf: z.enum(['opened', 'total']).default('opened'),
+    /** In how many of a thousand cases a line of a set may run out. */
+    runOutPerThousand: z.number().int().min(1).max(200).default(10),
+  }),
+  /** How much is kept on the shelf. How long a maker takes is stated with each maker, never assumed. */
+  restock: z.object({
+    reviewDays: z.number().int().min(1).max(365).default(7),
+    class1PerMille: z.number().int().min(500).max(999).default(990),
+    class2PerMille: z.number().int().min(500).max(999).default(980),
+    class3PerMille: z.number().int().min(500).max(999).default(950),
+    class4PerMille: z.number().int().min(500).max(999).default(900),
+    noClassPerMille: z.number().int().min(500).max(999).default(950),
+    sureOfUsePercent: z.number().int().min(50).max(99).default(90),
+    recordWeeks: z.number().int().min(13).max(520).default(104),
+    alphaPercent: z.number().int().min(1).max(50).default(10),
+    /** What a plain par level would be, for comparison: so many weeks of use. */
+    parWeeks: z.number().int().min(1).max(52).default(4),
+  }),
+  /** The shelves: when a use-by counts as soon, and how often what is counted. */
+  stock: z.object({
+    soonDays: z.number().int().min(1).max(365).default(28),
+    countClassBy: z.enum(['valueOfUse', 'mustHaveClass']).default('valueOfUse'),
+    countDaysA: z.number().int().min(1).max(730).default(30),
+    countDaysB: z.number().int().min(1).max(730).default(90),
+    countDaysC: z.number().int().min(1).max(730).default(180),
+    /** Up to the larger of the two, nobody counts again. */
+    tolerancePieces: z.number().int().min(0).max(1_000).default(0),
+    tolerancePercent: z.number().int().min(0).max(100).default(0),
+  }),
   calendars: z.object({
     /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
     nameSurgeon: z.boolean().default(false),

@@ -17,4 +17,5 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iDeclareThisLoan: 'I declare this loan as stated',
   iHandThisOver: 'I hand this over',
   iCloseThisRecall: 'I close this recall',
+  iRecordedThis: 'I recorded what was used',
 };

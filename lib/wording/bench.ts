@@ -40,6 +40,8 @@ export const benchWords = {
   stockOfOther: 'This lot is of another item.',
   stockHeld: 'This lot is held: it is put into no set.',
   stockPast: 'This lot is past its use-by.',
+  stockPastForCase: (useBy: string, reference: string, caseDate: string) =>
+    `This lot is good until ${useBy}, and the set is promised to ${reference} on ${caseDate}: take a later one.`,
   stockRecalled: 'This item is withdrawn or recalled: it is put into no set.',
   stockUnlike: 'The shelf says something else of this lot; look at the pack again.',
   stockShort: (there: number) => `Only ${there} of this lot are on the shelf.`,

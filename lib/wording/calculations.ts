@@ -105,6 +105,46 @@ export const calculationWords = {
       },
     ],
   },
+  reorder: {
+    title: 'Reorder',
+    question: 'How much of this item should be ordered now, and why?',
+    formula: [
+      'Position = on hand (less what passes its use-by before it is asked for) + on order − committed − to refill',
+      'Time to cover = lead + review; demand D = what nobody has booked of it',
+      'S = smallest s with P(D ≤ s) ≥ service level',
+      'Order = S − position, up to whole packs, down to whole packs below what is used before its use-by',
+      'Sparse demand = size ÷ interval × (1 − α ÷ 2), each smoothed by α where a demand comes',
+    ],
+    assumptions: [
+      'Cases that are not booked come independently of one another, as often as on record; a use that has ended, or a new surgeon, is not seen.',
+      'Poisson; negative binomial where weeks vary more than their mean; compound Poisson where cases take several at once, unless the cases come in clusters beyond chance.',
+      'Weeks are independent of one another. A lead time with a spread is met by mean and variance (Var = v + rate² σ²), as negative binomial.',
+      'A case whose day of booking nobody knows counts as not booked: rather too much is forecast than too little.',
+      'Of one item at a time: nothing stands in for it, and no order waits for another.',
+      'Until its use-by, what is asked for is forecast by the same model; first expired goes first.',
+      'Fewer than 13 weeks on record, no use at all, or no lead time: not established.',
+      'It proposes; a person approves.',
+    ],
+    sources: [
+      {
+        text: 'Order-up-to level by periodic review over lead and review time: Silver, Pyke & Thomas, Inventory and Production Management in Supply Chains',
+        fromMemory: true,
+      },
+      {
+        text: 'Size and interval apart: J. D. Croston, Oper Res Q 1972;23:289; its bias: Syntetos & Boylan, Int J Forecast 2005;21:303',
+        fromMemory: true,
+      },
+      {
+        text: 'Classes by interval 1.32 and CV² 0.49: Syntetos, Boylan & Croston, J Oper Res Soc 2005;56:495',
+        fromMemory: true,
+      },
+      { text: 'Compound Poisson: H. H. Panjer, ASTIN Bulletin 1981;12:22', fromMemory: true },
+      {
+        text: 'χ² with cells that expect 5 or more: W. G. Cochran, Biometrics 1954;10:417; its tail: Abramowitz & Stegun 26.4.4 and 26.4.5',
+        fromMemory: true,
+      },
+    ],
+  },
   'plate-remarks': {
     title: 'Plate remarks',
     question:

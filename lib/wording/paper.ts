@@ -14,8 +14,10 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   morningReport: 'Morning report',
   dayBeforeReport: 'Day-before report',
   loanRequest: 'Request for a loan',
+  supplyOrder: 'Order',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',
+  recordOfUse: 'Record of use',
 };
 
 export const ROLE_WORDS: Record<KitRole, string> = { open: 'open', hold: 'hold unopened' };
@@ -215,6 +217,12 @@ export const noSheetWords = {
     title: 'No such load',
     sentence: 'There is no load under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/loads', words: 'Go to the loads' },
+  },
+  noOrder: {
+    title: 'No such order',
+    sentence:
+      'There is no order under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/restock/orders', words: 'Go to the orders' },
   },
   noLoan: {
     title: 'No such loan',

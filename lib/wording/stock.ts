@@ -1,4 +1,5 @@
 import type { HeldBecause } from '../sets/setState';
+import type { StockHold } from '../stock/hold';
 import type { ShelfLife } from '../stock/shelfLife';
 import type { StockForm } from '../stock/stock';
 
@@ -23,5 +24,12 @@ export const USE_BY_WORDS: Record<ShelfLife, string> = {
   none: 'none stated',
 };
 
+/** Reasons that only stock is held for; the others are those of sets. */
+const OWN_HOLDS: Record<Exclude<StockHold, HeldBecause>, string> = {
+  pastUseBy: 'it is past its use-by',
+  goesBack: 'it goes back',
+};
+
 /** Follows `held, because `; a reason of the hospital's own is said as it stands. */
-export const heldWords = (reason: string): string => HELD_BECAUSE_WORDS[reason as HeldBecause] ?? reason;
+export const heldWords = (reason: string): string =>
+  HELD_BECAUSE_WORDS[reason as HeldBecause] ?? OWN_HOLDS[reason as keyof typeof OWN_HOLDS] ?? reason;

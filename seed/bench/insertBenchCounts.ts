@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { sha256 } from '@/db/ledger';
 import {
   asidePieces,
@@ -16,7 +17,6 @@ import { digestText } from '@/lib/bench/digest';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { DemoPerson } from '../hospital/people';
 import type { HospitalClock } from '../hospitalClock';
-import { insertAll } from '../insertAll';
 import { setIdOf } from '../insertSets';
 import { SETS } from '../sets/sets';
 
@@ -47,7 +47,7 @@ export async function insertBenchCounts(write: Queries, clock: HospitalClock): P
     const checked = known.length > 0 ? known : lines.map((line) => ({ ...line, countId: second }));
     if (known.length === 0) {
       const countedAt = new Date(end - 15 * MINUTE).toISOString();
-      await insertAll(write, counts, [
+      await insertMany(write, counts, [
         {
           id: second,
           setId: set.id,
@@ -57,7 +57,7 @@ export async function insertBenchCounts(write: Queries, clock: HospitalClock): P
           baseRevision: 1,
         },
       ]);
-      await insertAll(write, countLines, checked);
+      await insertMany(write, countLines, checked);
     }
     await insertCount(write, set, {
       id: first,
@@ -111,8 +111,8 @@ async function insertCount(
     baseRevision: 1,
     beganAt: new Date(from).toISOString(),
   };
-  await insertAll(write, benchCounts, [begun]);
-  await insertAll(
+  await insertMany(write, benchCounts, [begun]);
+  await insertMany(
     write,
     benchEntries,
     entries.map(({ id: entryId, act, doneAt }) => ({
@@ -148,7 +148,7 @@ async function insertConsequences(
   const itemOf = new Map(rows.map(({ id, itemId }) => [id, itemId]));
   const code = set.code.toLowerCase();
   const short = lines.filter(({ found, expected }) => found < expected);
-  await insertAll(
+  await insertMany(
     write,
     refillJobs,
     short.map(({ lineId, found, expected }, index) => ({
@@ -162,7 +162,7 @@ async function insertConsequences(
       turnId: set.turnId,
     })),
   );
-  await insertAll(
+  await insertMany(
     write,
     asidePieces,
     lines
@@ -179,7 +179,7 @@ async function insertConsequences(
         foundAt: at,
       })),
   );
-  await insertAll(
+  await insertMany(
     write,
     disputedLines,
     checked.flatMap(({ countId, lineId, found }) => {

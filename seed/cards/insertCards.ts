@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import {
   calendarFeeds,
   caseOrigins,
@@ -13,7 +14,6 @@ import { cardBody } from '@/lib/plans/card';
 import { SAVED_STARTS } from '../cases/savedStarts';
 import type { DemoPerson } from '../hospital/people';
 import type { HospitalClock } from '../hospitalClock';
-import { insertAll } from '../insertAll';
 import { CARDS, ORIGINS, PROCEDURES } from './cards';
 
 const DAY_MINUTES = 1440;
@@ -21,13 +21,13 @@ const DAY_MINUTES = 1440;
 /** Saved starts and preference cards with their versions, and which cases of the demo began from them. After the cases. */
 export async function insertCards(write: Queries, clock: HospitalClock): Promise<void> {
   await insertStarts(write, clock);
-  await insertAll(
+  await insertMany(
     write,
     procedures,
     PROCEDURES.map((one) => ({ ...one })),
   );
   for (const { id, personId, procedureId, versions, retired } of CARDS) {
-    await insertAll(write, preferenceCards, [
+    await insertMany(write, preferenceCards, [
       {
         id,
         personId,
@@ -37,7 +37,7 @@ export async function insertCards(write: Queries, clock: HospitalClock): Promise
         retiredBy: retired?.by ?? null,
       },
     ]);
-    await insertAll(
+    await insertMany(
       write,
       preferenceCardVersions,
       versions.map(({ daysAgo, starts, wanted, note }, at) => ({
@@ -58,7 +58,7 @@ export async function insertCards(write: Queries, clock: HospitalClock): Promise
       })),
     );
   }
-  await insertAll(
+  await insertMany(
     write,
     caseOrigins,
     ORIGINS.map(({ reference, start, card, hoursAgo }) => ({
@@ -78,10 +78,10 @@ async function insertStarts(write: Queries, clock: HospitalClock): Promise<void>
   for (const [index, { personId, name, construct, daysAgo, earlier = [] }] of SAVED_STARTS.entries()) {
     const id = `start_demo-${index + 1}`;
     const version = earlier.length + 1;
-    await insertAll(write, planStarts, [
+    await insertMany(write, planStarts, [
       { id, personId, name, body: construct, savedAt: at(daysAgo), version },
     ]);
-    await insertAll(
+    await insertMany(
       write,
       planStartVersions,
       earlier.map((one, before) => ({
@@ -107,7 +107,7 @@ export async function insertFeeds(write: Queries, clock: HospitalClock): Promise
     madeAt: clock.minutesFromNow(-madeDaysAgo * DAY_MINUTES),
     lastReadAt: null,
   });
-  await insertAll(write, calendarFeeds, [
+  await insertMany(write, calendarFeeds, [
     feed('feed_demo-1', 'person_wren-adeyemi', 'sterileServices', 'Screen at the pick bench', 12),
     feed('feed_demo-2', 'person_ines-halloran', 'theatre', 'Telephone', 40),
   ]);

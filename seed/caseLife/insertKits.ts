@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { sha256 } from '@/db/ledger';
 import {
   caseLives,
@@ -21,7 +22,6 @@ import { theatreDigestText } from '@/lib/theatreCounts/digest';
 import { idOfCode } from '../catalogue/entry';
 import type { DemoPerson } from '../hospital/people';
 import type { HospitalClock } from '../hospitalClock';
-import { insertAll } from '../insertAll';
 import { setIdOf } from '../insertSets';
 
 interface KitPlan {
@@ -94,7 +94,7 @@ async function insertKit(write: Queries, kit: KitPlan, clock: HospitalClock): Pr
       beganAt: ago(clock, checked.minutesAgo + 5),
     };
     await write.insert(kitChecks).values(check);
-    await insertAll(
+    await insertMany(
       write,
       kitCheckEntries,
       kit.picked.map((code, at) => ({
@@ -125,7 +125,7 @@ async function insertKit(write: Queries, kit: KitPlan, clock: HospitalClock): Pr
     revision: 1,
   });
   const rows = new Map((await write.select().from(sets)).map((set) => [set.id, set]));
-  await insertAll(
+  await insertMany(
     write,
     casePicks,
     kit.picked.map((code, at) => {
@@ -205,7 +205,7 @@ async function insertFirstCount(write: Queries, clock: HospitalClock): Promise<v
       doneAt: at(lines.length),
     },
   ] as TheatreEntry[];
-  await insertAll(
+  await insertMany(
     write,
     theatreCountEntries,
     entries.map(({ id, act, doneAt }) => ({

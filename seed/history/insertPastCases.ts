@@ -1,7 +1,8 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
+import { cases as caseTable, plans } from '@/db/schema';
 import { localDate } from '../hospitalClock';
 import type { History } from './history';
-import { insertRows } from './insertRows';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -9,65 +10,40 @@ const iso = (ms: number) => new Date(ms).toISOString();
 
 /** Cases that are over, with the plan each was confirmed by. */
 export async function insertPastCases(write: Queries, { cases }: History): Promise<void> {
-  await insertRows(
+  await insertMany(
     write,
-    'cases',
-    [
-      'id',
-      'reference',
-      'theatre_id',
-      'case_date',
-      'starts_at',
-      'ends_at',
-      'region',
-      'limb',
-      'surgeon_id',
-      'urgency',
-      'revision',
-    ],
-    cases.map((one) => [
-      one.id,
-      one.reference,
-      one.theatre,
-      localDate(new Date(one.startsAt)),
-      iso(one.startsAt),
-      iso(one.endsAt),
-      one.construct.region,
-      one.limb,
-      one.surgeon,
-      one.urgency,
-      1,
-    ]),
+    caseTable,
+    cases.map((one) => ({
+      id: one.id,
+      reference: one.reference,
+      theatreId: one.theatre,
+      caseDate: localDate(new Date(one.startsAt)),
+      startsAt: iso(one.startsAt),
+      endsAt: iso(one.endsAt),
+      region: one.construct.region,
+      limb: one.limb,
+      surgeonId: one.surgeon,
+      urgency: one.urgency,
+      revision: 1,
+    })),
   );
-  await insertRows(
+  await insertMany(
     write,
-    'plans',
-    [
-      'id',
-      'case_id',
-      'version',
-      'status',
-      'body',
-      'written_by',
-      'written_at',
-      'confirmed_by',
-      'confirmed_at',
-      'revision',
-    ],
+    plans,
     cases.map((one) => {
       const written = one.startsAt - (one.urgency === 'booked' ? 30 : 3) * HOUR;
-      return [
-        `plan_${one.id.slice('case_'.length)}-1`,
-        one.id,
-        1,
-        'confirmed',
-        JSON.stringify(one.construct),
-        one.surgeon,
-        iso(written),
-        one.surgeon,
-        iso(written + 10 * MINUTE),
-        1,
-      ];
+      return {
+        id: `plan_${one.id.slice('case_'.length)}-1`,
+        caseId: one.id,
+        version: 1,
+        status: 'confirmed',
+        body: one.construct,
+        writtenBy: one.surgeon,
+        writtenAt: iso(written),
+        confirmedBy: one.surgeon,
+        confirmedAt: iso(written + 10 * MINUTE),
+        revision: 1,
+      };
     }),
   );
 }

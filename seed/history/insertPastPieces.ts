@@ -1,12 +1,12 @@
-import { gt, sql } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
-import { stock } from '@/db/schema';
+import { insertMany } from '@/db/insertMany';
+import { knowEmptySlots } from '@/db/operations/pieces/begin-journal';
+import { configurationLines, pieceMoves, setContents, stock } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import { catalogueEntries } from '../catalogue/catalogue';
 import type { ItemEntry } from '../catalogue/entry';
 import { type HospitalClock, localDate } from '../hospitalClock';
 import type { History } from './history';
-import { insertRows } from './insertRows';
 import { HISTORY_DAYS } from './pastCases';
 import type { Row } from './pastRows';
 import { insertHeapRows, refillRows, singleRows } from './pastShelf';
@@ -33,15 +33,24 @@ export async function insertPastPieces(
   const began = clock.now.getTime() - HISTORY_DAYS * DAY;
   for (const story of stories)
     for (const { setId, lineId, itemId, quantity } of story.began)
-      rows.push({ at: began, act: 'opening', itemId, quantity, toSlot: { setId, lineId }, by: null });
+      rows.push({
+        at: began,
+        act: 'opening',
+        itemId,
+        quantity,
+        toSetId: setId,
+        toLineId: lineId,
+        personId: null,
+      });
   for (const slot of slots)
     rows.push({
       at: clock.now.getTime(),
       act: 'opening',
       itemId: slot.itemId,
       quantity: slot.found,
-      toSlot: slot,
-      by: null,
+      toSetId: slot.setId,
+      toLineId: slot.lineId,
+      personId: null,
     });
   const moves = stories.flatMap(({ slotMoves }) => slotMoves).sort((a, b) => a.at - b.at);
   const singles = stories.flatMap((story) => story.singles).sort((a, b) => a.at - b.at);
@@ -49,9 +58,7 @@ export async function insertPastPieces(
   await singleRows(write, rows, singles, items, history);
   await heapsNow(write, rows, clock, history);
   await writeRows(write, rows, items);
-  await write.run(sql`
-    INSERT INTO slot_holdings (set_id, line_id, quantity) SELECT set_id, line_id, 0 FROM set_contents WHERE found = 0
-    ON CONFLICT (set_id, line_id) DO NOTHING`);
+  await knowEmptySlots(write);
 }
 
 /** What was taken from and put into the sets that were used; slots of all others begin as they are. */
@@ -63,9 +70,11 @@ async function storiesOf(
 ): Promise<{ slots: SlotNow[]; stories: UseStory[] }> {
   const now = clock.now.getTime();
   const teller = { items, screws: screwsByFamily(items), chance };
-  const held = await write.all<SlotNow>(sql`
-    SELECT held.set_id AS setId, held.line_id AS lineId, line.item_id AS itemId, line.expected, held.found
-    FROM set_contents held JOIN configuration_lines line ON line.id = held.line_id`);
+  const lineOf = new Map((await write.select().from(configurationLines)).map((line) => [line.id, line]));
+  const held = (await write.select().from(setContents)).flatMap(({ setId, lineId, found }): SlotNow[] => {
+    const line = lineOf.get(lineId);
+    return line ? [{ setId, lineId, itemId: line.itemId, expected: line.expected, found }] : [];
+  });
   const bySet = groupBy(held, ({ setId }) => setId);
   const stories: UseStory[] = [];
   for (const set of sets) {
@@ -100,8 +109,8 @@ async function heapsNow(
   clock: HospitalClock,
   { chance }: History,
 ): Promise<void> {
-  const heaps = await write.select().from(stock).where(gt(stock.quantity, 0));
-  for (const heap of heaps)
+  const heaps = await write.select().from(stock);
+  for (const heap of heaps.filter(({ quantity }) => quantity > 0))
     rows.push({
       at: clock.now.getTime() - chance.whole(8, 75) * DAY,
       act: heap.form === 'pouch' ? 'shelved' : 'received',
@@ -110,8 +119,8 @@ async function heapsNow(
       lot: heap.lot,
       useBy: heap.useBy,
       owner: heap.owner,
-      toStock: heap.id,
-      by: chance.of(KEEPERS),
+      toStockId: heap.id,
+      personId: chance.of(KEEPERS),
     });
 }
 
@@ -125,32 +134,13 @@ async function writeRows(write: Queries, rows: Row[], items: ReadonlyMap<string,
     days.set(key, known);
     return known;
   };
-  await insertRows(
+  await insertMany(
     write,
-    'piece_moves',
-    [
-      ...[
-        'act',
-        'item_id',
-        'lot',
-        'use_by',
-        'quantity',
-        'owner',
-        'from_stock_id',
-        'from_set_id',
-        'from_line_id',
-      ],
-      ...['to_stock_id', 'to_set_id', 'to_line_id', 'case_id', 'pick_id', 'pack_id', 'reason', 'unit_pence'],
-      ...['person_id', 'done_on', 'done_at', 'entered_at'],
-    ],
-    rows
-      .filter(({ quantity }) => quantity > 0)
-      .map((row) => [
-        ...[row.act, row.itemId, row.lot ?? null, row.useBy ?? null, row.quantity, row.owner ?? 'ours'],
-        ...[row.fromStock ?? null, row.fromSlot?.setId ?? null, row.fromSlot?.lineId ?? null],
-        ...[row.toStock ?? null, row.toSlot?.setId ?? null, row.toSlot?.lineId ?? null],
-        ...[row.caseId ?? null, row.pickId ?? null, row.packId ?? null, row.reason ?? null],
-        ...[items.get(row.itemId)?.unitCostPence ?? null, row.by, dayOf(row.at), iso(row.at), iso(row.at)],
-      ]),
+    pieceMoves,
+    rows.flatMap(({ at, owner = 'ours', ...row }) => {
+      if (row.quantity <= 0) return [];
+      const unitPence = items.get(row.itemId)?.unitCostPence ?? null;
+      return [{ ...row, owner, unitPence, doneOn: dayOf(at), doneAt: iso(at), enteredAt: iso(at) }];
+    }),
   );
 }

@@ -1,10 +1,11 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
+import { casePicks, caseReturns, loadPacks, loads, packs, turnSteps, turns as turnTable } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import { packNumberOf } from '@/lib/packs/packNumber';
 import { localDate } from '../hospitalClock';
 import { STERILISERS, USUAL_PROGRAMME } from '../turns/sterilisers';
 import type { History } from './history';
-import { insertRows } from './insertRows';
 import type { PastTurn } from './pastTurns';
 
 const MINUTE = 60_000;
@@ -14,201 +15,158 @@ const TECHNICIANS = ['person_wren-adeyemi', 'person_tomas-birkett', 'person_jole
 const LEADS = ['person_maurice-oduya', 'person_hettie-crane'] as const;
 const SCRUBS = ['person_ruth-okonjo', 'person_piotr-lennard'] as const;
 const iso = (ms: number) => new Date(ms).toISOString();
-
-/** How many loads there are of these turns: numbers of later ones begin after them. */
-export const loadsOf = (turns: readonly PastTurn[]) => new Set(turns.map(loadKey)).size;
-
-const loadKey = ({ run, steriliser }: PastTurn) => `${run} ${steriliser}`;
+const technician = (index: number): string => TECHNICIANS[index % TECHNICIANS.length] ?? '';
 
 /**
  * Turns before those the demo tells by itself, with their packs and loads, and the case each ended in: the set was sent
  * there and came back. Needs the past cases and the sterilisers; comes before all later turns, whose steps follow.
  */
-export async function insertPastTurns(
-  write: Queries,
-  { turns, cases, chance, work }: History,
-): Promise<void> {
-  await insertRows(
+export async function insertPastTurns(write: Queries, history: History): Promise<void> {
+  const { turns } = history;
+  await insertMany(
     write,
-    'turns',
-    ['id', 'set_id', 'number', 'began_at'],
-    turns.map(({ id, set, number, steps }) => [id, set.setId, number, iso(steps[0]?.at ?? 0)]),
+    turnTable,
+    turns.map(({ id, set, number, steps }) => ({
+      id,
+      setId: set.setId,
+      number,
+      beganAt: iso(steps[0]?.at ?? 0),
+    })),
   );
-  await insertSteps(write, turns);
-  await insertLoads(write, turns, contentsOf(work));
-  const packOf = new Map(turns.map(({ used, packId }) => [used.id, packId]));
-  const picked = cases.map((used) => ({
-    used,
-    pickId: `pick_past-${used.id.slice('case_'.length)}`,
-    packId: packOf.get(used.id) ?? `pack_demo-${used.set.code.toLowerCase()}-${used.toldTurn}`,
-    by: chance.of(TECHNICIANS),
-  }));
-  await insertRows(
-    write,
-    'case_picks',
-    [
-      'id',
-      'case_id',
-      'set_id',
-      'pack_id',
-      'quantity',
-      'how',
-      'picked_by',
-      'done_at',
-      'entered_at',
-      'issued_by',
-      'issued_at',
-    ],
-    picked
-      .filter(({ packId }) => packId.startsWith('pack_past'))
-      .map(({ used, pickId, packId, by }) => {
-        const at = iso(used.startsAt - 25 * MINUTE);
-        return [
-          pickId,
-          used.id,
-          used.set.setId,
-          packId,
-          1,
-          'sent',
-          by,
-          at,
-          at,
-          by,
-          iso(used.startsAt - 20 * MINUTE),
-        ];
-      }),
-  );
-  await insertRows(
-    write,
-    'case_returns',
-    ['id', 'pick_id', 'outcome', 'quantity', 'person_id', 'done_at', 'entered_at'],
-    picked
-      .filter(({ packId }) => packId.startsWith('pack_past'))
-      .map(({ used, pickId }) => {
-        const at = iso(used.endsAt + 10 * MINUTE);
-        return [`return_${pickId.slice('pick_'.length)}`, pickId, 'cameBack', 1, chance.of(SCRUBS), at, at];
-      }),
-  );
+  await insertMany(write, turnSteps, stepsOf(turns));
+  const loadOf = await insertLoads(write, turns);
+  await insertPacks(write, history, loadOf);
+  await insertJourneys(write, history);
 }
 
-async function insertSteps(write: Queries, turns: readonly PastTurn[]): Promise<void> {
+function stepsOf(turns: readonly PastTurn[]) {
   const last = new Map<string, string>();
-  const rows = turns.flatMap(({ id, set, steps }) =>
+  return turns.flatMap(({ id, set, steps }) =>
     steps.map(({ step, at }) => {
-      const from = last.get(set.setId) ?? null;
+      const fromStep = last.get(set.setId) ?? null;
       last.set(set.setId, step);
       const by = step === 'inSterileStore' ? LEADS : TECHNICIANS;
-      const person = by[Math.floor(at / (8 * 60 * MINUTE)) % by.length] as string;
-      return [set.setId, id, from, step, person, iso(at), iso(at)] as const;
+      const personId = by[Math.floor(at / (8 * 60 * MINUTE)) % by.length] ?? null;
+      return { setId: set.setId, turnId: id, fromStep, step, personId, doneAt: iso(at), enteredAt: iso(at) };
     }),
   );
-  const columns = ['set_id', 'turn_id', 'from_step', 'step', 'person_id', 'done_at', 'entered_at'];
-  await insertRows(write, 'turn_steps', columns, rows);
 }
 
-async function insertLoads(
+/** Turns whose packs went in together share a load; answers the load of each turn. */
+async function insertLoads(write: Queries, turns: readonly PastTurn[]): Promise<Map<string, string>> {
+  const grouped = [...groupBy(turns, ({ run, steriliser }) => `${run} ${steriliser}`).values()].sort(
+    ([a], [b]) => (a?.run ?? 0) - (b?.run ?? 0),
+  );
+  const idOf = (index: number) => `load_past-${index + 1}`;
+  await insertMany(
+    write,
+    loads,
+    grouped.flatMap(([first], index) => {
+      if (!first) return [];
+      const { run, steriliser } = first;
+      return {
+        id: idOf(index),
+        number: `L${steriliser}-${String(index + 1).padStart(5, '0')}`,
+        steriliserId: STERILISERS[steriliser - 1]?.id ?? '',
+        programme: USUAL_PROGRAMME,
+        cycleNumber: String(3_000 + index),
+        state: 'accepted',
+        madeUpBy: technician(index),
+        madeUpAt: iso(run - 15 * MINUTE),
+        startedBy: technician(index),
+        startedAt: iso(run),
+        endedBy: technician(index + 1),
+        endedAt: iso(run + 58 * MINUTE),
+        decidedBy: LEADS[index % LEADS.length] ?? null,
+        decidedAt: iso(run + 83 * MINUTE),
+        revision: 1,
+      };
+    }),
+  );
+  return new Map(grouped.flatMap((members, index) => members.map(({ id }) => [id, idOf(index)] as const)));
+}
+
+async function insertPacks(
   write: Queries,
-  turns: readonly PastTurn[],
-  contents: ReadonlyMap<string, string>,
+  { turns, work }: History,
+  loadOf: ReadonlyMap<string, string>,
 ): Promise<void> {
-  const grouped = [...groupBy(turns, loadKey)].sort(([, a], [, b]) => (a[0]?.run ?? 0) - (b[0]?.run ?? 0));
-  const columns = [
-    ...[
-      'id',
-      'number',
-      'steriliser_id',
-      'programme',
-      'cycle_number',
-      'state',
-      'made_up_by',
-      'made_up_at',
-      'started_by',
-    ],
-    ...['started_at', 'ended_by', 'ended_at', 'decided_by', 'decided_at', 'revision'],
-  ];
-  await insertRows(
+  const contents = contentsOf(work);
+  await insertMany(
     write,
-    'loads',
-    columns,
-    grouped.map(([, members], index) => {
-      const [{ run, steriliser }] = members as [PastTurn, ...PastTurn[]];
-      const by = TECHNICIANS[index % TECHNICIANS.length] as string;
-      const started = iso(run);
-      const ended = iso(run + 58 * MINUTE);
-      const number = `L${steriliser}-${String(index + 1).padStart(5, '0')}`;
-      const kept = STERILISERS[steriliser - 1]?.id ?? '';
-      const decided = [LEADS[index % LEADS.length] as string, iso(run + 83 * MINUTE)] as const;
-      const made = [by, iso(run - 15 * MINUTE)] as const;
-      return [
-        ...[
-          `load_past-${index + 1}`,
-          number,
-          kept,
-          USUAL_PROGRAMME,
-          String(3_000 + index),
-          'accepted',
-          ...made,
-          by,
-        ],
-        ...[started, by, ended, ...decided, 1],
-      ];
-    }),
+    packs,
+    turns.map((turn, index) => ({
+      id: turn.packId,
+      number: packNumberOf(index + 1),
+      kind: 'set',
+      setId: turn.set.setId,
+      turnId: turn.id,
+      versionId: turn.set.versionId,
+      barrier: index % 4 === 0 ? 'container' : 'wrap',
+      packedBy: technician(index),
+      packedAt: iso(timeOf(turn, 'packed')),
+      contents: contents.get(turn.set.versionId) ?? [],
+      loadId: loadOf.get(turn.id) ?? null,
+      useBy: localDate(new Date(timeOf(turn, 'inSterileStore') + USE_BY_DAYS * DAY)),
+      state: 'opened',
+      revision: 1,
+    })),
   );
-  const loadOf = new Map(
-    grouped.flatMap(([, members], index) => members.map(({ id }) => [id, `load_past-${index + 1}`])),
-  );
-  await insertRows(
+  await insertMany(
     write,
-    'packs',
-    [
-      'id',
-      'number',
-      'kind',
-      'set_id',
-      'turn_id',
-      'version_id',
-      'barrier',
-      'packed_by',
-      'packed_at',
-      'contents',
-      'load_id',
-      'use_by',
-      'state',
-      'revision',
-    ],
+    loadPacks,
     turns.map((turn, index) => {
-      const packed = timeOf(turn, 'packed');
-      const by = TECHNICIANS[index % TECHNICIANS.length] as string;
-      const useBy = localDate(new Date(timeOf(turn, 'inSterileStore') + USE_BY_DAYS * DAY));
-      const what = [
-        turn.set.setId,
-        turn.id,
-        turn.set.versionId,
-        index % 4 === 0 ? 'container' : 'wrap',
-      ] as const;
-      return [
-        ...[turn.packId, packNumberOf(index + 1), 'set', ...what, by, iso(packed)],
-        ...[contents.get(turn.set.versionId) ?? '[]', loadOf.get(turn.id) ?? null, useBy, 'opened', 1],
-      ];
-    }),
-  );
-  await insertRows(
-    write,
-    'load_packs',
-    ['load_id', 'pack_id', 'put_in_by', 'put_in_at', 'unloaded_as', 'unloaded_by', 'unloaded_at'],
-    turns.map((turn, index) => {
-      const by = TECHNICIANS[index % TECHNICIANS.length] as string;
       const run = timeOf(turn, 'inSteriliser');
-      return [
-        loadOf.get(turn.id) ?? null,
-        turn.packId,
-        by,
-        iso(run - 5 * MINUTE),
-        'sound',
-        by,
-        iso(run + 68 * MINUTE),
-      ];
+      return {
+        loadId: loadOf.get(turn.id) ?? '',
+        packId: turn.packId,
+        putInBy: technician(index),
+        putInAt: iso(run - 5 * MINUTE),
+        unloadedAs: 'sound',
+        unloadedBy: technician(index + 1),
+        unloadedAt: iso(run + 68 * MINUTE),
+      };
     }),
+  );
+}
+
+/** Each set sent to its case by itself, and back. */
+async function insertJourneys(write: Queries, { turns, chance }: History): Promise<void> {
+  const sent = turns.map(({ used, packId }) => ({
+    used,
+    packId,
+    id: `pick_past-${used.id.slice('case_'.length)}`,
+    by: chance.of(TECHNICIANS),
+  }));
+  await insertMany(
+    write,
+    casePicks,
+    sent.map(({ used, id, packId, by }) => ({
+      id,
+      caseId: used.id,
+      setId: used.set.setId,
+      packId,
+      quantity: 1,
+      how: 'sent',
+      pickedBy: by,
+      doneAt: iso(used.startsAt - 25 * MINUTE),
+      enteredAt: iso(used.startsAt - 25 * MINUTE),
+      issuedBy: by,
+      issuedAt: iso(used.startsAt - 20 * MINUTE),
+    })),
+  );
+  await insertMany(
+    write,
+    caseReturns,
+    sent.map(({ used, id }) => ({
+      id: `return_${id.slice('pick_'.length)}`,
+      pickId: id,
+      outcome: 'cameBack',
+      quantity: 1,
+      personId: chance.of(SCRUBS),
+      doneAt: iso(used.endsAt + 10 * MINUTE),
+      enteredAt: iso(used.endsAt + 10 * MINUTE),
+    })),
   );
 }
 
@@ -217,15 +175,9 @@ const contentsOf = (work: History['work']) =>
   new Map(
     [...work].map(([versionId, { lines }]) => [
       versionId,
-      JSON.stringify(
-        lines.map(({ id, itemId, mustHaveClass, expected }) => ({
-          lineId: id,
-          itemId,
-          mustHaveClass,
-          expected,
-          found: expected,
-        })),
-      ),
+      lines.map(({ id, itemId, mustHaveClass, expected }) => {
+        return { lineId: id, itemId, mustHaveClass, expected, found: expected };
+      }),
     ]),
   );
 

@@ -1,11 +1,12 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
+import { casePicks, caseReturns, stock } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { ItemEntry } from '../catalogue/entry';
 import { localDate } from '../hospitalClock';
 import type { Chance } from './chance';
 import { deliveriesOf, type PastHeap } from './deliveries';
 import type { History } from './history';
-import { insertRows } from './insertRows';
 import type { Row } from './pastRows';
 import type { SingleUse, SlotMove } from './pastUse';
 
@@ -33,7 +34,6 @@ export function refillRows(
     rows.push(...received(came.heaps, chance));
     const heapOf = new Map(refills.map((refill, at) => [refill, came.heapOf[at]]));
     for (const move of own) {
-      const slot = { setId: move.setId, lineId: move.lineId };
       const heap = heapOf.get(move);
       const base = { at: move.at, act: move.kind, itemId, quantity: move.quantity };
       if (heap)
@@ -41,18 +41,20 @@ export function refillRows(
           ...base,
           lot: heap.lot,
           owner: heap.owner,
-          fromStock: heap.id,
-          toSlot: slot,
-          by: chance.of(TECHNICIANS),
+          fromStockId: heap.id,
+          toSetId: move.setId,
+          toLineId: move.lineId,
+          personId: chance.of(TECHNICIANS),
         });
       else
         rows.push({
           ...base,
-          fromSlot: slot,
+          fromSetId: move.setId,
+          fromLineId: move.lineId,
           caseId: move.caseId,
           packId: move.packId,
           reason: move.reason,
-          by: chance.of(move.kind === 'implanted' || move.kind === 'wasted' ? SCRUBS : TECHNICIANS),
+          personId: chance.of(move.kind === 'implanted' || move.kind === 'wasted' ? SCRUBS : TECHNICIANS),
         });
     }
   }
@@ -68,8 +70,8 @@ const received = (heaps: readonly PastHeap[], chance: Chance): Row[] =>
     lot: heap.lot,
     useBy: heap.useBy === null ? null : localDate(new Date(heap.useBy)),
     owner: heap.owner,
-    toStock: heap.id,
-    by: chance.of(KEEPERS),
+    toStockId: heap.id,
+    personId: chance.of(KEEPERS),
   }));
 
 /** What single packs come back unopened of those that were fetched, and what of that is past its use-by in the end. */
@@ -84,8 +86,8 @@ export async function singleRows(
   { chance }: History,
 ): Promise<void> {
   const heaps: PastHeap[] = [];
-  const picks: (string | number | null)[][] = [];
-  const returns: (string | number | null)[][] = [];
+  const picks: (typeof casePicks.$inferInsert)[] = [];
+  const returns: (typeof caseReturns.$inferInsert)[] = [];
   for (const [itemId, uses] of groupBy(singles, (use) => use.itemId)) {
     const item = items.get(itemId);
     if (!item) throw new Error(`${itemId} was used and is not in the catalogue`);
@@ -107,39 +109,33 @@ export async function singleRows(
       const useBy = heap.useBy === null ? null : localDate(new Date(heap.useBy));
       const picked = use.case.startsAt - 40 * MINUTE;
       const [picker, scrub] = [chance.of(TECHNICIANS), chance.of(SCRUBS)];
-      picks.push([
-        ...[
-          pickId,
-          use.case.id,
-          heap.id,
-          itemId,
-          heap.lot,
-          useBy,
-          1,
-          'scan',
-          picker,
-          iso(picked),
-          iso(picked),
-          picker,
-        ],
-        iso(picked + 10 * MINUTE),
-      ]);
+      picks.push({
+        id: pickId,
+        caseId: use.case.id,
+        stockId: heap.id,
+        itemId,
+        lot: heap.lot,
+        useBy,
+        quantity: 1,
+        how: 'scan',
+        pickedBy: picker,
+        doneAt: iso(picked),
+        enteredAt: iso(picked),
+        issuedBy: picker,
+        issuedAt: iso(picked + 10 * MINUTE),
+      });
       const back = use.outcome === 'cameBack';
       const at = back ? use.case.endsAt + 15 * MINUTE : use.at;
-      const attested = back
-        ? JSON.stringify({ meaning: 'iLookedAtTheBarrier', method: 'pin', at: iso(at) })
-        : null;
-      const outcome = back ? 'returnedUnopened' : 'opened';
-      returns.push([
-        `return_${pickId.slice('pick_'.length)}`,
+      returns.push({
+        id: `return_${pickId.slice('pick_'.length)}`,
         pickId,
-        outcome,
-        1,
-        attested,
-        scrub,
-        iso(at),
-        iso(at),
-      ]);
+        outcome: back ? 'returnedUnopened' : 'opened',
+        quantity: 1,
+        attested: back ? { meaning: 'iLookedAtTheBarrier', method: 'pin', at: iso(at) } : null,
+        personId: scrub,
+        doneAt: iso(at),
+        enteredAt: iso(at),
+      });
       const what = {
         itemId,
         quantity: 1,
@@ -149,14 +145,14 @@ export async function singleRows(
         caseId: use.case.id,
         pickId,
       };
-      rows.push({ ...what, at: picked + 10 * MINUTE, act: 'issued', fromStock: heap.id, by: picker });
+      rows.push({ ...what, at: picked + 10 * MINUTE, act: 'issued', fromStockId: heap.id, personId: picker });
       rows.push({
         ...what,
         at,
         act: use.outcome,
         reason: use.reason,
-        ...(back ? { toStock: heap.id } : {}),
-        by: scrub,
+        ...(back ? { toStockId: heap.id } : {}),
+        personId: scrub,
       });
       // nobody needed it before its use-by, or it went back to its owner
       if (back)
@@ -167,39 +163,31 @@ export async function singleRows(
           at: at + chance.whole(2, 9) * DAY,
           act: heap.owner === 'consignment' ? 'sentBack' : 'wasted',
           reason: heap.owner === 'consignment' ? null : 'packDamaged',
-          fromStock: heap.id,
-          by: chance.of(KEEPERS),
+          fromStockId: heap.id,
+          personId: chance.of(KEEPERS),
         });
     });
   }
   await insertHeapRows(write, heaps);
-  await insertRows(
-    write,
-    'case_picks',
-    [
-      ...['id', 'case_id', 'stock_id', 'item_id', 'lot', 'use_by', 'quantity', 'how', 'picked_by', 'done_at'],
-      ...['entered_at', 'issued_by', 'issued_at'],
-    ],
-    picks,
-  );
-  await insertRows(
-    write,
-    'case_returns',
-    ['id', 'pick_id', 'outcome', 'quantity', 'attested', 'person_id', 'done_at', 'entered_at'],
-    returns,
-  );
+  await insertMany(write, casePicks, picks);
+  await insertMany(write, caseReturns, returns);
 }
 
 /** Lots of the past: nothing of them is left. */
 export async function insertHeapRows(write: Queries, heaps: readonly PastHeap[]): Promise<void> {
-  await insertRows(
+  await insertMany(
     write,
-    'stock',
-    ['id', 'item_id', 'form', 'lot', 'use_by', 'quantity', 'owner', 'place_id', 'revision'],
-    heaps.map((heap) => [
-      ...[heap.id, heap.itemId, heap.form, heap.lot],
-      heap.useBy === null ? null : localDate(new Date(heap.useBy)),
-      ...[0, heap.owner, heap.place, 1],
-    ]),
+    stock,
+    heaps.map((heap) => ({
+      id: heap.id,
+      itemId: heap.itemId,
+      form: heap.form,
+      lot: heap.lot,
+      useBy: heap.useBy === null ? null : localDate(new Date(heap.useBy)),
+      quantity: 0,
+      owner: heap.owner,
+      placeId: heap.place,
+      revision: 1,
+    })),
   );
 }

@@ -12,15 +12,15 @@ export interface Work {
 
 /** Cases a year for which sets of a configuration are opened; those not named bring none of their own. */
 export const CASES_A_YEAR: Readonly<Record<string, number>> = {
-  SFS: 110,
-  SFL: 130,
-  SFT: 55,
-  DRT: 90,
+  SFS: 80,
+  SFL: 90,
+  SFT: 40,
+  DRT: 65,
   DTT: 24,
   PHT: 26,
-  DFB: 48,
+  DFB: 36,
   CLO: 30,
-  MFS: 34,
+  MFS: 24,
   M27: 12,
   MFT: 7,
   LFS: 22,

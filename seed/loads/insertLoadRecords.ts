@@ -1,9 +1,9 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { loadIndicators, loadPacks, loadReadings, loads, packs, packsInDoubt } from '@/db/schema';
 import type { CycleReading } from '@/lib/loads/cycle/readCycle';
 import { summarise } from '@/lib/loads/cycle/summary';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
-import { insertAll } from '../insertAll';
 import { STERILISERS } from '../turns/sterilisers';
 
 type LoadRow = typeof loads.$inferSelect;
@@ -26,7 +26,7 @@ export async function insertLoadRecords(write: Queries): Promise<void> {
     biologicalOn.add(day);
     return indicatorsOf(load, withBiological);
   });
-  await insertAll(write, loadIndicators, indicators);
+  await insertMany(write, loadIndicators, indicators);
   const awaiting = ran.find(({ state }) => state === 'awaitingAcceptance');
   const rejected = ran.findLast(({ state }) => state === 'rejected');
   const accepted = ran.findLast(({ state }) => state === 'accepted');
@@ -119,7 +119,7 @@ async function record(write: Queries, load: LoadRow, readings: CycleReading[]): 
       understood: [`${readings.length} readings under “Chamber (°C)”, degrees Celsius.`],
     },
   );
-  await insertAll(
+  await insertMany(
     write,
     loadReadings,
     readings.map((one) => ({ ...one, loadId: load.id })),
@@ -164,7 +164,7 @@ async function inDoubt(write: Queries, failed: LoadRow, ran: readonly LoadRow[])
   const failure = { of: 'other', sinceLoadId: since?.id ?? null, untilLoadId: until?.id ?? null };
   await changeLoad(write, failed, { failure });
   const inside = await packsInside(write, failed);
-  await insertAll(
+  await insertMany(
     write,
     packsInDoubt,
     inside.map(({ packId, loadId }) => ({ failedLoadId: failed.id, packId, loadId, fateThen: 'here' })),

@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import {
   cases,
   configurationLines,
@@ -17,13 +18,12 @@ import { isImplant } from '@/lib/loads/implants';
 import { CONFIGURATIONS } from '../configurations/configurations';
 import { versionIdOf } from '../configurations/layout';
 import type { HospitalClock } from '../hospitalClock';
-import { insertAll } from '../insertAll';
 import { LENDERS, LOANS } from './loanPlan';
 import { type Dated, datedOf, later, loanRow, stepRows, trayRow } from './loanRows';
 
 /** Lenders, and a loan of each kind. Needs the sets that are on loan, and the cases they are for. */
 export async function insertLoans(write: Queries, clock: HospitalClock): Promise<void> {
-  await insertAll(
+  await insertMany(
     write,
     lenders,
     LENDERS.map((one) => ({ ...one, revision: 1 })),
@@ -34,7 +34,7 @@ export async function insertLoans(write: Queries, clock: HospitalClock): Promise
   for (const plan of LOANS) {
     const dated = datedOf(plan, clock, booked);
     await write.insert(loans).values(loanRow(dated, clock));
-    await insertAll(write, loanSteps, stepRows(dated, clock));
+    await insertMany(write, loanSteps, stepRows(dated, clock));
     if (!plan.arrived) continue;
     const listed = (lines.get(versionInForce(plan.configuration)) ?? []).map((line, at) => {
       const item = itemOf.get(line.itemId);
@@ -53,7 +53,7 @@ export async function insertLoans(write: Queries, clock: HospitalClock): Promise
         mustHaveClass: line.mustHaveClass,
       };
     });
-    if (plan.arrived.set !== null) await insertAll(write, loanLines, listed);
+    if (plan.arrived.set !== null) await insertMany(write, loanLines, listed);
     await write.insert(loanTrays).values(trayRow(dated));
     await insertCounts(write, dated, listed);
     await insertQuestion(write, dated);
@@ -76,7 +76,7 @@ async function insertCounts(
       personId,
       countedAt: later(arrivedAt, 25 + at * 15),
     });
-    await insertAll(
+    await insertMany(
       write,
       loanCountLines,
       lines.map((line) => ({ countId, lineId: line.id, sound: line.quantity, damaged: 0 })),

@@ -1,9 +1,9 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { credentials } from '@/db/schema';
 import { hashCode } from '@/db/secrets';
 import { DEMO_BADGES } from '@/lib/people/demo';
 import { PEOPLE } from '../hospital/people';
-import { insertAll } from '../insertAll';
 
 /** Argon2id of the two secrets of `lib/people/demo.ts`, hashed beforehand so that the demo loads at once. A test checks them. */
 const PASSWORD_HASH =
@@ -13,7 +13,7 @@ const PIN_HASH =
 
 /** Gives everybody of the demo the demo's password and PIN, and a badge of their own. */
 export async function insertDemoSecrets(write: Queries, now: string): Promise<void> {
-  await insertAll(
+  await insertMany(
     write,
     credentials,
     PEOPLE.map(({ id }) => ({

@@ -1,9 +1,9 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { configurationLines, labelPrints, packs, setContents, sets } from '@/db/schema';
 import { groupBy } from '@/lib/lists/groupBy';
 import { packNumberOf } from '@/lib/packs/packNumber';
 import { type HospitalClock, localDate } from '../hospitalClock';
-import { insertAll } from '../insertAll';
 import { setIdOf } from '../insertSets';
 import type { SetHistory, TurnTaken } from './history';
 import { decisionIdOf, insertShortDecisions, packedShort } from './packedShort';
@@ -51,7 +51,7 @@ export async function insertPacks(
   );
   await insertShortDecisions(write, short);
   const shortOf = new Map(short.map((one) => [one.turnId, one]));
-  await insertAll(
+  await insertMany(
     write,
     packs,
     made.map((pack, index) => {
@@ -83,7 +83,7 @@ export async function insertPacks(
       };
     }),
   );
-  await insertAll(
+  await insertMany(
     write,
     labelPrints,
     made.map(({ packId, packedBy, packedAt }) => ({

@@ -1,4 +1,5 @@
 import type { Queries } from '@/db/client';
+import { insertMany } from '@/db/insertMany';
 import { loadSetStandings } from '@/db/queries/setStandings';
 import { namedCase } from '@/db/queries/short/decisions';
 import { shortFacts } from '@/db/queries/short/facts';
@@ -14,7 +15,6 @@ import type { ShortDecision } from '@/lib/sets/short/decision';
 import { checkStandIns, choicesFor, type StandIn } from '@/lib/sets/short/standIns';
 import { idOfCode } from '../catalogue/entry';
 import { PEOPLE } from '../hospital/people';
-import { insertAll } from '../insertAll';
 import type { SetPlan } from '../sets/setPlan';
 
 /** A pack that is to be closed in the history, as far as a shortage needs to know. */
@@ -154,7 +154,7 @@ const iso = (ms: number) => new Date(ms).toISOString();
 
 /** What sets closed short leave beside their packs: the decisions, and a job for each line to be filled. */
 export async function insertShortDecisions(write: Queries, packed: readonly PackedShort[]): Promise<void> {
-  await insertAll(
+  await insertMany(
     write,
     shortDecisions,
     packed.map((one) => ({
@@ -172,7 +172,7 @@ export async function insertShortDecisions(write: Queries, packed: readonly Pack
       lapsedAt: null,
     })),
   );
-  await insertAll(
+  await insertMany(
     write,
     refillJobs,
     packed.flatMap(({ setId, turnId, packedBy, packedAt, short }) =>

@@ -25,6 +25,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/cases/[id]/pick': ['9rtb', '3jfa', 'd3xe', 'u4ht', 's8hu'].map((end) => `/cases/case_lm-26-${end}/pick`),
   '/cases/[id]/check': ['/cases/case_lm-26-d3xe/check', '/cases/case_lm-26-9rtb/check'],
   '/cases/[id]/counts': ['/cases/case_lm-26-u4ht/counts', '/cases/case_lm-26-9rtb/counts'],
+  '/cases/[id]/use': ['/cases/case_lm-26-u4ht/use', '/cases/case_lm-26-9rtb/use'],
   '/cases/[id]/back': ['/cases/case_lm-26-u4ht/back', '/cases/case_lm-26-9rtb/back'],
   '/catalogue/[id]': ['cr-p35-hs-08', 'sf-c35-16', 'cr-b28-200', 'sf-s-i45', 'pt-r-mini', 'cr-g-small'].map(
     (end) => `/catalogue/item_${end}`,
@@ -38,6 +39,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/sets/[id]/short': ['/sets/set_drt-04/short', '/sets/set_sfs-09/short'],
   '/places/[id]': ['/places/place_store-a', '/places/place_pouch-1'],
   '/sets/[id]/history': ['/sets/set_sfl-02/history'],
+  '/stock/[item]': ['sf-n40-40', 'cr-b25-110', 'sf-c35-16', 'pt-c-seal'].map((end) => `/stock/item_${end}`),
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/lenders/[id]': ['/lenders/lender_sallowfen'],
   '/loads/[id]': ['/loads/load_demo-1460'],
@@ -46,6 +48,10 @@ const EXAMPLES: Record<string, string[]> = {
   '/configurations/[id]': ['/configurations/configuration_sfl'],
   '/configurations/[id]/approve': ['/configurations/configuration_sfl/approve'],
   '/configurations/[id]/edit': ['/configurations/configuration_sfl/edit'],
+  '/configurations/[id]/review': [
+    '/configurations/configuration_sfl/review',
+    '/configurations/configuration_drt/review?months=12',
+  ],
   '/configurations/[id]/compare': ['/configurations/configuration_sfl/compare'],
   '/plans/cards/[id]': ['/plans/cards/card_demo-1', '/plans/cards/card_demo-5'],
   '/plans/cards/[id]/compare': ['/plans/cards/card_demo-3/compare?from=1&to=3'],
@@ -63,6 +69,11 @@ const EXAMPLES: Record<string, string[]> = {
     'thermal-dose',
     'set-turnaround',
     'loan-notice',
+    'set-review',
+    'expiry-loss',
+    'service-life',
+    'case-cost',
+    'reorder',
     'trace',
   ].map((name) => `/calculations/${name}`),
 };
@@ -95,12 +106,21 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/plans/procedures': 'person_gwen-sallis',
   '/plans/starts/[id]': 'person_ines-halloran',
   '/repairs': 'person_dilys-harrow',
+  '/restock': 'person_gwen-sallis',
+  '/restock/orders/[id]': 'person_gwen-sallis',
+  '/restock/terms': 'person_dilys-harrow',
   '/sets/[id]': 'person_maurice-oduya',
+  '/stock': 'person_dilys-harrow',
+  '/stock/[item]': 'person_maurice-oduya',
+  '/stock/counts': 'person_dilys-harrow',
+  '/stock/counts/[id]': 'person_dilys-harrow',
+  '/stock/receive': 'person_dilys-harrow',
   '/work/board': 'person_maurice-oduya',
   '/cases/new': 'person_tobias-wray',
   '/cases/[id]/plan': 'person_tobias-wray',
   '/cases/[id]/check': 'person_tomas-birkett',
   '/cases/[id]/counts': 'person_ruth-okonjo',
+  '/cases/[id]/use': 'person_ruth-okonjo',
   '/catalogue/new': 'person_dilys-harrow',
   '/catalogue/[id]/edit': 'person_dilys-harrow',
   '/configurations/new': 'person_maurice-oduya',
@@ -124,6 +144,24 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/loads');
     const rejected = page.getByRole('row').filter({ hasText: 'Rejected' }).first();
     return `${await rejected.getByRole('link').first().getAttribute('href')}/touched`;
+  },
+  '/restock/orders/[id]': async (page) => {
+    await page.goto('/restock');
+    await page.getByRole('button', { name: 'Work out what to order' }).click();
+    await page.getByRole('button', { name: 'Approve and order' }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Approve and order' }).click();
+    await page
+      .getByRole('link', { name: /^OR-\d{4}, / })
+      .first()
+      .click();
+    await expect(page).toHaveURL(/\/restock\/orders\/order_/);
+    return page.url();
+  },
+  '/stock/counts/[id]': async (page) => {
+    await page.goto('/stock/counts');
+    await page.getByRole('button', { name: 'Count all in Consignment cabinet' }).click();
+    await expect(page).toHaveURL(/\/stock\/counts\/stockCount_/);
+    return page.url();
   },
   '/recalls/[id]': async (page) => {
     await page.goto('/trace/result?of=item&item=item_cr-c35-20');

@@ -120,7 +120,7 @@ test('the question behind the trays can be asked again from outside, with the sa
 });
 
 test('the shelves are found by item and narrowed to what is past use-by', async ({ page }) => {
-  await page.goto('/stock');
+  await page.goto('/stock?view=lots');
   await expect(page.getByRole('heading', { name: 'Stock', level: 1 })).toBeVisible();
   await page.getByLabel('Show', { exact: true }).selectOption('past');
   await expect(page.getByRole('table').getByText('past use-by').first()).toBeVisible();

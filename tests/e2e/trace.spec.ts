@@ -39,6 +39,7 @@ test('a lot is found, traced to its cases, rehearsed, called back, acknowledged,
 }) => {
   // what is left out is refused on purpose
   problems.expect(/422|403/);
+  if (!hospital) throw new Error('these tests have a hospital of their own');
   const { lot } = mixedLot(hospital.database);
   await actAs(page, 'person_nell-ashdown');
   await page.goto('/trace');

@@ -1,12 +1,20 @@
+import type { CaseCostOutput } from '@/lib/calculations/caseCost/schema';
 import type { CompletenessOutput } from '@/lib/calculations/completeness/completeness';
+import type { ExpiryLossOutput } from '@/lib/calculations/expiryLoss/schema';
 import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import type { LengthCoverOutput } from '@/lib/calculations/lengthCover/schema';
 import type { LengthFeasibilityOutput } from '@/lib/calculations/lengthFeasibility/lengthFeasibility';
 import type { LoanNoticeOutput } from '@/lib/calculations/loanNotice/schema';
 import type { PlateRemarksOutput } from '@/lib/calculations/plateRemarks/schema';
+import type { ReorderOutput } from '@/lib/calculations/reorder/schema';
+import type { ServiceLifeOutput } from '@/lib/calculations/serviceLife/schema';
+import type { SetReviewOutput } from '@/lib/calculations/setReview/schema';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import type { ThermalDoseOutput } from '@/lib/calculations/thermalDose/schema';
 import type { TraceOutput } from '@/lib/calculations/trace/schema';
+import { writePence } from '@/lib/quantities/money';
+import { WASTE_SHARE_WORDS } from '@/lib/wording/case-cost';
+import { unitsWord } from '@/lib/wording/expiry-loss';
 import { schemeWord } from '@/lib/wording/identifier';
 import { hoursWords, LOAN_OUTCOME_WORDS } from '@/lib/wording/loan-notice';
 import { durationWords, HOLDING_WORDS } from '@/lib/wording/thermal-dose';
@@ -75,6 +83,16 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
       ? { label: 'Readings', value: String(readings.length) }
       : { label: 'Problems', value: String(problems.length) },
   ],
+  reorder: ({ order, packs, orderUpTo, position, serviceWith }: ReorderOutput) => [
+    {
+      label: 'Order',
+      value: String(order),
+      unit: order === 1 ? 'piece' : 'pieces',
+      note: `${packs} ${packs === 1 ? 'pack' : 'packs'}`,
+    },
+    { label: 'Order up to', value: String(orderUpTo), note: `position ${position}` },
+    { label: 'Covered with it', value: percent(serviceWith), unit: '%' },
+  ],
   'loan-notice': ({ outcome, due, lateMinutes, noticeMinutes }: LoanNoticeOutput) => [
     { label: 'Loan', value: LOAN_OUTCOME_WORDS[outcome], note: `due ${due.written}` },
     ...(lateMinutes ? [{ label: 'Late by', value: hoursWords(lateMinutes) }] : []),
@@ -91,6 +109,55 @@ const HEADLINES: Record<string, (answer: never) => Headline[]> = {
       label: 'More than the rule of thumb',
       value: String(earliestFree.more),
       note: 'each takes what has been free longest',
+    },
+  ],
+  'set-review': ({ lines, cases, shareUsed }: SetReviewOutput) => [
+    {
+      label: 'Cost less as a pouch',
+      value: `${lines.filter(({ verdict }) => verdict === 'pouch').length} of ${lines.length}`,
+      note: 'lines, even at the bound',
+    },
+    {
+      label: 'Too few cases to tell',
+      value: String(
+        lines.filter(({ verdict }) => verdict === 'notShown' || verdict === 'keepIfFetched').length,
+      ),
+      note: `${cases} cases`,
+    },
+    ...(shareUsed === null
+      ? []
+      : [
+          {
+            label: 'Lines a case uses',
+            value: percent(shareUsed.share),
+            unit: '%',
+            note: shareUsed.comparison.sentence,
+          },
+        ]),
+  ],
+  'expiry-loss': ({ expectedLost, pointForecastLost, expectedLostPence }: ExpiryLossOutput) => [
+    {
+      label: 'Expected to be lost',
+      value: unitsWord(expectedLost),
+      unit: 'units',
+      note: `the average alone would say ${unitsWord(pointForecastLost)}`,
+    },
+    ...(expectedLostPence === null ? [] : [{ label: 'Worth', value: writePence(expectedLostPence) }]),
+  ],
+  'service-life': ({ things }: ServiceLifeOutput) => [
+    {
+      label: 'Due',
+      value: String(things.filter(({ state }) => state === 'replaceNow' || state === 'replaceAfter').length),
+      note: 'now, or within what is booked',
+    },
+    { label: 'May be due', value: String(things.filter(({ state }) => state === 'mayBeDue').length) },
+  ],
+  'case-cost': ({ totalPence, wasted, wasteShare, wasteShareOf }: CaseCostOutput) => [
+    { label: 'Cost', value: writePence(totalPence) },
+    {
+      label: 'Wasted',
+      value: writePence(wasted.pence),
+      ...(wasteShare !== null && { note: `${percent(wasteShare)} %: ${WASTE_SHARE_WORDS[wasteShareOf]}` }),
     },
   ],
   'plate-remarks': ({ remarks }: PlateRemarksOutput) => [

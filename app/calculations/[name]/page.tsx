@@ -49,7 +49,7 @@ export default async function CalculationPage({ params, searchParams }: Props) {
       {shared.kind === 'unreadable' ? (
         <p className={styles.notice}>
           {typeof of === 'string'
-            ? 'The set or case in the address has no such figure.'
+            ? 'What the address names has no such figure.'
             : 'The input in the address could not be read: part of it may be lost.'}{' '}
           The example is shown instead.
         </p>

@@ -5,6 +5,7 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { type KitScreen, kitScreen } from '@/db/queries/caseLife/kitScreen';
+import { standingOfUse } from '@/db/queries/usage/standing';
 import type { LifeStage } from '@/lib/caseLife/life';
 import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
@@ -12,6 +13,7 @@ import { STAGE_TONES, STAGE_WORDS } from '@/lib/wording/case-life';
 import { capitalised } from '@/lib/wording/numbers';
 import { momentWords } from '@/lib/wording/sets';
 import { KitAct } from './kit-act';
+import { UseMark } from './use/use-mark';
 
 const WAY: readonly {
   word: string;
@@ -30,6 +32,8 @@ export async function KitStrip({ caseId, over, now }: { caseId: string; over: bo
   const { db, person } = await enter('/cases/[id]');
   const kit = await kitScreen(db, caseId, now);
   if (!kit || kit.stage === 'cancelled') return null;
+  const out = kit.stage === 'issued' || kit.stage === 'inTheatre' || kit.stage === 'back';
+  const used = out ? await standingOfUse(db, caseId) : null;
   if (kit.stage === 'notBegun' && (over || kit.confirmedVersion === null)) return null;
   return (
     <Section
@@ -75,6 +79,12 @@ export async function KitStrip({ caseId, over, now }: { caseId: string; over: bo
           })}
         </ol>
       )}
+      {used === null ? null : (
+        <p>
+          {'What was used: '}
+          <UseMark standing={used} />
+        </p>
+      )}
       <div className={kitStyles.acts} data-size="bench">
         <NextAct caseId={caseId} kit={kit} role={person.role} />
       </div>
@@ -84,6 +94,10 @@ export async function KitStrip({ caseId, over, now }: { caseId: string; over: bo
 
 const changed = ({ stage, planVersion, confirmedVersion }: KitScreen): boolean =>
   (stage === 'picking' || stage === 'picked' || stage === 'checked') && planVersion !== confirmedVersion;
+
+/** The table’s own next thing: what is used is entered while the kit is in theatre. */
+const mayUseNow = ({ stage }: KitScreen, role: Role): boolean =>
+  stage === 'inTheatre' && may(role, 'recordUse');
 
 /** What this person does next with it; where the next thing is another's, that is said. */
 function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: Role }) {
@@ -133,6 +147,13 @@ function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: 
           {kit.stage === 'issued' && may(role, 'takeKit') ? (
             <KitAct caseId={caseId} revision={kit.revision} act="take" />
           ) : null}
+          <LinkButton
+            href={`/cases/${caseId}/use`}
+            size="bench"
+            kind={mayUseNow(kit, role) ? 'primary' : 'plain'}
+          >
+            What was used
+          </LinkButton>
           <LinkButton href={`/cases/${caseId}/counts`} size="bench">
             Counts in theatre
           </LinkButton>

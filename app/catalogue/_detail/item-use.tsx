@@ -46,18 +46,24 @@ export function ItemUseLists({ use }: { use: ItemUse }) {
       <Section
         level={3}
         title="Pouches and packs"
-        note={countOf(
-          use.stock.reduce((sum, pack) => sum + pack.quantity, 0),
-          'piece',
-          'pieces',
-        )}
+        note={
+          use.stock.some(({ quantity }) => quantity === null)
+            ? 'you count it now'
+            : countOf(
+                use.stock.reduce((sum, pack) => sum + (pack.quantity ?? 0), 0),
+                'piece',
+                'pieces',
+              )
+        }
+        actions={<Link href={`/stock/${use.itemId}`}>On the shelves</Link>}
       >
         {use.stock.length === 0 ? <p>None in store.</p> : null}
         <ul className={styles.lines}>
           {use.stock.map((pack) => (
             <li key={pack.id}>
               <span>
-                {pack.quantity} × {FORM_WORDS[pack.form] ?? pack.form}
+                {pack.quantity === null ? 'you count it now' : `${pack.quantity} ×`}{' '}
+                {FORM_WORDS[pack.form] ?? pack.form}
               </span>
               <span className={styles.note}>
                 {pack.lot ? `lot ${pack.lot} · ` : ''}

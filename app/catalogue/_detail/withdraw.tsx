@@ -67,7 +67,7 @@ export function WithdrawItem({
         />
         <CountsOnIt names={use.plans.map((one) => one.reference)} one="plan names it" many="plans name it" />
         <CountsOnIt
-          names={use.stock.map((one) => `${one.quantity} in ${one.place}`)}
+          names={use.stock.map((one) => `${one.quantity ?? 'some'} in ${one.place}`)}
           one="place keeps it in stock"
           many="places keep it in stock"
         />

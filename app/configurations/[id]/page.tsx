@@ -139,6 +139,16 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
           </Section>
         </>
       ) : null}
+      <Section
+        title="Does it earn its place"
+        note="line by line, over past cases"
+        actions={<LinkButton href={`/configurations/${configuration.id}/review`}>Review its use</LinkButton>}
+      >
+        <p className={styles.soft}>
+          What past cases used of it, how sure so many cases make us, and what each line costs kept or
+          pouched.
+        </p>
+      </Section>
       <Section title="Versions" note="the newest first">
         <VersionList configuration={configuration} />
       </Section>

@@ -66,8 +66,8 @@ export default async function PlacePage({ params }: Props) {
           <ul className={styles.list} aria-label={`Stock in ${place.name}`}>
             {lying.stock.map((heap) => (
               <li key={heap.id}>
-                <Link href={`/catalogue/${heap.itemId}`}>{heap.item}</Link>
-                <span>{`${heap.quantity} × ${FORM_WORDS[stockForm.parse(heap.form)]}`}</span>
+                <Link href={`/stock/${heap.itemId}`}>{heap.item}</Link>
+                <span>{`${heap.quantity === null ? 'you count it now:' : `${heap.quantity} ×`} ${FORM_WORDS[stockForm.parse(heap.form)]}`}</span>
                 <span className={styles.soft}>
                   {heap.lot === null ? 'lot not stated' : `lot ${heap.lot}`}
                   {heap.useBy === null ? '' : `, use-by ${heap.useBy}`}

@@ -13,6 +13,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { benchWords as words } from '@/lib/wording/bench';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { nextCaseOf } from '../../queries/bench/nextCase';
 import { onKits } from '../../queries/caseLife/standing';
 import type { Person } from '../../queries/people';
 import { promisedPouches } from '../../queries/short/decisions';
@@ -135,6 +136,13 @@ async function shelfProblems(
   if (heap.heldBecause !== null) problems.push(at('stock-held', words.stockHeld));
   if (heap.useBy !== null && isPastUseBy(plainDate.parse(heap.useBy), wallClock(now).date))
     problems.push(at('stock-past', words.stockPast));
+  else {
+    const next = await nextCaseOf(write, setId, now);
+    if (heap.useBy !== null && next && isPastUseBy(plainDate.parse(heap.useBy), next.caseDate))
+      problems.push(
+        at('stock-past-for-case', words.stockPastForCase(heap.useBy, next.reference, next.caseDate)),
+      );
+  }
   if (heap.lot !== from.lot || heap.useBy !== from.useBy || heap.form !== from.form)
     problems.push(at('stock-unlike', words.stockUnlike));
   if (heap.quantity < act.pieces) problems.push(at('stock-short', words.stockShort(heap.quantity)));

@@ -24,6 +24,7 @@ import { type KitOnRecord, kitOnRecord, type PickRow } from '../../queries/caseL
 import { biologicalWaitedFor } from '../../queries/loads/implantsWait';
 import type { Person } from '../../queries/people';
 import { wasCountedOpen } from '../../queries/theatreCounts/counted';
+import { packsLeft } from '../../queries/usage/packsLeft';
 import { caseReturns, loads, packs, setPromises, sets, stock } from '../../schema';
 import { addToHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
@@ -81,7 +82,10 @@ export async function returnThing(
     if (unopened && !(attestation && attests(attestation, person.id, 'iLookedAtTheBarrier', now)))
       return refused('notPermitted', words.proofNeeded);
     const called = (await pickNames(write, [pick])).get(pick.id) ?? pick.id;
-    const problems = problemsOf(kit, pick, sent, called);
+    const atTable = pick.setId === null ? (await packsLeft(write, caseId)).get(pick.id) : undefined;
+    const left =
+      atTable === undefined ? stillOutOf(kit, pick) : Math.min(atTable.left, stillOutOf(kit, pick));
+    const problems = problemsOf(left, pick, sent, called);
     if (problems.length > 0) return refusedFor(problems);
     const set = pick.setId === null ? null : await setOf(write, pick.setId);
     if (set) {
@@ -133,16 +137,10 @@ function stillOutOf({ returns }: KitOnRecord, pick: PickRow): number {
   return accountOf([{ id: pick.id, quantity: pick.quantity, issued: pick.issuedAt !== null }], own).stillOut;
 }
 
-function problemsOf(
-  kit: KitOnRecord,
-  pick: PickRow,
-  sent: z.infer<typeof sentReturn>,
-  called: string,
-): Problem[] {
+function problemsOf(out: number, pick: PickRow, sent: z.infer<typeof sentReturn>, called: string): Problem[] {
   const problems: Problem[] = [];
   const add = (path: string, code: string, message: string) => problems.push({ path: [path], code, message });
   if (pick.issuedAt === null) add('pickId', 'not-issued', words.notIssued(called));
-  const out = stillOutOf(kit, pick);
   if (pick.issuedAt !== null && sent.quantity > out)
     add('quantity', 'more-than-out', words.moreThanOut(called, out));
   const open = pick.setId === null ? PACK_OUTCOMES : SET_OUTCOMES;

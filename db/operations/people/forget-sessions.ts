@@ -8,6 +8,7 @@ import {
   scans,
   sessions,
   settings,
+  stockCountFigures,
   theatreCountEntries,
 } from '../../schema';
 
@@ -19,7 +20,7 @@ const lookedUntil = z.object({ until: z.string() });
 
 /**
  * Removes the sessions whose absolute limit passed thirty days ago, inside the caller's transaction. One in which a scan
- * or an entry at the bench, at a kit or in theatre was made stays: it is part of their record. Nothing can be added to one so old, so each is
+ * or an entry at the bench, at a kit, in theatre or at a shelf was made stays: it is part of their record. Nothing can be added to one so old, so each is
  * looked at once, and a sign-in that finds none to look at costs two look-ups by key.
  */
 export async function forgetSessions(write: Queries, now: string): Promise<void> {
@@ -40,7 +41,7 @@ export async function forgetSessions(write: Queries, now: string): Promise<void>
             .from(benchEntries)
             .where(eq(benchEntries.sessionId, sessions.id)),
         ),
-        ...[casePicks, kitCheckEntries, theatreCountEntries].map((entries) =>
+        ...[casePicks, kitCheckEntries, theatreCountEntries, stockCountFigures].map((entries) =>
           notExists(write.select({ id: entries.id }).from(entries).where(eq(entries.sessionId, sessions.id))),
         ),
       ),

@@ -148,6 +148,7 @@ function contextId(context: ScanContext): string | null {
       return context.setId;
     case 'kit':
     case 'kitBack':
+    case 'use':
       return context.caseId;
     case 'kitCheck':
       return context.checkId;

@@ -2,12 +2,15 @@ import { and, asc, eq, gt, inArray, isNull } from 'drizzle-orm';
 import { stockId as parsedStock } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
+import { firstOut } from '@/lib/stock/firstOut';
 import { type StockForm, stockForm } from '@/lib/stock/stock';
 import { wallClock } from '@/lib/theatre/localTime';
 import { mayRead, type Reading } from '../../reader';
 import { configurationLines, items, places, setContents, sets, stock } from '../../schema';
+import { onKits } from '../caseLife/standing';
 import { promisedPouches } from '../short/decisions';
 import { hiddenFrom } from './blind';
+import { nextCaseOf } from './nextCase';
 
 /** A lot on the shelf that a piece may be taken from. */
 export interface ShelfLot {
@@ -23,8 +26,9 @@ export interface ShelfLot {
 }
 
 /**
- * Lots of these items that may be put into a set today: the first use-by first, then the nearest. What is past use-by or
- * held, items withdrawn or recalled, and pouches that travel with another set are not among them.
+ * Lots of these items that may be put into a set today: the first use-by first, then the nearest. What is past use-by, today
+ * or on the day of the case the set is promised to, what is held, items withdrawn or recalled, and what travels with another
+ * set or lies with a kit are not among them.
  */
 export async function loadShelf(
   db: Reading,
@@ -34,7 +38,12 @@ export async function loadShelf(
   mayRead(db, 'readHospital');
   if (itemIds.length === 0) return [];
   const today = wallClock(now).date;
-  const promised = await promisedPouches(db.read, now, setId);
+  const [promised, kits, next] = await Promise.all([
+    promisedPouches(db.read, now, setId),
+    onKits(db.read),
+    nextCaseOf(db.read, setId, now),
+  ]);
+  const day = next !== null && next.caseDate > today ? next.caseDate : today;
   const rows = await db.read
     .select({ stock, place: places.name, metres: places.metres })
     .from(stock)
@@ -48,22 +57,24 @@ export async function loadShelf(
         eq(items.status, 'current'),
       ),
     )
-    .orderBy(asc(stock.useBy), asc(places.metres), asc(stock.id));
+    .orderBy(asc(stock.id));
   const lots = rows.map(({ stock: row, place, metres }) => ({
     stockId: row.id,
     itemId: row.itemId,
     form: stockForm.parse(row.form),
     lot: row.lot,
     useBy: row.useBy === null ? null : plainDate.parse(row.useBy),
-    quantity: row.quantity - (promised.get(parsedStock.parse(row.id)) ?? 0),
+    quantity:
+      row.quantity -
+      (promised.get(parsedStock.parse(row.id)) ?? 0) -
+      (kits.get(parsedStock.parse(row.id)) ?? 0),
     owner: row.owner,
     place,
     metres,
   }));
-  // SQLite sorts what is not stated first; a stated use-by comes before none
   return lots
-    .filter(({ quantity, useBy }) => quantity > 0 && (useBy === null || !isPastUseBy(useBy, today)))
-    .sort((a, b) => Number(a.useBy === null) - Number(b.useBy === null));
+    .filter(({ quantity, useBy }) => quantity > 0 && (useBy === null || !isPastUseBy(useBy, day)))
+    .sort(firstOut);
 }
 
 /** Another set that has pieces of an item to spare, or lacks some. */

@@ -3,6 +3,7 @@ import { type ReturnOutcome, returnOutcome } from '@/lib/caseLife/account';
 import type { LifeStage } from '@/lib/caseLife/life';
 import { mayRead, type Reading } from '../../reader';
 import { people, sets } from '../../schema';
+import { type PackAtTable, packsLeft } from '../usage/packsLeft';
 import { pickNames } from './names';
 import { kitOnRecord } from './standing';
 
@@ -19,6 +20,8 @@ export interface IssuedThing {
   stillOut: number;
   /** Held meanwhile: it takes no step until that is lifted. */
   held: boolean;
+  /** Of single packs: what the record of use says of them, and how many of those are to be judged. */
+  atTable: PackAtTable | null;
   returns: { outcome: ReturnOutcome; quantity: number; note: string | null; by: string; at: string }[];
 }
 
@@ -32,7 +35,7 @@ export async function backScreen(
   const kit = await kitOnRecord(read, caseId);
   if (!kit) return null;
   const issued = kit.picks.filter(({ issuedAt }) => issuedAt !== null);
-  const [names, everybody, rows] = await Promise.all([
+  const [names, everybody, rows, atTable] = await Promise.all([
     pickNames(read, issued),
     read.select({ id: people.id, name: people.name }).from(people),
     read
@@ -44,6 +47,7 @@ export async function backScreen(
           issued.flatMap(({ setId }) => setId ?? []),
         ),
       ),
+    packsLeft(read, caseId),
   ]);
   const called = new Map(everybody.map(({ id, name }) => [id, name]));
   const things = issued.map((pick): IssuedThing => {
@@ -57,7 +61,11 @@ export async function backScreen(
       packId: pick.packId,
       lot: pick.lot,
       quantity: pick.quantity,
-      stillOut: pick.quantity - returns.reduce((sum, { quantity }) => sum + quantity, 0),
+      stillOut: Math.min(
+        pick.quantity - returns.reduce((sum, { quantity }) => sum + quantity, 0),
+        atTable.get(pick.id)?.left ?? Infinity,
+      ),
+      atTable: atTable.get(pick.id) ?? null,
       held: rows.find(({ id }) => id === pick.setId)?.step === 'held',
       returns: returns.map(({ outcome, quantity, note, personId, doneAt }) => ({
         outcome: returnOutcome.parse(outcome),

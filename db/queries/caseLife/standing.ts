@@ -4,7 +4,7 @@ import { type LifeFacts, type LifeStage, stageOf } from '@/lib/caseLife/life';
 import { type WantedLine, wantedList } from '@/lib/caseLife/list';
 import type { StockId } from '@/lib/identity/ids';
 import type { Queries } from '../../client';
-import { caseLives, casePicks, caseReturns, cases } from '../../schema';
+import { caseLives, casePicks, caseReturns, cases, returnsTakenBack } from '../../schema';
 
 export type LifeRow = typeof caseLives.$inferSelect;
 export type PickRow = typeof casePicks.$inferSelect;
@@ -17,6 +17,7 @@ export interface KitOnRecord {
   list: WantedLine[];
   /** Every pick, those put back too, in the order they were made. */
   picks: PickRow[];
+  /** But for those a corrected record of use took back. */
   returns: ReturnRow[];
   stage: LifeStage;
 }
@@ -54,7 +55,8 @@ export async function kitsOnRecord(
     .select({ row: caseReturns, caseId: casePicks.caseId })
     .from(caseReturns)
     .innerJoin(casePicks, eq(casePicks.id, caseReturns.pickId))
-    .where(inArray(casePicks.caseId, ids))
+    .leftJoin(returnsTakenBack, eq(returnsTakenBack.returnId, caseReturns.id))
+    .where(and(inArray(casePicks.caseId, ids), isNull(returnsTakenBack.returnId)))
     .orderBy(asc(caseReturns.doneAt), asc(caseReturns.id));
   return new Map(
     booked.map((one) => {
@@ -138,7 +140,8 @@ export async function setsOnKits(
 
 /** Pieces of heaps that are out for a case and may still be unopened: nobody has said what became of them. By heap. */
 export async function packsOutFor(read: Queries, caseId: string): Promise<Map<string, number>> {
-  const back = sql<number>`(SELECT coalesce(sum(r.quantity), 0) FROM case_returns r WHERE r.pick_id = case_picks.id)`;
+  const back = sql<number>`(SELECT coalesce(sum(r.quantity), 0) FROM case_returns r WHERE r.pick_id = case_picks.id
+    AND r.id NOT IN (SELECT return_id FROM returns_taken_back))`;
   const rows = await read
     .select({ stockId: casePicks.stockId, pieces: sql<number>`sum(case_picks.quantity - ${back})` })
     .from(casePicks)

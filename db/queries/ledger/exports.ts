@@ -1,4 +1,5 @@
 import { exportLine } from '@/lib/ledger/exportFile';
+import { CSV_MARK, csvLine } from '@/lib/lists/csv';
 import { actWords } from '@/lib/wording/ledger-acts';
 import { readLedger } from '../../ledger';
 import { mayRead, type Reading } from '../../reader';
@@ -35,15 +36,15 @@ const COLUMNS = [
 ];
 const AT_ONCE = 500;
 
-/** Entries as CSV (RFC 4180), the newest first. Text that an office program would take for a formula is quoted as text. */
+/** Entries as CSV, the newest first. */
 export async function* exportCsv(db: Reading, filter: LedgerFilter): AsyncGenerator<string> {
   mayRead(db, 'readLedger');
-  yield `\uFEFF${line(COLUMNS)}`;
+  yield CSV_MARK + csvLine(COLUMNS);
   for (let before: number | null = null; ; ) {
     const page = await readLedgerPage(db, filter, { before, limit: AT_ONCE });
     yield page.rows
       .map(({ seq, doneAt, enteredAt, person, action, subject, corrects, detailText, hash }) =>
-        line([
+        csvLine([
           String(seq),
           doneAt,
           enteredAt,
@@ -63,13 +64,4 @@ export async function* exportCsv(db: Reading, filter: LedgerFilter): AsyncGenera
     if (page.older === null) return;
     before = page.older;
   }
-}
-
-function line(cells: readonly string[]): string {
-  return `${cells.map(cell).join(',')}\r\n`;
-}
-
-function cell(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -7,13 +7,16 @@ import {
   lenders,
   loads,
   loans,
+  makers,
   packs,
   people,
   places,
   plans,
+  restocks,
   scans,
   sets,
   sterilisers,
+  supplyOrders,
 } from '../../schema';
 
 /** What an entry is about, and how people call it; `null` where it has no name of its own. */
@@ -98,6 +101,18 @@ async function named(
         .select({ id: lenders.id, label: lenders.name })
         .from(lenders)
         .where(inArray(lenders.id, ids));
+    case 'restock':
+      return read
+        .select({ id: restocks.id, label: restocks.number })
+        .from(restocks)
+        .where(inArray(restocks.id, ids));
+    case 'order':
+      return read
+        .select({ id: supplyOrders.id, label: supplyOrders.number })
+        .from(supplyOrders)
+        .where(inArray(supplyOrders.id, ids));
+    case 'maker':
+      return read.select({ id: makers.id, label: makers.name }).from(makers).where(inArray(makers.id, ids));
     default:
       return [];
   }

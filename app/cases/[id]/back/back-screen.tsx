@@ -15,9 +15,21 @@ import type { ReturnOutcome } from '@/lib/caseLife/account';
 import { MEANING_WORDS } from '@/lib/wording/attestations';
 import { OUTCOME_OF_RETURN_WORDS } from '@/lib/wording/case-life';
 import { momentWords } from '@/lib/wording/sets';
+import { outcomeWords } from '@/lib/wording/usage';
 import { NotFoundDialog } from './not-found-dialog';
 
 const NOT_REACHED = 'That did not reach the server. Press again: what is sent twice is done once.';
+
+/** What the record of use says of single packs that are accounted for by it, and of those handed back unopened. */
+function atTableWords({ atTable, returns }: IssuedThing): string {
+  if (atTable === null || atTable.said.length === 0) return '';
+  const said = atTable.said.map(({ outcome, lostAt, quantity }) => {
+    const words = outcomeWords(outcome, lostAt).toLowerCase();
+    return quantity > 1 ? `${quantity} ${words}` : words;
+  });
+  const judge = atTable.toJudge > 0 && returns.length === 0 ? ': its barrier is judged here' : '';
+  return `; at the table: ${said.join(', ')}${judge}`;
+}
 
 /** What came back, thing by thing, and as what; a scan brings its thing to the front. */
 export function BackScreen({
@@ -139,6 +151,7 @@ export function BackScreen({
                     ? `${thing.stillOut} still out`
                     : 'still out'}
                 {thing.held ? ', held' : ''}
+                {atTableWords(thing)}
               </p>
             </div>
             <div>

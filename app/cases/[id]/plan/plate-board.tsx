@@ -5,7 +5,6 @@ import { Drawing, UNIT_UM } from '@/app/_ui/drawing/Drawing';
 import type { Plate } from '@/lib/catalogue/item';
 import { pathData } from '@/lib/documents/drawing/path';
 import { drawPlate } from '@/lib/documents/drawing/plate';
-import type { SceneHole } from '@/lib/documents/drawing/scene';
 import { type Direction, inReadingOrder, neighbourOf } from '@/lib/plans/holeNeighbours';
 import type { PlannedPlate } from '@/lib/plans/plan';
 import type { FindingGroup } from '@/lib/plans/planFinding';
@@ -14,10 +13,8 @@ import { GROUP_WORDS } from '@/lib/wording/planFindings';
 import { fillWords } from '@/lib/wording/plans';
 import styles from './board.module.css';
 import { FillMark } from './fill-mark';
+import { leastWidth } from './least-width';
 import { ZoneLayer } from './zone-layer';
-
-/** Widths the drawing never goes below, so that each hole stays a target of its own; beyond them it is scrolled. */
-const STEPS = [320, 480, 640, 800, 960, 1120, 1280, 1440, 1600] as const;
 
 const ARROWS: Record<string, Direction> = {
   ArrowRight: 'right',
@@ -89,7 +86,7 @@ export function PlateBoard({
     event.preventDefault();
   }
 
-  const minimum = STEPS.find((step) => step >= leastWidth(scene.holes, scene.widthUm)) ?? STEPS.at(-1);
+  const minimum = leastWidth(scene, 30);
   return (
     <div className={styles.frame}>
       <div className={styles.scroller} data-least={minimum}>
@@ -150,15 +147,4 @@ export function PlateBoard({
 
 function holeLabel(id: string, holeClass: string, fill: string, worst: FindingGroup | undefined): string {
   return `${id}, ${holeClass.toLowerCase()}, ${fill}${worst ? `, ${GROUP_WORDS[worst].toLowerCase()}` : ''}`;
-}
-
-/** Pixels at which neighbouring holes are at least 30 px apart. */
-function leastWidth(holes: readonly SceneHole[], widthUm: number): number {
-  let closest = Number.POSITIVE_INFINITY;
-  for (const [index, a] of holes.entries()) {
-    for (const b of holes.slice(index + 1)) {
-      closest = Math.min(closest, Math.hypot(a.centre.xUm - b.centre.xUm, a.centre.yUm - b.centre.yUm));
-    }
-  }
-  return Number.isFinite(closest) && closest > 0 ? (widthUm / closest) * 30 : 0;
 }

@@ -1,0 +1,41 @@
+import type { NewId, StockId } from '@/lib/identity/ids';
+import { type Outcome, refused } from '@/lib/identity/refusal';
+import type { Problem } from '@/lib/identity/result';
+import { heapWords as words } from '@/lib/wording/stock-acts';
+import type { Database, Queries } from '../../client';
+import type { Person } from '../../queries/people';
+import { heapsCountedBy } from '../../queries/shelf/blindHeaps';
+import { type HeapAt, heapAt } from '../../queries/shelf/heapAt';
+
+/** What every act on one heap is asked with; the revision is the one that was seen. */
+export interface HeapRequest {
+  db: Pick<Database, 'tx'>;
+  now: string;
+  newId: NewId;
+  person: Person;
+  stockId: StockId;
+  baseRevision: number;
+}
+
+/** The heap as it stands, inside a write; refused where somebody changed it, or the asker is to count it blind. */
+export async function ownHeap(write: Queries, request: HeapRequest): Promise<Outcome<HeapAt, never>> {
+  const heap = await heapAt(write, request.stockId, request.now);
+  if (!heap) return refused('notFound', words.noSuchHeap);
+  if (heap.row.revision !== request.baseRevision) return refused('conflict', words.changed);
+  if ((await heapsCountedBy(write, request.person.id)).has(request.stockId))
+    return refused('frozen', words.countedNow);
+  return { ok: true, value: heap };
+}
+
+/**
+ * Why so many pieces can't be taken off a heap: only what is free can, and labelled pouches are told apart one by one, so
+ * they go together or by their own label.
+ */
+export function takingProblems(heap: HeapAt, pieces: number): Problem[] {
+  const at = (code: string, message: string): Problem => ({ path: ['pieces'], code, message });
+  if (!Number.isInteger(pieces) || pieces < 1) return [at('whole-pieces', words.wholePieces)];
+  if (pieces > heap.free) return [at('too-many', words.tooMany(heap.free))];
+  if (heap.labels.length > 0 && pieces < heap.row.quantity)
+    return [at('labelled', words.labelled(heap.labels.map(({ number }) => number)))];
+  return [];
+}
