@@ -40,19 +40,17 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
         name="from"
         id={`field-${of}-from`}
         label="From"
-        hint="YYYY-MM-DD"
+        hint="as YYYY-MM-DD"
         width="code"
         defaultValue={addDays(today, -7)}
-        required
       />
       <TextField
         name="until"
         id={`field-${of}-until`}
-        label="Until, that day too"
-        hint="YYYY-MM-DD"
+        label="Until"
+        hint="the last day"
         width="code"
         defaultValue={today}
-        required
       />
     </>
   );
@@ -126,6 +124,7 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
                 name="person"
                 id="field-traced-person"
                 label="Person"
+                blank="Choose a person"
                 options={people.map(({ id, name }) => ({ value: id, label: name }))}
               />
               {period('person')}

@@ -88,10 +88,10 @@ export const traceWords = {
   together({ lo, hi }: Bounds): string {
     if (hi === 0) return 'No case can have had any of it.';
     return lo === hi
-      ? `Together exactly ${hi}.`
+      ? `Cases together exactly ${hi}.`
       : lo === 0
-        ? `Together at most ${hi}.`
-        : `Together ${lo} to ${hi}.`;
+        ? `Cases together at most ${hi}.`
+        : `Cases together ${lo} to ${hi}.`;
   },
 
   working(answer: TraceOutput, lot: string): WorkingStep[] {

@@ -24,6 +24,10 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
     trace.cases.filter((one) => one.standing === standing).length;
   const onShelf = trace.heaps.filter(({ quantity }) => quantity > 0);
   const inSlots = trace.slots.filter(({ bounds }) => bounds.now.toHold > 0);
+  const toHold = [
+    ...onShelf.map(({ quantity }) => quantity),
+    ...inSlots.filter(({ setId }) => !hidden.has(setId)).map(({ bounds }) => bounds.now.toHold),
+  ].reduce((sum, pieces) => sum + pieces, 0);
   return (
     <Page
       bench
@@ -67,7 +71,11 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
           value={boundsWord(balance.implanted)}
           note={`of ${balance.received} received`}
         />
-        <Figure label="Here, to hold" value={boundsWord(balance.held)} />
+        <Figure
+          label="Here, of the lot"
+          value={boundsWord(balance.held)}
+          note={`${toHold} ${toHold === 1 ? 'piece' : 'pieces'} to hold, as lots lie mixed`}
+        />
       </FigureRow>
       {trace.slots.map(({ setId, bounds }) =>
         bounds.contradiction === null ? null : (
