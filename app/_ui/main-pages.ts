@@ -27,6 +27,8 @@ export const MAIN_PAGES: readonly MainPage[] = [
 export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Scan', href: '/scan', reach: 'recordScan' },
   { label: 'Restock', href: '/restock', reach: 'readHospital' },
+  { label: 'Trace', href: '/trace', reach: 'readHospital' },
+  { label: 'Recalls', href: '/recalls', reach: 'readHospital' },
   { label: 'Loans', href: '/loans', reach: 'readHospital' },
   { label: 'Lenders', href: '/lenders', reach: 'readHospital' },
   { label: 'Held sets', href: '/holds', reach: 'readHospital' },

@@ -71,3 +71,6 @@ CREATE TRIGGER recall_tasks_are_never_deleted BEFORE DELETE ON recall_tasks
 CREATE INDEX piece_moves_of_unknown_lot ON piece_moves (item_id, done_at, to_set_id, act) WHERE lot IS NULL AND to_set_id IS NOT NULL;
 -- The cases a pack went to.
 CREATE INDEX case_picks_by_pack ON case_picks (pack_id) WHERE pack_id IS NOT NULL;
+-- What a person did in a period, and the packs of a turn.
+CREATE INDEX turn_steps_by_person ON turn_steps (person_id, done_at, turn_id, set_id, step);
+CREATE INDEX packs_by_turn ON packs (turn_id) WHERE turn_id IS NOT NULL;

@@ -22,6 +22,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   loanReturn: 'LR',
   preferenceCard: 'PC',
   recordOfUse: 'RU',
+  recall: 'RC',
 };
 
 /** Characters that an element string of AI 91 may hold (GS1 General Specifications, character set 82). */

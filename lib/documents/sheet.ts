@@ -31,7 +31,8 @@ export type SheetKind =
   | 'loanReturn'
   | 'preferenceCard'
   | 'supplyOrder'
-  | 'recordOfUse';
+  | 'recordOfUse'
+  | 'recall';
 
 export interface Fact {
   term: string;

@@ -1,10 +1,11 @@
 import type { ThingLife } from '../calculations/serviceLife/schema';
 import type { FigureTable } from '../documents/figureTable';
+import { wasteCodeWords } from '../wording/costs';
 import { notFoundStepWords, unfitWords, lossWords as words } from '../wording/loss';
 import { LIFE_STATE_WORDS } from '../wording/service-life';
 import type { ShelfLoss } from './shelf';
 
-export const LOSS_TABLES = ['shelf', 'notFound', 'repairs', 'life'] as const;
+export const LOSS_TABLES = ['shelf', 'shelfWaste', 'notFound', 'repairs', 'life'] as const;
 export type LossTable = (typeof LOSS_TABLES)[number];
 
 /** One lot with what is likely to be lost of it, as the table and the file have it. */
@@ -80,6 +81,22 @@ export function shelfTable(lots: readonly LotAtRisk[]): FigureTable {
       lot.worthPence,
       lot.sentence,
     ]),
+  };
+}
+
+export function shelfWasteTable(
+  rows: readonly { code: string; pieces: number; pence: number; unknown: number }[],
+): FigureTable {
+  return {
+    name: 'loss-shelf-waste',
+    caption: words.tables.shelfWaste,
+    columns: [
+      { header: 'Reason', kind: 'text' },
+      { header: 'Pieces', kind: 'number' },
+      { header: 'Worth', kind: 'pence' },
+      { header: 'Pieces without a price', kind: 'number' },
+    ],
+    rows: rows.map(({ code, pieces, pence, unknown }) => [wasteCodeWords(code), pieces, pence, unknown]),
   };
 }
 

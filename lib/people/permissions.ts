@@ -46,6 +46,8 @@ export const PERMITTED = {
   /** Calls something back: holds it at once, or rehearses that. */
   openRecall: ['decontaminationLead', 'stockKeeper', 'theatreManager', 'incidentLead'],
   acknowledgeRecall: EVERYBODY,
+  /** What one person handled in a period: for an incident, not for judging anybody. */
+  tracePerson: ['decontaminationLead', 'theatreManager', 'incidentLead'],
   /** Two of them together. */
   closeRecall: ['decontaminationLead', 'theatreManager', 'incidentLead'],
   correctRecord: ['decontaminationLead', 'incidentLead', 'administrator'],

@@ -8,6 +8,7 @@ export const adjustReason = z.enum([
   'damaged',
   'opened',
   'pastUseBy',
+  'sentBack',
   'enteredTooFew',
   'enteredTooMany',
 ]);
@@ -34,6 +35,8 @@ export const ADJUSTMENTS: Record<AdjustReason, Adjustment> = {
   damaged: { direction: 'fewer', act: 'wasted', reason: 'damaged', endsBarrier: true, needsNote: false },
   opened: { direction: 'fewer', act: 'wasted', reason: 'opened', endsBarrier: true, needsNote: false },
   pastUseBy: { direction: 'fewer', act: 'wasted', reason: 'pastUseBy', endsBarrier: true, needsNote: false },
+  /** To its owner, where it is on consignment, or to whom it came from. */
+  sentBack: { direction: 'fewer', act: 'sentBack', reason: 'toOwner', endsBarrier: false, needsNote: true },
   enteredTooFew: {
     direction: 'more',
     act: 'received',

@@ -66,7 +66,7 @@ export function lineProblems(
   }
   if (item.status !== 'current') add('itemId', item.status, words.notCurrent(item.name, item.status));
   if (!placeInUse) add('placeId', 'no-such-place', words.placeNeeded);
-  if (line.lot !== null && lotUnderRecall) add('lot', 'lot-recalled', words.lotRecalled(item.name, line.lot));
+  if (lotUnderRecall) add('lot', 'lot-recalled', words.lotRecalled(item.name, line.lot));
   if (
     line.form === 'sterilePacked' &&
     line.useBy !== null &&

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** Why a heap is held by hand. What is held because of its load or a recall ends with that. */
+/** Why a heap is held by hand. What is held because of its load ends with that. */
 export const stockHold = z.enum([
   'wrapWetTornOrUnsealed',
   'wrongLabel',
@@ -11,9 +11,5 @@ export const stockHold = z.enum([
 ]);
 export type StockHold = z.infer<typeof stockHold>;
 
-/** Holds that are not let go on the shelf: they end with their load, or with the recall. */
-export const ENDS_ELSEWHERE: ReadonlySet<string> = new Set([
-  'loadUnknown',
-  'indicatorOrCycleFailed',
-  'recall',
-]);
+/** Holds that are not let go on the shelf: they end with their load. */
+export const ENDS_ELSEWHERE: ReadonlySet<string> = new Set(['loadUnknown', 'indicatorOrCycleFailed']);

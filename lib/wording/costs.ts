@@ -11,6 +11,7 @@ const WASTE_CODE_WORDS: Readonly<Record<string, string>> = {
   droppedOrDamaged: 'dropped or damaged',
   packDamaged: 'its pack was damaged',
   pastUseBy: 'past use-by',
+  notStated: 'not stated',
 };
 
 export const wasteCodeWords = (code: string): string => WASTE_CODE_WORDS[code] ?? code;
@@ -32,5 +33,5 @@ export const costsWords = {
   wasteShare: (of: CaseCostInput['wasteShareOf']) => WASTE_SHARE_WORDS[of],
   noProcedure: (region: string) => `${region}, procedure not stated`,
   chart: (months: number) =>
-    `Cost of cases by month over ${months} ${months === 1 ? 'month' : 'months'}, each month stacked from what was implanted, wasted, trays, pouches, single use and loans.`,
+    `Cost of cases by month over ${months} ${months === 1 ? 'month' : 'months'}, each month stacked from the parts named below it.`,
 };

@@ -21,6 +21,7 @@ export const unfitWords = (condition: string | null): string =>
 export const lossWords = {
   tables: {
     shelf: 'What to use or swap first',
+    shelfWaste: 'Thrown away on the shelf',
     notFound: 'Where pieces vanish',
     repairs: 'What was put aside as unfit',
     life: 'How far limits are used up',

@@ -6,7 +6,7 @@ export function countWord(count: number): string {
 }
 
 /** `['A', 'B', 'C'] → 'A, B and C'`; with `'or'`: `'16 or 18'`. */
-export function listWords(words: readonly (string | number)[], join: 'and' | 'or' = 'and'): string {
+export function listWords(words: readonly (string | number)[], join: 'and' | 'or' | 'or a' = 'and'): string {
   if (words.length <= 1) return String(words[0] ?? '');
   return `${words.slice(0, -1).join(', ')} ${join} ${words[words.length - 1]}`;
 }

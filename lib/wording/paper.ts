@@ -10,6 +10,7 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   layUpCard: 'Lay-up card',
   loadList: 'Load list',
   loadInDoubt: 'Load in doubt',
+  recall: 'Recall',
   morningReport: 'Morning report',
   dayBeforeReport: 'Day-before report',
   loanRequest: 'Request for a loan',

@@ -18,6 +18,9 @@ export const EVIDENCE_WORDS: Record<Evidence, string> = {
 };
 
 export const reviewWords = {
+  notRecorded: 'Nobody records when it is used; it is never taken as unused.',
+  /** Of an instrument is known what the plan could be served by, not what was in a hand. */
+  byPlans: (sentence: string) => sentence.replace(/^Used in/, 'By their plans, could have served in'),
   noSuchLine: 'There is no such line in the version in force.',
   lineTwice: 'This line is named twice: keep one.',
   backUpStays:

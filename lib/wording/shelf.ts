@@ -21,6 +21,7 @@ export const ADJUST_WORDS: Record<AdjustReason, { label: string; note: string }>
   damaged: { label: 'Dropped or damaged', note: 'into the bin' },
   opened: { label: 'Opened, and not for a case', note: 'into the bin' },
   pastUseBy: { label: 'Past use-by, discarded', note: 'into the bin' },
+  sentBack: { label: 'Sent back', note: 'to its owner or supplier; say with which paper' },
   enteredTooFew: { label: 'Too few were entered', note: 'counts as received, not as found' },
   enteredTooMany: { label: 'Too many were entered', note: 'counts as never received, not as lost' },
 };
@@ -55,6 +56,7 @@ const REASON_WORDS: Record<string, string> = {
   opened: 'opened, and not for a case',
   pastUseBy: 'past use-by',
   shelf: 'on the shelf',
+  toOwner: 'to its owner or supplier',
 };
 
 /** What a move was, in words: `not found, on the shelf`. */

@@ -10,8 +10,8 @@ export const deliveryWords = {
   notCurrent: (name: string, status: 'withdrawn' | 'recalled') =>
     `${name} is ${status}: it is not received. Put it aside, and send it back.`,
   placeNeeded: 'Choose a place that is in use.',
-  lotRecalled: (name: string, lot: string) =>
-    `Lot ${lot} of ${name} is under a recall: it is not received. Put it aside, and tell the incident lead.`,
+  lotRecalled: (name: string, lot: string | null) =>
+    `${lot === null ? name : `Lot ${lot} of ${name}`} is under a recall: it is not received. Put it aside, and tell the incident lead.`,
   pastOnArrival: (name: string, useBy: string, on: string) =>
     `${name} is past its use-by (${useBy}) on arrival (${on}). Send it back, or receive it as held.`,
   otherUseBy: (lot: string, useBy: string | null) =>
@@ -47,8 +47,10 @@ export const heapWords = {
   notHeld: 'It is not held.',
   reasonNeeded: 'Say why it may be used again.',
   proveFirst: 'Prove who you are first: a hold is let go by a person who stands for it.',
+  underRecall: (number: string) =>
+    `Held for recall ${number}, which is open: it is let go after that is closed.`,
   holdStays: (reason: string) =>
-    `Held, because ${reason}: this hold is not let go here. It ends where its reason does, with the load or the recall.`,
+    `Held, because ${reason}: this hold is not let go here. It ends where its reason does, with the load.`,
 };
 
 /** What can be wrong with a count of the shelves, and the way out. */

@@ -25,6 +25,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/cases/[id]/pick': ['9rtb', '3jfa', 'd3xe', 'u4ht', 's8hu'].map((end) => `/cases/case_lm-26-${end}/pick`),
   '/cases/[id]/check': ['/cases/case_lm-26-d3xe/check', '/cases/case_lm-26-9rtb/check'],
   '/cases/[id]/counts': ['/cases/case_lm-26-u4ht/counts', '/cases/case_lm-26-9rtb/counts'],
+  '/cases/[id]/use': ['/cases/case_lm-26-u4ht/use', '/cases/case_lm-26-9rtb/use'],
   '/cases/[id]/back': ['/cases/case_lm-26-u4ht/back', '/cases/case_lm-26-9rtb/back'],
   '/catalogue/[id]': ['cr-p35-hs-08', 'sf-c35-16', 'cr-b28-200', 'sf-s-i45', 'pt-r-mini', 'cr-g-small'].map(
     (end) => `/catalogue/item_${end}`,
@@ -80,6 +81,8 @@ const EXAMPLES: Record<string, string[]> = {
 /** Who looks, where the first technician sees less: fields that may be filled have more to keep than text. */
 const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/cases/import': 'person_gwen-sallis',
+  '/recalls/[id]': 'person_nell-ashdown',
+  '/trace': 'person_nell-ashdown',
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',
@@ -117,6 +120,7 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/cases/[id]/plan': 'person_tobias-wray',
   '/cases/[id]/check': 'person_tomas-birkett',
   '/cases/[id]/counts': 'person_ruth-okonjo',
+  '/cases/[id]/use': 'person_ruth-okonjo',
   '/catalogue/new': 'person_dilys-harrow',
   '/catalogue/[id]/edit': 'person_dilys-harrow',
   '/configurations/new': 'person_maurice-oduya',
@@ -157,6 +161,16 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
     await page.goto('/stock/counts');
     await page.getByRole('button', { name: 'Count all in Consignment cabinet' }).click();
     await expect(page).toHaveURL(/\/stock\/counts\/stockCount_/);
+    return page.url();
+  },
+  '/recalls/[id]': async (page) => {
+    await page.goto('/trace/result?of=item&item=item_cr-c35-20');
+    await page.getByRole('button', { name: 'Call it back' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText('A rehearsal').click();
+    await dialog.getByLabel('Why').fill('Rehearsed with the theatre team.');
+    await dialog.getByRole('button', { name: 'Rehearse it' }).click();
+    await expect(page).toHaveURL(/\/recalls\/recall_/);
     return page.url();
   },
   '/emergency/[id]': async (page) => {

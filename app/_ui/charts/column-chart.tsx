@@ -5,8 +5,8 @@ import { classNames } from '@/app/_ui/class-names';
 import { type BarRow, type ChartBox, stackedColumns } from './bar-layout';
 import styles from './charts.module.css';
 
-const WIDE: ChartBox = { width: 720, height: 280, left: 64, right: 8, top: 22, bottom: 30 };
-const NARROW: ChartBox = { width: 340, height: 250, left: 56, right: 6, top: 22, bottom: 30 };
+const WIDE: ChartBox = { width: 720, height: 280, left: 64, right: 24, top: 22, bottom: 30 };
+const NARROW: ChartBox = { width: 340, height: 250, left: 56, right: 24, top: 22, bottom: 30 };
 /** Fills in the order of the series; each has a texture of its own, so that no one needs to tell colours apart. */
 export const MOST_SERIES = 6;
 

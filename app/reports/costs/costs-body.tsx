@@ -52,6 +52,8 @@ export async function CostsBody({
   const table = (which: CostTable) => costTable(which, cases, name);
   const file = (which: CostTable) => `/reports/costs/export?table=${which}&months=${months}`;
   const byMonth = costGroups(cases, ({ on }) => on.slice(0, 7));
+  // what never came up in all this time has no place in the legend
+  const parts = COST_PARTS.filter((part) => all.parts[part] > 0);
   const shareWords = words.wasteShare(costs.wasteShareOf);
   return (
     <>
@@ -92,12 +94,12 @@ export async function CostsBody({
         <ChartFigure table={table('months')} file={file('months')}>
           <ColumnChart
             said={words.chart(byMonth.length)}
-            series={COST_PARTS.map((part) => words.parts[part])}
+            series={parts.map((part) => words.parts[part])}
             unit="£"
             divisor={100}
-            rows={byMonth.map(({ key, parts }) => ({
+            rows={byMonth.map(({ key, parts: pence }) => ({
               label: monthWords(key),
-              values: COST_PARTS.map((part) => parts[part]),
+              values: parts.map((part) => pence[part]),
             }))}
           />
         </ChartFigure>

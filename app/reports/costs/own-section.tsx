@@ -16,7 +16,10 @@ export function OwnSection({
   surgeonId: string;
   shareWords: string;
 }) {
-  const kinds = ownAndOthers(cases, surgeonId, procedureOf).sort((a, b) => b.own.cases - a.own.cases);
+  const kinds = [
+    ...ownAndOthers(cases, surgeonId, () => ALL),
+    ...ownAndOthers(cases, surgeonId, procedureOf).sort((a, b) => b.own.cases - a.own.cases),
+  ];
   return (
     <Section title="Your own cases" note="only you are shown these">
       {kinds.length === 0 ? (
@@ -45,6 +48,8 @@ export function OwnSection({
     </Section>
   );
 }
+
+const ALL = 'All together, whatever they were';
 
 const mean = ({ meanPence }: CostGroup) => (meanPence === null ? 'not known' : writePence(meanPence));
 const waste = ({ wasteShare }: CostGroup) =>

@@ -8,6 +8,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import type { LossTable } from '@/lib/loss/lossTables';
 import { writePence } from '@/lib/quantities/money';
 import type { PeriodMonths } from '@/lib/review/period';
+import { wasteCodeWords } from '@/lib/wording/costs';
 import { unitsWord } from '@/lib/wording/expiry-loss';
 import { notFoundStepWords, unfitWords, lossWords as words } from '@/lib/wording/loss';
 import { LIFE_STATE_WORDS } from '@/lib/wording/service-life';
@@ -24,7 +25,7 @@ export async function LossBody({
   months: PeriodMonths;
   now: string;
 }) {
-  const { losses, lots, missing, repairs, lives, tables } = await loadLossTables(access, months, now);
+  const { losses, lots, waste, missing, repairs, lives, tables } = await loadLossTables(access, months, now);
   const file = (which: LossTable) => `/reports/loss/export?table=${which}&months=${months}`;
   const sum = (values: readonly number[]) => values.reduce((all, one) => all + one, 0);
   const priced = lots.every(({ worthPence }) => worthPence !== null);
@@ -73,6 +74,24 @@ export async function LossBody({
             }))}
           />
         </ChartFigure>
+      </Section>
+      <Section title={words.tables.shelfWaste} note="what was wasted in cases stands under cost and waste">
+        {waste.length === 0 ? (
+          <p>Nothing was thrown away in this time.</p>
+        ) : (
+          <ChartFigure table={tables.shelfWaste} file={file('shelfWaste')}>
+            <RowBars
+              label={words.tables.shelfWaste}
+              rows={waste.map(({ code, pieces, pence, unknown }) => ({
+                id: code,
+                label: wasteCodeWords(code),
+                value: pence,
+                shown: writePence(pence),
+                note: `${pieces} pieces${unknown > 0 ? `, ${unknown} of them without a price` : ''}`,
+              }))}
+            />
+          </ChartFigure>
+        )}
       </Section>
       <Section title={words.tables.notFound} note="by step and kind of set; nobody is named">
         {missing.length === 0 ? (

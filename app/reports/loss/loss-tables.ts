@@ -1,5 +1,5 @@
 import 'server-only';
-import { loadNotFound, loadRepairs } from '@/db/queries/loss/goneMissing';
+import { loadNotFound, loadRepairs, loadShelfWaste } from '@/db/queries/loss/goneMissing';
 import { loadServiceLives } from '@/db/queries/loss/serviceLives';
 import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
 import type { Reading } from '@/db/reader';
@@ -11,6 +11,7 @@ import {
   notFoundTable,
   repairTable,
   shelfTable,
+  shelfWasteTable,
 } from '@/lib/loss/lossTables';
 import { type PeriodMonths, periodUntil } from '@/lib/review/period';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -19,8 +20,9 @@ import { wallClock } from '@/lib/theatre/localTime';
 export async function loadLossTables(access: Reading, months: PeriodMonths, now: string) {
   const today = wallClock(now).date;
   const period = periodUntil(today, months);
-  const [losses, notFound, repairs, lives] = await Promise.all([
+  const [losses, waste, notFound, repairs, lives] = await Promise.all([
     loadShelfLosses(access, today, months),
+    loadShelfWaste(access, period),
     loadNotFound(access, period),
     loadRepairs(access, period),
     loadServiceLives(access, now),
@@ -33,9 +35,10 @@ export async function loadLossTables(access: Reading, months: PeriodMonths, now:
   }));
   const tables: Record<LossTable, FigureTable> = {
     shelf: shelfTable(lots),
+    shelfWaste: shelfWasteTable(waste),
     notFound: notFoundTable(missing),
     repairs: repairTable(repairs),
     life: lifeTable(lives.map(({ thing, ...row }) => ({ ...row, limit: thing.limitCycles }))),
   };
-  return { losses, lots, missing, repairs, lives, tables };
+  return { losses, lots, waste, missing, repairs, lives, tables };
 }

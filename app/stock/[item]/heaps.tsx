@@ -59,7 +59,7 @@ export function Heaps({
             <div>
               <p>
                 {row.useBy === null ? 'no use-by stated' : `use-by ${row.useBy} `}
-                {row.useBy === null ? null : <LifeStatus life={life} />}
+                {row.useBy === null || row.because === 'pastUseBy' ? null : <LifeStatus life={life} />}
               </p>
               <p className={styles.soft}>{`${FORM_WORDS[row.form]}, ${OWNER_WORDS[row.owner]}`}</p>
             </div>

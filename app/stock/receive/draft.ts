@@ -81,6 +81,10 @@ export const sentOf = ({ id, supplier, reference, arrivedOn, owner, lines }: Dra
   })),
 });
 
+/** Where more of an item is put unless somebody says otherwise: where it lies already in that form. */
+export const usualPlace = (item: ReceivedItem, form: DraftLine['form']): string =>
+  (item.places.find((place) => place.form === form) ?? item.places[0])?.id ?? '';
+
 /** Pieces of a line, as far as they can be told. */
 export const piecesOfDraft = ({ count, unit, item }: DraftLine): number =>
   (/^\d{1,4}$/.test(count.trim()) ? Number(count.trim()) : 0) * (unit === 'packs' ? item.packMultiple : 1);

@@ -13,7 +13,7 @@ import { type StockHold, stockHold } from '@/lib/stock/hold';
 import { LIKENESS_WORDS } from '@/lib/wording/bench';
 import { listWords } from '@/lib/wording/numbers';
 import { holdChoices } from '@/lib/wording/shelf';
-import { type DraftLine, piecesOfDraft } from './draft';
+import { type DraftLine, piecesOfDraft, usualPlace } from './draft';
 import styles from './receive.module.css';
 
 const HELD = [{ value: '', label: 'not held' }, ...holdChoices(stockHold.options)];
@@ -61,7 +61,7 @@ export function LineCard({
         </p>
       ))}
       <Alike line={line} />
-      {item.suppliedSterile === null || of('form').length > 0 ? (
+      <FieldGrid min="medium">
         <Segmented<'sterilePacked' | 'unsterile'>
           name={name('form')}
           label="It came"
@@ -71,11 +71,16 @@ export function LineCard({
             { value: 'unsterile', label: 'not sterile' },
           ]}
           value={line.form}
-          onValue={(form) => onChange({ form })}
+          onValue={(form) =>
+            onChange({
+              form,
+              // what is not sterile carries no use-by as a rule
+              noUseBy: form === 'unsterile' && line.useBy === '',
+              ...(line.placeId === usualPlace(item, line.form) ? { placeId: usualPlace(item, form) } : {}),
+            })
+          }
           problems={of('form')}
         />
-      ) : null}
-      <FieldGrid min="medium">
         <div>
           <TextField
             name={name('lot')}

@@ -182,7 +182,7 @@ export function ReceiveScreen({
         note={
           draft.lines.length === 0
             ? 'scan a pack, or find the item'
-            : `${draft.lines.length} lines, ${pieces} pieces`
+            : `${draft.lines.length === 1 ? 'one line' : `${draft.lines.length} lines`}, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`
         }
       >
         <ComboField
@@ -227,7 +227,7 @@ export function ReceiveScreen({
           disabled={draft.lines.length === 0}
           onClick={receive}
         >
-          {draft.lines.length === 0 ? 'Receive' : `Receive ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`}
+          {pieces === 0 ? 'Receive' : `Receive ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`}
         </Button>
         {draft.lines.length > 0 ? (
           <ConfirmDialog

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import { newClientId } from '@/app/_outbox/new-id';
 import type { ReceivedItem } from '@/db/queries/shelf/receiving';
-import { type Draft, type DraftLine, keptDraft } from './draft';
+import { type Draft, type DraftLine, keptDraft, usualPlace } from './draft';
 
 /** What a scan or a choice says of a line. */
 export interface SaidOfLine {
@@ -81,10 +81,11 @@ function withItem(draft: Draft, item: ReceivedItem, said: SaidOfLine): DraftLine
       line === same ? { ...line, count: String((Number(line.count) || 0) + (said.pieces ?? 1)) } : line,
     );
   const sterile = item.suppliedSterile;
+  const form = sterile === null ? null : sterile ? 'sterilePacked' : 'unsterile';
   const own: DraftLine = {
     id: newClientId('deliveryLine'),
     item,
-    form: sterile === null ? null : sterile ? 'sterilePacked' : 'unsterile',
+    form,
     lot: said.lot ?? '',
     noLot: false,
     useBy: said.useBy ?? '',
@@ -92,7 +93,7 @@ function withItem(draft: Draft, item: ReceivedItem, said: SaidOfLine): DraftLine
     noUseBy: sterile === false && said.useBy === null,
     count: said.scanId === null ? '' : String(said.pieces ?? 1),
     unit: said.scanId === null && item.packMultiple > 1 ? 'packs' : 'pieces',
-    placeId: draft.placeId === '' ? (item.places[0]?.id ?? '') : draft.placeId,
+    placeId: draft.placeId === '' ? usualPlace(item, form) : draft.placeId,
     held: '',
     useByReadAgain: false,
     scanId: said.scanId,

@@ -7,6 +7,7 @@ import { ENDS_ELSEWHERE } from '@/lib/stock/hold';
 import { heldWords } from '@/lib/wording/stock';
 import { heapWords as words } from '@/lib/wording/stock-acts';
 import { appendLedger } from '../../ledger';
+import { openRecallsOf } from '../../queries/shelf/heapAt';
 import { stock } from '../../schema';
 import { type HeapRequest, ownHeap } from './at-heap';
 
@@ -16,7 +17,10 @@ interface LetStockGo extends HeapRequest {
   attestation: Attestation;
 }
 
-/** Lets a held heap go, for a stated reason and by a person who stands for it. What a load or a recall holds is not let go here. */
+/**
+ * Lets a held heap go, for a stated reason and by a person who stands for it. What a load holds ends with that load; what a
+ * recall holds stays as long as the recall is open, and ends by a person, not by itself.
+ */
 export async function letStockGo(request: LetStockGo): Promise<Outcome<{ revision: number }>> {
   const { db, now, person, stockId, attestation } = request;
   const reason = request.reason.trim();
@@ -36,6 +40,12 @@ export async function letStockGo(request: LetStockGo): Promise<Outcome<{ revisio
     if (row.heldBecause === null) return refused('frozen', words.notHeld);
     if (ENDS_ELSEWHERE.has(row.heldBecause))
       return refused('frozen', words.holdStays(heldWords(row.heldBecause)));
+    if (row.heldBecause === 'recall') {
+      const open = (await openRecallsOf(write, [row.itemId])).find(
+        ({ lot }) => lot === null || row.lot === null || lot === row.lot,
+      );
+      if (open) return refused('frozen', words.underRecall(open.number));
+    }
     const revision = row.revision + 1;
     await write
       .update(stock)

@@ -186,7 +186,7 @@ function factsFor(
         }
       : null,
     placeInUse: place !== undefined && place.withdrawnAt === null,
-    lotUnderRecall: recalled.has(key),
+    lotUnderRecall: recalled(line.itemId, line.lot),
     useBysOfLot: useBys.get(key) ?? [],
   };
 }

@@ -80,3 +80,21 @@ export async function loadRepairs(db: Reading, { from, until }: Period): Promise
     unitPence: unit_cost_pence,
   }));
 }
+
+/** What was thrown away on the shelf, no case being concerned: by reason, the most costly first. */
+export interface ShelfWasteRow {
+  code: string;
+  pieces: number;
+  pence: number;
+  unknown: number;
+}
+
+export async function loadShelfWaste(db: Reading, { from, until }: Period): Promise<ShelfWasteRow[]> {
+  mayRead(db, 'readHospital');
+  const rows = await db.read.all<{ code: string; pieces: number; pence: number | null; unknown: number }>(sql`
+    SELECT coalesce(reason, 'notStated') AS code, sum(quantity) AS pieces, sum(quantity * unit_pence) AS pence,
+      sum(iif(unit_pence IS NULL, quantity, 0)) AS unknown
+    FROM piece_moves WHERE act = 'wasted' AND case_id IS NULL AND done_on BETWEEN ${from} AND ${until}
+    GROUP BY 1 ORDER BY pence DESC`);
+  return rows.map((row) => ({ ...row, pence: row.pence ?? 0 }));
+}

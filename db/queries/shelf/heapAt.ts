@@ -1,9 +1,9 @@
-import { and, eq, inArray, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNull, sql } from 'drizzle-orm';
 import { stockId } from '@/lib/identity/ids';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { freeOf, type HeapFacts } from '@/lib/stock/firstOut';
 import type { Queries } from '../../client';
-import { items, packs, pieceMoves, places, stock } from '../../schema';
+import { items, packs, pieceMoves, places, recalls, stock } from '../../schema';
 import { onKits } from '../caseLife/standing';
 import { promisedPouches } from '../short/decisions';
 
@@ -72,17 +72,43 @@ export async function journalEnd(read: Queries): Promise<number> {
   return row?.seq ?? 0;
 }
 
-/** Whether a lot of an item is under a recall: some of it is held for one, wherever it lies. */
+/**
+ * Whether a lot of an item is under a recall: one that is open names it or all of the item, or some of it is held for one,
+ * wherever it lies. `lot` `null`: nobody knows, so only a recall of the whole item reaches it.
+ */
 export async function lotsUnderRecall(
   read: Queries,
   itemIds: readonly string[],
-): Promise<ReadonlySet<string>> {
-  if (itemIds.length === 0) return new Set();
+): Promise<(itemId: string, lot: string | null) => boolean> {
+  const [held, open] = await Promise.all([
+    read
+      .select({ itemId: stock.itemId, lot: stock.lot })
+      .from(stock)
+      .where(and(inArray(stock.itemId, [...itemIds]), eq(stock.heldBecause, 'recall'))),
+    openRecallsOf(read, itemIds),
+  ]);
+  return (itemId, lot) =>
+    open.some((one) => one.itemId === itemId && (one.lot === null || one.lot === lot)) ||
+    (lot !== null && held.some((one) => one.itemId === itemId && one.lot === lot));
+}
+
+/** Recalls under way of these items; `lot` `null`: of all of the item. A rehearsal holds nothing back. */
+export async function openRecallsOf(
+  read: Queries,
+  itemIds: readonly string[],
+): Promise<{ itemId: string; lot: string | null; number: string }[]> {
   const rows = await read
-    .select({ itemId: stock.itemId, lot: stock.lot })
-    .from(stock)
-    .where(and(inArray(stock.itemId, [...itemIds]), eq(stock.heldBecause, 'recall')));
-  return new Set(rows.flatMap(({ itemId, lot }) => (lot === null ? [] : [lotKey(itemId, lot)])));
+    .select({ itemId: recalls.itemId, lot: recalls.lot, number: recalls.number })
+    .from(recalls)
+    .where(
+      and(
+        inArray(recalls.itemId, [...itemIds]),
+        inArray(recalls.kind, ['lot', 'item']),
+        isNull(recalls.closedAt),
+        eq(recalls.isRehearsal, false),
+      ),
+    );
+  return rows.map((row) => ({ ...row, itemId: row.itemId ?? '' }));
 }
 
 export const lotKey = (itemId: string, lot: string): string => `${itemId} ${lot}`;

@@ -1,6 +1,7 @@
 import { and, asc, desc, eq, gt } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { groupBy } from '@/lib/lists/groupBy';
+import { type StockForm, stockForm } from '@/lib/stock/stock';
 import { mayRead, type Reading } from '../../reader';
 import { deliveries, deliveryLines, items, people, places, stock } from '../../schema';
 import { type LookAlikeOnShelf, lookAlikesOnShelf } from './lookAlikesOnShelf';
@@ -13,8 +14,8 @@ export interface ReceivedItem {
   status: 'current' | 'withdrawn' | 'recalled';
   packMultiple: number;
   suppliedSterile: boolean | null;
-  /** Where it lies now, the place with most pieces first. */
-  places: { id: string; name: string }[];
+  /** Where it lies now and in which form, the place with most pieces first. */
+  places: { id: string; name: string; form: StockForm }[];
   alike: LookAlikeOnShelf[];
 }
 
@@ -22,13 +23,13 @@ export async function receivedItem(db: Reading, item: Item): Promise<ReceivedIte
   mayRead(db, 'readHospital');
   const [lying, alike] = await Promise.all([
     db.read
-      .select({ id: places.id, name: places.name, quantity: stock.quantity })
+      .select({ id: places.id, name: places.name, form: stock.form, quantity: stock.quantity })
       .from(stock)
       .innerJoin(places, eq(places.id, stock.placeId))
       .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0))),
     lookAlikesOnShelf(db, item),
   ]);
-  const byPlace = [...groupBy(lying, ({ id }) => id).values()].map((own) => ({
+  const byPlace = [...groupBy(lying, ({ id, form }) => `${id} ${form}`).values()].map((own) => ({
     place: own[0],
     pieces: own.reduce((sum, { quantity }) => sum + quantity, 0),
   }));
@@ -37,7 +38,9 @@ export async function receivedItem(db: Reading, item: Item): Promise<ReceivedIte
     ...{ itemId: item.id, code, name, status, packMultiple, suppliedSterile },
     places: byPlace
       .sort((a, b) => b.pieces - a.pieces)
-      .flatMap(({ place }) => (place ? [{ id: place.id, name: place.name }] : [])),
+      .flatMap(({ place }) =>
+        place ? [{ id: place.id, name: place.name, form: stockForm.parse(place.form) }] : [],
+      ),
     alike,
   };
 }

@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { and, eq, gt } from 'drizzle-orm';
 import { groupBy } from '@/lib/lists/groupBy';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { freeOf, type HeapFacts, inOrder, type NotTaken } from '@/lib/stock/firstOut';
@@ -36,7 +36,7 @@ export interface ShelfLotRow {
   labels: string[];
 }
 
-/** The heaps of the shelves, or of one item, each with its turn: by item code, and within an item in the order of taking. */
+/** The heaps of the shelves, or of one item (those that are empty now, where asked), each with its turn: by item code, and within an item in the order of taking. */
 export async function shelfLots(
   db: Reading,
   now: string,
@@ -45,7 +45,7 @@ export async function shelfLots(
   mayRead(db, 'readHospital');
   const today = wallClock(now).date;
   const [rows, kits, travelling, labels, hidden] = await Promise.all([
-    heapRows(db.read, only?.itemId ?? null),
+    heapRows(db.read, only),
     onKits(db.read),
     promisedPouches(db.read, now),
     db.read
@@ -56,8 +56,7 @@ export async function shelfLots(
     heapsHiddenFrom(db),
   ]);
   const labelsOf = groupBy(labels, ({ stockId }) => stockId);
-  const shown = rows.filter(({ heap }) => (only?.empty ? heap.quantity === 0 : heap.quantity > 0));
-  const heaps = shown.map(({ heap, item, maker, place }) => {
+  const heaps = rows.map(({ heap, item, maker, place }) => {
     const facts: HeapFacts = {
       stockId: heap.id,
       useBy: heap.useBy === null ? null : plainDate.parse(heap.useBy),
@@ -100,7 +99,7 @@ export async function shelfLots(
   );
 }
 
-function heapRows(read: Queries, itemId: string | null) {
+function heapRows(read: Queries, only: { itemId: string; empty?: boolean } | null) {
   return read
     .select({
       heap: stock,
@@ -112,6 +111,11 @@ function heapRows(read: Queries, itemId: string | null) {
     .innerJoin(items, eq(items.id, stock.itemId))
     .innerJoin(makers, eq(makers.id, items.makerId))
     .innerJoin(places, eq(places.id, stock.placeId))
-    .where(itemId === null ? undefined : eq(stock.itemId, itemId))
+    .where(
+      and(
+        only === null ? undefined : eq(stock.itemId, only.itemId),
+        only?.empty ? eq(stock.quantity, 0) : gt(stock.quantity, 0),
+      ),
+    )
     .orderBy(items.code);
 }

@@ -3,6 +3,7 @@ import { type LotTrace, lotTrace } from '@/lib/trace/lotTrace';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { cases, items, people, places, sets, stock } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { lotFacts, unknownLotSlots } from './lotFacts';
 
 export interface NamedCase {
@@ -37,10 +38,17 @@ export interface LotTraced {
   unknownLots: NamedSet[];
 }
 
+/** As the reader may see it. */
+export type LotSeen = LotTraced & {
+  /** Sets the reader counts blind: what lies in them is not theirs to see. */
+  hidden: ReadonlySet<string>;
+};
+
 /** A lot forward: from its receipt to shelves, slots and cases, with its balance; `null` where it never was here. */
-export async function traceLot(db: Reading, itemId: string, lot: string): Promise<LotTraced | null> {
+export async function traceLot(db: Reading, itemId: string, lot: string): Promise<LotSeen | null> {
   mayRead(db, 'readHospital');
-  return lotTraced(db.read, itemId, lot);
+  const traced = await lotTraced(db.read, itemId, lot);
+  return traced && { ...traced, hidden: await hiddenFrom(db) };
 }
 
 /** As `traceLot`, inside or outside a write. */

@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
+import { lotCases } from '@/lib/trace/lotCases';
 import { sumOf } from '@/lib/trace/lotTrace';
-import type { ReachedCase, RecallOf, RecallReach } from '@/lib/trace/recall';
+import type { RecallOf, RecallReach } from '@/lib/trace/recall';
 import { standingOf } from '@/lib/trace/slotBounds';
 import { recallWords } from '@/lib/wording/recall';
 import { traceWords } from '@/lib/wording/trace';
@@ -30,23 +31,7 @@ async function reachOfLot(read: Queries, itemId: string, lot: string): Promise<R
   if (!traced) return null;
   const { trace, sets, unknownLots } = traced;
   return {
-    cases: trace.cases.map(
-      ({ caseId, lo, hi, standing, parts }): ReachedCase => ({
-        caseId,
-        lo,
-        hi,
-        standing,
-        reasons: parts.flatMap(({ setId, outcome, why }) =>
-          why.map((one) =>
-            recallWords.reason(
-              setId === null ? null : (sets.get(setId)?.code ?? setId),
-              outcome,
-              traceWords.why(one, lot),
-            ),
-          ),
-        ),
-      }),
-    ),
+    cases: lotCases(trace, (setId) => sets.get(setId)?.code ?? setId),
     sets: trace.slots.flatMap(({ setId, bounds }) =>
       bounds.now.toHold > 0 ? [{ setId, pieces: bounds.now.toHold }] : [],
     ),

@@ -4,7 +4,7 @@ import { recordEntry } from '@/db/operations/bench/record-entry';
 import { loadOtherSets, loadShelf } from '@/db/queries/bench/spares';
 import { loadBenchStanding } from '@/db/queries/bench/standing';
 import type { Person } from '@/db/queries/people';
-import { benchEntries, items, ledger, stock } from '@/db/schema';
+import { benchEntries, casePicks, cases, items, ledger, setPromises, stock } from '@/db/schema';
 import { packBars } from '@/lib/bench/packable';
 import type { CountId } from '@/lib/identity/ids';
 import { attest, type Bench, begin, bench, close, countAll, enter, newId, tick } from './counting';
@@ -142,6 +142,66 @@ describe('a refill from the shelf', () => {
     expect(refused.ok ? [] : refused.refusal.problems.map(({ code }) => code)).toEqual(['stock-travels']);
     await at.db.tx((write) => write.update(stock).set({ quantity: 2 }).where(eq(stock.id, pouches.id)));
     expect(await put(at, at.first, countId, refillOf(bit, 1, from))).toMatchObject({ ok: true });
+  });
+
+  it('goes by the day of the case the set is promised to: what is past its use-by then is neither offered nor taken', async () => {
+    const at = await bench();
+    const bit = await shelved(at, 'CR-B25-110');
+    const { stockId } = bit.lot;
+    const [booked] = await at.db.read.select().from(cases).where(eq(cases.caseDate, '2026-01-15'));
+    if (!booked) throw new Error('the demo has cases tomorrow');
+    const usableUntil = (useBy: string) =>
+      at.db.tx((write) => write.update(stock).set({ useBy }).where(eq(stock.id, stockId)));
+    const offered = async () =>
+      (await loadShelf(at.db, [bit.line.itemId], { setId: at.set.id, now: NOW })).some(
+        (lot) => lot.stockId === stockId,
+      );
+    await usableUntil('2026-01-14');
+    await at.db.tx((write) => write.delete(setPromises).where(eq(setPromises.setId, at.set.id)));
+    expect(await offered()).toBe(true);
+    await at.db.tx((write) =>
+      write.insert(setPromises).values({
+        id: 'promise_test-refill',
+        setId: at.set.id,
+        caseId: booked.id,
+        fromAt: '2026-01-14T09:00:00.000Z',
+        untilAt: '2026-01-17T20:00:00.000Z',
+        chosenBy: 'person',
+      }),
+    );
+    expect(await offered()).toBe(false);
+    const countId = await begin(at, at.first);
+    const early = await put(at, at.first, countId, refillOf(bit, 1, { useBy: '2026-01-14' }));
+    expect(early.ok ? [] : early.refusal.problems.map(({ code }) => code)).toEqual(['stock-past-for-case']);
+    // good through the day of the case itself
+    await usableUntil('2026-01-15');
+    expect(await offered()).toBe(true);
+    const good = refillOf(bit, 1, { useBy: '2026-01-15' });
+    expect(await put(at, at.first, countId, good)).toMatchObject({ ok: true });
+  });
+
+  it('what lies with a kit is not offered', async () => {
+    const at = await bench();
+    const bit = await shelved(at, 'CR-B25-110');
+    const offered = async () =>
+      (await loadShelf(at.db, [bit.line.itemId], { setId: at.set.id, now: NOW })).find(
+        ({ stockId }) => stockId === bit.lot.stockId,
+      )?.quantity;
+    const before = (await offered()) ?? 0;
+    await at.db.tx((write) =>
+      write.insert(casePicks).values({
+        id: 'pick_test-refill',
+        caseId: 'case_lm-26-9rtb',
+        stockId: bit.lot.stockId,
+        itemId: bit.line.itemId,
+        quantity: 1,
+        how: 'touch',
+        pickedBy: at.first.id,
+        doneAt: NOW,
+        enteredAt: NOW,
+      }),
+    );
+    expect((await offered()) ?? 0).toBe(before - 1);
   });
 
   it('first use-by first, what states none last', async () => {

@@ -1,7 +1,7 @@
 import { eq, sql as raw } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { receiveDelivery } from '@/db/operations/stock/receive-delivery';
-import { deliveries, deliveryLines, items, ledger, pieceMoves, stock } from '@/db/schema';
+import { deliveries, deliveryLines, items, ledger, pieceMoves, recalls, stock } from '@/db/schema';
 import { unbalanced } from '../pieces/balance';
 import { codesOf, done, Shelf } from './shelf';
 
@@ -136,6 +136,25 @@ describe('a delivery', () => {
     expect(await unbalanced(shelf.db)).toEqual([]);
   });
 
+  it('takes nothing that an open recall names, by lot or as a whole, and heeds no rehearsal', async () => {
+    const recall = (id: string, change: object) => ({
+      ...{ id: `recall_${id}`, number: `R-${id}`, kind: 'lot', itemId: 'item_sf-l27-24', lot: 'L27-7001' },
+      ...{ reason: 'A notice of its maker.', isRehearsal: false, found: {}, openedBy: shelf.lead.id },
+      ...{ openedAt: shelf.now(), revision: 1, ...change },
+    });
+    const open = (one: object) =>
+      shelf.db.tx((write) => write.insert(recalls).values(one as typeof recalls.$inferInsert));
+    await open(recall('1', { isRehearsal: true }));
+    done(await receive(sent([line('a')])));
+    await open(recall('2', {}));
+    const again = (lot: string | null) =>
+      receive(sent([line('b', { lot })], { id: 'delivery_b', reference: 'B' }));
+    expect(codesOf(await again('L27-7001'))).toEqual(['lot-recalled']);
+    await open(recall('3', { kind: 'item', lot: null }));
+    expect(codesOf(await again('L27-8888'))).toEqual(['lot-recalled']);
+    expect(codesOf(await again(null))).toEqual(['lot-recalled']);
+  });
+
   it('takes another use-by of a lot once the pack was read again', async () => {
     const typed = line('a', { lot: 'L27-5540', useBy: '2029-01-01', useByReadAgain: true });
     expect(done(await receive(sent([typed]))).pieces).toBe(4);
@@ -158,13 +177,16 @@ describe('a delivery', () => {
 
   it('never changes afterwards, except that a line is named for the order it answers, once', async () => {
     done(await receive(sent([line('a')])));
+    const saying = (what: RegExp) => ({ cause: { message: expect.stringMatching(what) } });
     const run = (sql: string) => shelf.db.tx(async (write) => void write.run(raw.raw(sql)));
-    await expect(run("UPDATE delivery_lines SET count = 9 WHERE id = 'deliveryLine_a'")).rejects.toThrow(
-      /kept/,
-    );
-    await expect(run("UPDATE deliveries SET reference = 'x'")).rejects.toThrow(/kept/);
-    await expect(run('DELETE FROM deliveries')).rejects.toThrow(/never deleted/);
+    await expect(
+      run("UPDATE delivery_lines SET count = 9 WHERE id = 'deliveryLine_a'"),
+    ).rejects.toMatchObject(saying(/kept/));
+    await expect(run("UPDATE deliveries SET reference = 'x'")).rejects.toMatchObject(saying(/kept/));
+    await expect(run('DELETE FROM deliveries')).rejects.toMatchObject(saying(/never deleted/));
     await run("UPDATE delivery_lines SET order_line_id = 'orderLine_1' WHERE id = 'deliveryLine_a'");
-    await expect(run("UPDATE delivery_lines SET order_line_id = 'orderLine_2'")).rejects.toThrow(/kept/);
+    await expect(run("UPDATE delivery_lines SET order_line_id = 'orderLine_2'")).rejects.toMatchObject(
+      saying(/kept/),
+    );
   });
 });

@@ -4,7 +4,7 @@ import { adjustStock } from '@/db/operations/stock/adjust-stock';
 import { holdStock } from '@/db/operations/stock/hold-stock';
 import { letStockGo } from '@/db/operations/stock/let-stock-go';
 import { moveStock } from '@/db/operations/stock/move-stock';
-import { ledger, packs, pieceMoves, stock, usageMonths } from '@/db/schema';
+import { ledger, packs, pieceMoves, recalls, stock, usageMonths } from '@/db/schema';
 import { placeId } from '@/lib/identity/ids';
 import { unbalanced } from '../pieces/balance';
 import { codesOf, done, Shelf } from './shelf';
@@ -92,6 +92,7 @@ describe('correcting the record of a heap', () => {
       ['notFound', 1, 'notFound', 'shelf'],
       ['damaged', 1, 'wasted', 'damaged'],
       ['opened', 1, 'wasted', 'opened'],
+      ['sentBack', 1, 'sentBack', 'toOwner'],
       ['enteredTooFew', 4, 'received', 'enteredWrongly'],
       ['enteredTooMany', 3, 'sentBack', 'enteredWrongly'],
     ] as const;
@@ -102,12 +103,12 @@ describe('correcting the record of a heap', () => {
     expect((await moves(heap.id)).map(({ act, reason, quantity }) => [act, reason, quantity])).toEqual(
       expected.map(([, pieces, act, reason]) => [act, reason, pieces]),
     );
-    expect(await shelf.quantity(heap.id)).toBe(heap.quantity + 2 - 1 - 1 - 1 + 4 - 3);
+    expect(await shelf.quantity(heap.id)).toBe(heap.quantity + 2 - 1 - 1 - 1 - 1 + 4 - 3);
     expect(await unbalanced(shelf.db)).toEqual([]);
     // what was entered wrongly is neither use nor loss
     expect(await used()).toEqual({ wasted: before.wasted + 2, notFound: before.notFound + 1 });
     const acts = await shelf.db.read.select().from(ledger).where(eq(ledger.action, 'adjust-stock'));
-    expect(acts).toHaveLength(6);
+    expect(acts).toHaveLength(7);
   });
 
   it('asks why something was entered wrongly, and for a use-by that is past before it is discarded as such', async () => {
@@ -170,7 +171,7 @@ describe('holding stock', () => {
     ).toEqual(['frozen']);
   });
 
-  it('is let go by who may, who proves it and says why; what a load or a recall holds is not', async () => {
+  it('is let go by who may, who proves it and says why; what a load or an open recall holds is not', async () => {
     const heap = await packsInCupboard();
     const hold = async (because: 'wrongLabel' | 'recall') =>
       done(await holdStock({ ...(await shelf.at(heap.id)), because, note: '', pieces: heap.quantity }));
@@ -193,9 +194,32 @@ describe('holding stock', () => {
     expect(codesOf(await letStockGo({ ...good, reason: ' ' }))).toEqual(['needed']);
     done(await letStockGo(good));
     expect((await shelf.heap(heap.id)).row.heldBecause).toBeNull();
+    // what a recall holds stays as long as the recall is open
     await hold('recall');
-    const later = await shelf.at(heap.id, shelf.lead);
-    const proof = shelf.proof(shelf.lead, 'iLiftThisHold', later.now);
-    expect(codesOf(await letStockGo({ ...good, ...later, attestation: proof }))).toEqual(['frozen']);
+    const again = async () => {
+      const later = await shelf.at(heap.id, shelf.lead);
+      return letStockGo({
+        ...good,
+        ...later,
+        attestation: shelf.proof(shelf.lead, 'iLiftThisHold', later.now),
+      });
+    };
+    const recall = {
+      ...{ id: 'recall_test-1', number: 'R-1', kind: 'lot', itemId: heap.itemId, lot: heap.lot },
+      ...{ reason: 'A notice of its maker.', isRehearsal: false, found: {}, openedBy: shelf.lead.id },
+      ...{ openedAt: shelf.now(), revision: 1 },
+    };
+    await shelf.db.tx((write) => write.insert(recalls).values(recall));
+    expect(codesOf(await again())).toEqual(['frozen']);
+    const ended = { closedBy: shelf.lead.id, closedWith: shelf.manager.id, closedAt: shelf.now() };
+    await shelf.db.tx((write) =>
+      write.update(recalls).set({ ...ended, closedBecause: 'All is accounted for.', balance: {} }),
+    );
+    done(await again());
+    // a hold of its load is not let go on the shelf
+    await shelf.db.tx((write) =>
+      write.update(stock).set({ heldBecause: 'loadUnknown' }).where(eq(stock.id, heap.id)),
+    );
+    expect(codesOf(await again())).toEqual(['frozen']);
   });
 });

@@ -1,5 +1,6 @@
 'use client';
 
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { wholeAccount } from '@/lib/usage/account';
@@ -20,7 +21,7 @@ export function AccountView({ table }: { table: Table }) {
   return (
     <>
       <Section title="The account" note="pieces out are pieces back, implanted, discarded or not found">
-        <div className={styles.scroll}>
+        <ScrollRegion label="The account">
           <table className={styles.account}>
             <thead>
               <tr>
@@ -55,7 +56,7 @@ export function AccountView({ table }: { table: Table }) {
               </tr>
             </tfoot>
           </table>
-        </div>
+        </ScrollRegion>
         {whole.slotsUnknown > 0 ? (
           <p className={styles.soft}>
             {`What ${whole.slotsUnknown} ${whole.slotsUnknown === 1 ? 'line' : 'lines'} held nobody has counted: “?” is not established.`}

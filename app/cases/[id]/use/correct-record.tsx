@@ -30,9 +30,11 @@ export function CorrectRecord({
     );
   return (
     <>
-      <Button size="bench" onClick={() => setOpen(true)}>
-        Correct the record…
-      </Button>
+      <div className={kitStyles.acts}>
+        <Button size="bench" onClick={() => setOpen(true)}>
+          Correct the record…
+        </Button>
+      </div>
       <Dialog
         title="Correct the record"
         open={open}

@@ -77,8 +77,11 @@ export function UseScreen({
   }
 
   const nameOf = (itemId: string) => table.items.get(itemId)?.name ?? itemId;
+  const isReusable = ({ source }: PieceAct) =>
+    source.kind === 'pack' &&
+    (record.packs.find(({ pickId }) => pickId === source.pickId)?.reusable ?? false);
   const sayOf = (act: PieceAct) =>
-    `${nameOf(act.itemId)}${act.place === null ? '' : `, ${placeWords(act.place)}`}, ${outcomeWords(act.outcome, act.lostAt).toLowerCase()}`;
+    `${nameOf(act.itemId)}${act.place === null ? '' : `, ${placeWords(act.place)}`}, ${outcomeWords(act.outcome, act.lostAt, isReusable(act)).toLowerCase()}`;
 
   function touch(touched: Touched, asked: Saying = saying) {
     const kind = table.items.get(touched.itemId)?.kind ?? '';

@@ -79,12 +79,12 @@ const columns: Column<ReviewRow>[] = [
       row.uses === null ? (
         'not known'
       ) : (
-        <>
+        <span className={styles.words}>
           {`${row.uses} of ${row.cases}`}
           <p
             className={styles.soft}
           >{`${row.ratePercent?.toFixed(1)} %, at most ${row.boundPercent?.toFixed(1)} %`}</p>
-        </>
+        </span>
       ),
     width: 'phrase',
   },
@@ -96,10 +96,10 @@ const columns: Column<ReviewRow>[] = [
       row.runsOutCases === null ? (
         'not known'
       ) : (
-        <>
+        <span className={styles.words}>
           {`${row.runsOutCases} cases`}
-          <p className={styles.soft}>{`at most ${row.runsOutBoundPercent?.toFixed(1)} % of them`}</p>
-        </>
+          <span className={styles.soft}>{`at most ${row.runsOutBoundPercent?.toFixed(1)} % of them`}</span>
+        </span>
       ),
   },
   {
@@ -141,6 +141,7 @@ export function LineTable({ rows }: { rows: ReviewRow[] }) {
       rows={rows}
       rowKey={(row) => row.id}
       urlKey="lines"
+      pageSize={20}
     />
   );
 }

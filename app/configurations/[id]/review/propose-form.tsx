@@ -1,9 +1,10 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
+import { Disclosure } from '@/app/_ui/disclosure';
 import { type FieldProblem, problemsAt } from '@/app/_ui/field-problem';
 import { NumberField } from '@/app/_ui/number-field';
 import { ProblemSummary } from '@/app/_ui/problem-summary';
@@ -19,6 +20,8 @@ export interface ProposableLine {
   expected: number;
   minimum: number;
   said: string;
+  /** The figures speak for having fewer; shown before the others. */
+  first: boolean;
 }
 
 /** Quantities a new version would have; sent, they become a draft, which somebody else has to agree to. */
@@ -71,6 +74,31 @@ export function ProposeForm({
     }
   }
 
+  const quantities = (some: readonly ProposableLine[]) => (
+    <ul className={styles.proposal}>
+      {some.map(({ lineId, name, place, expected, minimum, said }) => (
+        <li key={lineId}>
+          <div>
+            <strong>{name}</strong>
+            <p className={styles.soft}>{`${place} · ${said} · minimum ${minimum}`}</p>
+          </div>
+          <NumberField
+            name={`line-${lineId}`}
+            label={`Pieces of ${name}, ${place}`}
+            hideLabel
+            whole
+            stepper
+            min={0}
+            max={999}
+            value={wanted[lineId] ?? String(expected)}
+            onValue={(text) => setWanted({ ...wanted, [lineId]: text })}
+            problems={problemsAt(problems, `line-${lineId}`)}
+          />
+        </li>
+      ))}
+    </ul>
+  );
+
   return (
     <form
       noValidate
@@ -81,28 +109,18 @@ export function ProposeForm({
       }}
     >
       {problems.length > 0 ? <ProblemSummary problems={problems} focus /> : null}
-      <ul className={styles.proposal}>
-        {lines.map(({ lineId, name, place, expected, minimum, said }) => (
-          <li key={lineId}>
-            <div>
-              <strong>{name}</strong>
-              <p className={styles.soft}>{`${place} · ${said} · minimum ${minimum}`}</p>
-            </div>
-            <NumberField
-              name={`line-${lineId}`}
-              label={`Pieces of ${name}, ${place}`}
-              hideLabel
-              whole
-              stepper
-              min={0}
-              max={999}
-              value={wanted[lineId] ?? String(expected)}
-              onValue={(text) => setWanted({ ...wanted, [lineId]: text })}
-              problems={problemsAt(problems, `line-${lineId}`)}
-            />
-          </li>
-        ))}
-      </ul>
+      {[
+        { part: lines.filter(({ first }) => first), rest: false },
+        { part: lines.filter(({ first }) => !first), rest: true },
+      ].map(({ part, rest }) =>
+        part.length === 0 ? null : rest && part.length < lines.length ? (
+          <Disclosure key="rest" summary={`${part.length} other lines`} plain>
+            {quantities(part)}
+          </Disclosure>
+        ) : (
+          <Fragment key={rest ? 'rest' : 'first'}>{quantities(part)}</Fragment>
+        ),
+      )}
       <TextArea
         name="because"
         label="Why"

@@ -2,7 +2,7 @@ import type { Tone } from '@/app/_ui/tone';
 import { workingHref } from '@/app/_ui/working';
 import { placeOf, type ReviewedLine } from '@/db/queries/review/configurationReview';
 import type { LineReview, LineVerdict } from '@/lib/calculations/setReview/schema';
-import { EVIDENCE_WORDS } from '@/lib/wording/review';
+import { EVIDENCE_WORDS, reviewWords as words } from '@/lib/wording/review';
 import { LINE_VERDICT_WORDS } from '@/lib/wording/set-review';
 import type { ReviewRow } from './line-table';
 import type { ProposableLine } from './propose-form';
@@ -44,7 +44,12 @@ export function reviewRow({ line, item, evidence, cases, review, input }: Review
     enoughSeen: counted?.smallestQuantity.seen ?? null,
     verdict: verdictWord(line.mustHaveClass, review),
     tone: review?.verdict ? TONES[review.verdict] : line.mustHaveClass === 3 ? 'neutral' : 'unknown',
-    sentence: review?.sentence ?? 'Nobody records when it is used; it is never taken as unused.',
+    sentence:
+      review === null
+        ? words.notRecorded
+        : evidence === 'planned'
+          ? words.byPlans(review.sentence)
+          : review.sentence,
     comparison: review?.comparison.sentence ?? null,
     workingHref: input && workingHref('set-review', input),
   };
@@ -87,5 +92,6 @@ export function proposableLines(lines: readonly ReviewedLine[]): ProposableLine[
       expected: line.expected,
       minimum: line.minimum,
       said: verdictWord(line.mustHaveClass, review),
+      first: review?.verdict === 'pouch',
     }));
 }

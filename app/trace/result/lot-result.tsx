@@ -1,0 +1,146 @@
+import Link from 'next/link';
+import { Figure, FigureRow } from '@/app/_ui/figure';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import { Status } from '@/app/_ui/status';
+import type { LotSeen } from '@/db/queries/trace/lot';
+import { itemId } from '@/lib/identity/ids';
+import { turnStep } from '@/lib/sets/setState';
+import { lotCases } from '@/lib/trace/lotCases';
+import { TURN_STEP_WORDS } from '@/lib/wording/sets';
+import { boundsWord, traceWords } from '@/lib/wording/trace';
+import { BalanceTable } from '../_parts/balance-table';
+import { caseRows } from '../_parts/case-rows';
+import { OpenRecall } from '../_parts/open-recall';
+import { ReachedCases } from '../_parts/reached-cases';
+import { TraceScans } from '../_parts/trace-scans';
+import styles from '../trace.module.css';
+
+/** A lot forward: from its receipt to shelf, slots and cases. */
+export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boolean }) {
+  const { item, trace, cases, sets, heaps, unknownLots, hidden } = traced;
+  const { lot, balance } = trace;
+  const count = (standing: 'confirmed' | 'possible' | 'excluded') =>
+    trace.cases.filter((one) => one.standing === standing).length;
+  const onShelf = trace.heaps.filter(({ quantity }) => quantity > 0);
+  const inSlots = trace.slots.filter(({ bounds }) => bounds.now.toHold > 0);
+  return (
+    <Page
+      bench
+      title={`Lot ${lot}`}
+      lead={
+        <>
+          <Link href={`/catalogue/${item.id}`}>{item.code}</Link>
+          {`, ${item.name}. `}
+          {trace.firstHereAt === null
+            ? 'It was here when the journal of pieces began.'
+            : `First here on ${trace.firstHereAt.slice(0, 10)}.`}
+        </>
+      }
+      breadcrumb={[{ label: 'Trace', href: '/trace' }]}
+      actions={
+        mayOpen ? (
+          <OpenRecall
+            of={{ kind: 'lot', itemId: itemId.parse(item.id), lot }}
+            what={`lot ${lot}`}
+            sets={inSlots.length}
+            heaps={onShelf.length}
+            unknown={unknownLots.length}
+          />
+        ) : null
+      }
+    >
+      <TraceScans />
+      <FigureRow>
+        <Figure
+          label="Cases confirmed"
+          value={String(count('confirmed'))}
+          status={count('confirmed') > 0 ? <Status tone="stop">Had pieces of it</Status> : undefined}
+        />
+        <Figure
+          label="Cases possible"
+          value={String(count('possible'))}
+          status={count('possible') > 0 ? <Status tone="attention">May have had some</Status> : undefined}
+        />
+        <Figure
+          label="Implanted"
+          value={boundsWord(balance.implanted)}
+          note={`of ${balance.received} received`}
+        />
+        <Figure label="Here, to hold" value={boundsWord(balance.held)} />
+      </FigureRow>
+      {trace.slots.map(({ setId, bounds }) =>
+        bounds.contradiction === null ? null : (
+          <p key={setId}>
+            <Status tone="unknown">{sets.get(setId)?.code}</Status>{' '}
+            {traceWords.contradiction(bounds.contradiction)}
+          </p>
+        ),
+      )}
+      <Section title="Where it is" note="all of this is held by a recall">
+        {onShelf.length + trace.slots.length === 0 ? (
+          <p className={styles.soft}>None of it is on the shelf or in a set.</p>
+        ) : (
+          <ul className={styles.list}>
+            {onShelf.map(({ stockId, quantity }) => {
+              const heap = heaps.get(stockId);
+              return (
+                <li key={stockId} className={styles.row}>
+                  <p className={styles.strong}>{heap?.place}</p>
+                  <p>{`${quantity} on the shelf${heap?.useBy ? `, use by ${heap.useBy}` : ''}`}</p>
+                  {heap?.heldBecause == null ? null : <Status tone="stop">Held</Status>}
+                </li>
+              );
+            })}
+            {trace.slots.map(({ setId, bounds }) => {
+              const set = sets.get(setId);
+              const { now } = bounds;
+              return (
+                <li key={setId} className={styles.row}>
+                  <p className={styles.strong}>
+                    <Link href={`/sets/${setId}`}>{set?.code}</Link>
+                  </p>
+                  <p>
+                    {hidden.has(setId)
+                      ? 'You count this set: what lies in it is not shown to you.'
+                      : now.toHold === 0
+                        ? `None of it is left in the slot. ${traceWords.together(bounds.cases)}`
+                        : `${now.toHold} in the slot to hold, ${boundsWord(now)} of them of the lot. ${traceWords.together(bounds.cases)}`}
+                  </p>
+                  <Status tone={set?.step === 'held' ? 'stop' : 'neutral'} look="plain">
+                    {set ? TURN_STEP_WORDS[turnStep.parse(set.step)] : ''}
+                  </Status>
+                </li>
+              );
+            })}
+          </ul>
+        )}
+        {unknownLots.length === 0 ? null : (
+          <p>
+            <Status tone="unknown">not established</Status>{' '}
+            {`Pieces of this item came without a lot into ${unknownLots.length} more ${unknownLots.length === 1 ? 'set' : 'sets'} while the lot was here: `}
+            {unknownLots.map(({ id, code }, at) => (
+              <span key={id}>
+                {at > 0 ? ', ' : ''}
+                <Link href={`/sets/${id}`}>{code}</Link>
+              </span>
+            ))}
+            . Their cases can’t be excluded.
+          </p>
+        )}
+      </Section>
+      <Section title="Cases" note="confirmed, possible and excluded, each with its reasons">
+        <ReachedCases
+          caption={`Cases and lot ${lot}`}
+          rows={caseRows(
+            lotCases(trace, (setId) => sets.get(setId)?.code ?? setId),
+            cases,
+          )}
+        />
+      </Section>
+      <Section title="Balance">
+        <BalanceTable balance={balance} />
+      </Section>
+    </Page>
+  );
+}

@@ -1,0 +1,92 @@
+import type { Metadata } from 'next';
+import { enter } from '@/app/_server/enter';
+import { EmptyState } from '@/app/_ui/empty-state';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { traceCase } from '@/db/queries/trace/caseTrace';
+import { traceLot } from '@/db/queries/trace/lot';
+import { tracePerson, traceSteriliser } from '@/db/queries/trace/period';
+import { traceReach } from '@/db/queries/trace/reached';
+import { itemId, loadId, setId } from '@/lib/identity/ids';
+import { may } from '@/lib/people/permissions';
+import { addDays, plainDate } from '@/lib/quantities/plainDate';
+import { instantOf } from '@/lib/theatre/localTime';
+import { recallOf } from '@/lib/trace/recall';
+import { TraceScans } from '../_parts/trace-scans';
+import { CaseResult } from './case-result';
+import { LotResult } from './lot-result';
+import { PeriodResult } from './period-result';
+import { ReachResult } from './reach-result';
+
+export const metadata: Metadata = { title: 'Trace' };
+export const dynamic = 'force-dynamic';
+
+type Asked = Record<string, string | string[] | undefined>;
+
+/** What a trace found: of a lot, an item, a set, a load, a case, a steriliser or a person, as the address asks. */
+export default async function TraceResultPage({ searchParams }: { searchParams: Promise<Asked> }) {
+  const { db, person } = await enter('/trace/result');
+  const asked = await searchParams;
+  const value = (name: string) => {
+    const one = asked[name];
+    return typeof one === 'string' ? one : '';
+  };
+  const mayOpen = may(person.role, 'openRecall');
+  switch (value('of')) {
+    case 'lot': {
+      const of = recallOf.safeParse({ kind: 'lot', itemId: value('item'), lot: value('lot') });
+      const traced =
+        of.success && of.data.kind === 'lot' ? await traceLot(db, of.data.itemId, of.data.lot) : null;
+      return traced ? <LotResult traced={traced} mayOpen={mayOpen} /> : <NothingFound />;
+    }
+    case 'item': {
+      const id = itemId.safeParse(value('item'));
+      const reached = id.success ? await traceReach(db, { kind: 'item', itemId: id.data }) : null;
+      return reached ? <ReachResult reached={reached} mayOpen={mayOpen} /> : <NothingFound />;
+    }
+    case 'set': {
+      const id = setId.safeParse(value('set'));
+      const reached = id.success ? await traceReach(db, { kind: 'set', setId: id.data }) : null;
+      return reached ? <ReachResult reached={reached} mayOpen={mayOpen} /> : <NothingFound />;
+    }
+    case 'load': {
+      const id = loadId.safeParse(value('load'));
+      const reached = id.success ? await traceReach(db, { kind: 'load', loadId: id.data }) : null;
+      return reached ? <ReachResult reached={reached} mayOpen={mayOpen} /> : <NothingFound />;
+    }
+    case 'case': {
+      const traced = await traceCase(db, value('case'));
+      return traced ? <CaseResult traced={traced} /> : <NothingFound />;
+    }
+    case 'steriliser':
+    case 'person': {
+      const from = plainDate.safeParse(value('from'));
+      const until = plainDate.safeParse(value('until'));
+      if (!from.success || !until.success) return <NothingFound why="Give both days as YYYY-MM-DD." />;
+      // no zone we know of skips midnight in Europe/London; a day without one has no period to show
+      const begin = instantOf(from.data, '00:00');
+      const end = instantOf(addDays(until.data, 1), '00:00');
+      if (begin === null || end === null) return <NothingFound why="Choose other days." />;
+      const isPerson = value('of') === 'person';
+      if (isPerson && !may(person.role, 'tracePerson'))
+        return <NothingFound why="What a person handled is for those who look into incidents." />;
+      const traced = isPerson
+        ? await tracePerson(db, value('person'), begin, end)
+        : await traceSteriliser(db, value('steriliser'), begin, end);
+      return traced ? <PeriodResult traced={traced} from={from.data} until={until.data} /> : <NothingFound />;
+    }
+    default:
+      return <NothingFound />;
+  }
+}
+
+function NothingFound({ why = 'Nothing by that name is on record here.' }: { why?: string }) {
+  return (
+    <Page bench title="Trace" breadcrumb={[{ label: 'Trace', href: '/trace' }]}>
+      <TraceScans />
+      <EmptyState title="Nothing to trace" action={<LinkButton href="/trace">Search again</LinkButton>}>
+        {why}
+      </EmptyState>
+    </Page>
+  );
+}

@@ -1,0 +1,35 @@
+import type { RecallOf, RecallReach } from '@/lib/trace/recall';
+import { mayRead, type Reading } from '../../reader';
+import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
+import { recallReach } from './reach';
+import { recallNames } from './recallNames';
+
+/** What an item, a set or a load reaches, with names. */
+export interface Reached {
+  of: RecallOf;
+  what: string;
+  href: string;
+  reach: RecallReach;
+  cases: Map<string, NamedCase>;
+  sets: Map<string, NamedSet>;
+}
+
+/** What a recall of it would reach now; `null` where there is no such thing. */
+export async function traceReach(db: Reading, of: RecallOf): Promise<Reached | null> {
+  mayRead(db, 'readHospital');
+  const reach = await recallReach(db.read, of);
+  if (!reach) return null;
+  return {
+    of,
+    ...(await recallNames(db.read, of)),
+    reach,
+    cases: await namesOfCases(
+      db.read,
+      reach.cases.map(({ caseId }) => caseId),
+    ),
+    sets: await namesOfSets(
+      db.read,
+      reach.sets.map(({ setId }) => setId),
+    ),
+  };
+}

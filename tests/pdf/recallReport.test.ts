@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { paintSheet } from '@/app/_pdf/paintSheet';
+import { type RecallReportOf, recallReport } from '@/lib/documents/recallReport';
+import { PRINTING } from '../lib/documents/setForSheet';
+import { wordsOf } from './readPdf';
+
+const exactly = (pieces: number) => ({ lo: pieces, hi: pieces });
+const report = (isRehearsal: boolean, cases = 60): RecallReportOf => ({
+  recall: {
+    number: 'R-00001',
+    what: 'lot B of cortical screw 3.5 × 20',
+    reason: 'Threads out of tolerance.',
+    noticeReference: 'FSN-2026-014',
+    isRehearsal,
+    opened: { at: '2026-01-14T09:00:00.000Z', by: 'Nell Ashdown' },
+    closed: null,
+    balance: {
+      received: 25,
+      implanted: { lo: 6, hi: 23 },
+      wasted: { lo: 0, hi: 6 },
+      held: { lo: 2, hi: 15 },
+      returned: exactly(0),
+      unaccounted: exactly(0),
+      notFound: exactly(0),
+      setAside: exactly(0),
+      lotLost: exactly(0),
+    },
+    holds: isRehearsal ? [] : [{ setId: 'set_a', name: 'SFS-02', pieces: 4, heldStill: true }],
+    tasks: [{ name: 'Gwen Sallis', task: 'know', acknowledgedAt: null, note: null }],
+  },
+  cases: Array.from({ length: cases }, (_, at) => ({
+    reference: `LM-25-${String(at).padStart(4, '0')}`,
+    date: '2025-11-03',
+    surgeon: 'Ines Halloran',
+    lo: 0,
+    hi: at === 0 ? 2 : 0,
+    standing: at === 0 ? ('possible' as const) : ('excluded' as const),
+    reasons: ['From SFS-02, implanted: Lots lay mixed in the slot, and the lot of 2 pieces was not read.'],
+  })),
+  contradictions: [{ set: 'SFS-03', sentence: 'The records contradict themselves.' }],
+  printing: PRINTING,
+});
+
+describe('the report of a recall', () => {
+  it('says what was reached with its bounds, what is held, and who has not acknowledged', () => {
+    const sheet = recallReport(report(false));
+    const said = JSON.stringify(sheet.blocks);
+    expect(said).toContain('possible, 0–2');
+    expect(said).toContain('6–23');
+    expect(said).toContain('not yet');
+    expect(said).toContain('NOT ESTABLISHED');
+    expect(JSON.stringify(sheet)).not.toContain('REHEARSAL');
+    expect(sheet.facts).toContainEqual({ term: 'Held by it', value: 'one set' });
+  });
+
+  it('rehearsed, says so on every page, and that nothing was held', async () => {
+    const sheet = recallReport(report(true));
+    const pages = await wordsOf(await paintSheet(sheet, 'a4', new Date(PRINTING.at)));
+    expect(pages.length).toBeGreaterThan(2);
+    for (const words of pages) expect(words.map(({ text }) => text).join(' ')).toContain('REHEARSAL');
+    expect(JSON.stringify(sheet.blocks)).toContain('Nothing was held by it.');
+  });
+});
