@@ -8,7 +8,7 @@ import { saveSupplyTerms } from '@/db/operations/restock/save-supply-terms';
 import { turnRestockDown } from '@/db/operations/restock/turn-restock-down';
 import { findOrder, listOrders } from '@/db/queries/restock/orders';
 import { latestProposal } from '@/db/queries/restock/proposal';
-import { ledger, pieceMoves, stock } from '@/db/schema';
+import { ledger, pieceMoves, recalls, stock } from '@/db/schema';
 import { orderId, restockId } from '@/lib/identity/ids';
 import { unbalanced } from '../pieces/balance';
 import { dropped, messagesOf, NOW, pathsOf, type Restocking, restocking, TWO_A_WEEK } from './hospital';
@@ -295,6 +295,31 @@ describe('receiving', () => {
       await at_(order.id, { placeId: PLACE, parts: [{ ...good, useBy: '2026-01-19' }] }),
     );
     expect(today.ok).toBe(true);
+  });
+
+  it('takes nothing that an open recall names', async () => {
+    const order = await ordered(10);
+    await at.db.tx((write) =>
+      write.insert(recalls).values({
+        id: 'recall_restock',
+        number: 'R-1',
+        kind: 'lot',
+        itemId: at.screw.id,
+        lot: 'L-77',
+        reason: 'A notice of its maker.',
+        isRehearsal: false,
+        found: {},
+        openedBy: at.manager.id,
+        openedAt: NOW,
+        revision: 1,
+      }),
+    );
+    const named = await receiveOrder(await at_(order.id, { placeId: PLACE, parts: [await part(order.id)] }));
+    expect(pathsOf(named)).toEqual(['parts.0.lot']);
+    const other = await receiveOrder(
+      await at_(order.id, { placeId: PLACE, parts: [await part(order.id, { lot: 'L-78' })] }),
+    );
+    expect(other.ok).toBe(true);
   });
 
   it('is the keeper’s, and of an order as it was seen', async () => {
