@@ -56,7 +56,7 @@ function positionWords({ onHand, passing, position }: Said, input: ReorderInput)
     ...(passing > 0 ? [`${passing} that will pass use-by first`] : []),
   ];
   if (less.length === 0 && input.onOrder === 0) return has;
-  return `${has}${less.map((one) => `, less ${one}`).join('')}: ${position}`;
+  return `${has}${less.map((one) => `, less ${one}`).join('')}: ${position < 0 ? `−${-position}` : position}`;
 }
 
 /** Why so many, in one sentence. */

@@ -23,7 +23,7 @@ interface Row {
 const COLUMNS: Column<Row>[] = [
   { id: 'case', header: 'Case', value: (row) => row.reference, width: 'code' },
   { id: 'starts', header: 'Begins', value: (row) => row.startsAt, cell: (row) => row.starts, width: 'fit' },
-  { id: 'what', header: 'What lacks', value: (row) => row.what, width: 'name' },
+  { id: 'what', header: 'What lacks', value: (row) => row.what },
   {
     id: 'pieces',
     header: 'Pieces',
@@ -32,7 +32,7 @@ const COLUMNS: Column<Row>[] = [
     cell: (row) => row.pieces ?? 'instrument',
     width: 'fit',
   },
-  { id: 'steps', header: 'Stops', value: (row) => row.steps, width: 'fit' },
+  { id: 'steps', header: 'Stops', value: (row) => row.steps },
   {
     id: 'why',
     header: 'Why',
@@ -55,7 +55,6 @@ const COLUMNS: Column<Row>[] = [
       ) : (
         row.coming
       ),
-    width: 'phrase',
   },
 ];
 

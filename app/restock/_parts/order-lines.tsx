@@ -17,7 +17,7 @@ export interface SeenOrder {
 
 const COLUMNS: Column<OrderLine>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name, width: 'name' },
+  { id: 'name', header: 'Name', value: (row) => row.name },
   { id: 'ordered', header: 'Ordered', align: 'end', value: (row) => row.ordered, width: 'fit' },
   {
     id: 'packs',

@@ -28,7 +28,7 @@ interface Row {
 
 const COLUMNS: Column<Row>[] = [
   { id: 'number', header: 'Order', value: (row) => row.number, width: 'code' },
-  { id: 'maker', header: 'Maker', value: (row) => row.maker, width: 'name' },
+  { id: 'maker', header: 'Maker', value: (row) => row.maker },
   {
     id: 'stands',
     header: 'Stands',
@@ -60,7 +60,7 @@ const COLUMNS: Column<Row>[] = [
     cell: (row) => row.orderedOn,
     width: 'fit',
   },
-  { id: 'by', header: 'Approved by', value: (row) => row.orderedBy, width: 'name' },
+  { id: 'by', header: 'Approved by', value: (row) => row.orderedBy },
   {
     id: 'value',
     header: 'Value',
@@ -70,7 +70,7 @@ const COLUMNS: Column<Row>[] = [
     cell: (row) => (row.pence === null ? <NotStated /> : (row.pence / 100).toFixed(2)),
     width: 'fit',
   },
-  { id: 'because', header: 'Closed, because', value: (row) => row.closedBecause ?? '', width: 'phrase' },
+  { id: 'because', header: 'Closed, because', value: (row) => row.closedBecause ?? '' },
 ];
 
 /** Every order, the newest first. */

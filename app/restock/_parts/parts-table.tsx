@@ -16,13 +16,13 @@ interface Row {
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name, width: 'name' },
+  { id: 'name', header: 'Name', value: (row) => row.name },
   { id: 'quantity', header: 'Pieces', align: 'end', value: (row) => row.quantity, width: 'fit' },
   { id: 'lot', header: 'Lot', value: (row) => row.lot, width: 'code' },
   { id: 'useBy', header: 'Use-by', value: (row) => row.useBy, width: 'fit' },
-  { id: 'place', header: 'Put at', value: (row) => row.place, width: 'name' },
+  { id: 'place', header: 'Put at', value: (row) => row.place },
   { id: 'came', header: 'Came', value: (row) => row.came, sortable: false, width: 'fit' },
-  { id: 'by', header: 'Received by', value: (row) => row.by, width: 'name' },
+  { id: 'by', header: 'Received by', value: (row) => row.by },
 ];
 
 /** Everything that came of an order, part by part. */

@@ -21,7 +21,7 @@ const COLUMNS: Column<Refill>[] = [
     width: 'fit',
   },
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name, width: 'name' },
+  { id: 'name', header: 'Name', value: (row) => row.name },
   { id: 'class', header: 'Must-have class', align: 'end', value: (row) => row.mustHaveClass, width: 'fit' },
   {
     id: 'lacks',

@@ -3,6 +3,7 @@
 import { scaleLinear } from 'd3-scale';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Disclosure } from '@/app/_ui/disclosure';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import styles from '../restock.module.css';
 
 interface Week {
@@ -38,41 +39,43 @@ export function StockChart({ weeks }: { weeks: Week[] }) {
   const marks = weeks.filter((_, at) => at % Math.max(1, Math.ceil(weeks.length / 6)) === 0);
   return (
     <>
-      <svg
-        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-        className={styles.chart}
-        role="img"
-        aria-labelledby="stock-chart-name"
-      >
-        <title id="stock-chart-name">{chartName(weeks)}</title>
-        {y.ticks(5).map((pieces) => (
-          <g key={pieces}>
-            <line
-              x1={EDGE.left}
-              x2={WIDTH - EDGE.right}
-              y1={y(pieces)}
-              y2={y(pieces)}
-              className={styles.grid}
-            />
-            <text x={EDGE.left - 8} y={y(pieces) + 4} textAnchor="end" className={styles.axis}>
-              {pieces}
+      <ScrollRegion label="Pieces on the shelf by week, as a drawing">
+        <svg
+          viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+          className={styles.chart}
+          role="img"
+          aria-labelledby="stock-chart-name"
+        >
+          <title id="stock-chart-name">{chartName(weeks)}</title>
+          {y.ticks(5).map((pieces) => (
+            <g key={pieces}>
+              <line
+                x1={EDGE.left}
+                x2={WIDTH - EDGE.right}
+                y1={y(pieces)}
+                y2={y(pieces)}
+                className={styles.grid}
+              />
+              <text x={EDGE.left - 8} y={y(pieces) + 4} textAnchor="end" className={styles.axis}>
+                {pieces}
+              </text>
+            </g>
+          ))}
+          {marks.map(({ week, ends }) => (
+            <text key={week} x={x(week)} y={HEIGHT - 12} textAnchor="middle" className={styles.axis}>
+              {ends}
             </text>
-          </g>
-        ))}
-        {marks.map(({ week, ends }) => (
-          <text key={week} x={x(week)} y={HEIGHT - 12} textAnchor="middle" className={styles.axis}>
-            {ends}
+          ))}
+          <path d={line('par')} className={styles.par} />
+          <path d={line('reorder')} className={styles.ours} />
+          <text x={WIDTH - EDGE.right + 10} y={ours + 5} className={styles.label}>
+            these settings
           </text>
-        ))}
-        <path d={line('par')} className={styles.par} />
-        <path d={line('reorder')} className={styles.ours} />
-        <text x={WIDTH - EDGE.right + 10} y={ours + 5} className={styles.label}>
-          these settings
-        </text>
-        <text x={WIDTH - EDGE.right + 10} y={par + 5} className={styles.label}>
-          plain par level
-        </text>
-      </svg>
+          <text x={WIDTH - EDGE.right + 10} y={par + 5} className={styles.label}>
+            plain par level
+          </text>
+        </svg>
+      </ScrollRegion>
       <Disclosure summary="The same as a table">
         <DataTable
           caption="Pieces on the shelf by week"

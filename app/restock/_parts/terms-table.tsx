@@ -15,7 +15,7 @@ interface Row extends TermsOf {
 const days = (value: number | null) => (value === null ? null : `${value} ${value === 1 ? 'day' : 'days'}`);
 
 const COLUMNS: Column<Row>[] = [
-  { id: 'name', header: 'Maker or item', value: (row) => row.of.name, width: 'name' },
+  { id: 'name', header: 'Maker or item', value: (row) => row.of.name },
   { id: 'kind', header: 'Of', value: (row) => (row.of.kind === 'maker' ? 'maker' : 'item'), width: 'fit' },
   {
     id: 'lead',
@@ -64,7 +64,7 @@ const COLUMNS: Column<Row>[] = [
     cell: (row) => days(row.shelfLifeDays) ?? <NotStated />,
     width: 'fit',
   },
-  { id: 'changed', header: 'Stated by', value: (row) => row.changed, width: 'phrase' },
+  { id: 'changed', header: 'Stated by', value: (row) => row.changed },
 ];
 
 /** Terms of every maker and of single items; whoever keeps them changes them here. */

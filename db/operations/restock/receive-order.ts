@@ -6,8 +6,10 @@ import { isPastUseBy, type PlainDate } from '@/lib/quantities/plainDate';
 import { partsEntry } from '@/lib/restock/entries';
 import { wallClock } from '@/lib/theatre/localTime';
 import { restockActWords as words } from '@/lib/wording/restock-acts';
+import { deliveryWords } from '@/lib/wording/stock-acts';
 import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { lotsUnderRecall } from '../../queries/shelf/heapAt';
 import { items, places, supplyOrderLines, supplyOrderParts, supplyOrders } from '../../schema';
 import { putOnHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
@@ -30,9 +32,13 @@ export async function receiveOrder(request: AtOrder): Promise<Outcome<Received, 
   const { now, newId, person } = request;
   return atOrder(request, async (write, order) => {
     const lines = await linesOf(write, order.id);
+    const recalled = await lotsUnderRecall(
+      write,
+      lines.map(({ itemId }) => itemId),
+    );
     const problems = [
       ...(await placeAmiss(write, placeId)),
-      ...partsAmiss(parts, lines, wallClock(now).date),
+      ...partsAmiss(parts, lines, { today: wallClock(now).date, recalled }),
     ];
     if (problems.length > 0) return refusedFor(problems);
     const written: (typeof supplyOrderParts.$inferInsert)[] = [];
@@ -131,14 +137,19 @@ async function placeAmiss(write: Queries, id: string): Promise<Problem[]> {
 
 type Part = (typeof partsEntry)['_output']['parts'][number];
 
-function partsAmiss(parts: readonly Part[], lines: readonly OrderedLine[], today: PlainDate): Problem[] {
-  const problems = parts.flatMap(({ lineId, useBy, form }, at): Problem[] => {
+function partsAmiss(
+  parts: readonly Part[],
+  lines: readonly OrderedLine[],
+  { today, recalled }: { today: PlainDate; recalled: (itemId: string, lot: string | null) => boolean },
+): Problem[] {
+  const problems = parts.flatMap(({ lineId, lot, useBy, form }, at): Problem[] => {
     const line = lines.find(({ id }) => id === lineId);
     if (!line) return [{ path: ['parts', at, 'lineId'], code: 'unknown', message: words.noSuchLine }];
     const found: Problem[] = [];
     const at_ = (field: string, code: string, message: string) =>
       found.push({ path: ['parts', at, field], code, message });
     if (useBy !== null && isPastUseBy(useBy, today)) at_('useBy', 'past', words.pastUseBy(line.name, useBy));
+    if (recalled(line.itemId, lot)) at_('lot', 'lot-recalled', deliveryWords.lotRecalled(line.name, lot));
     if (line.status === 'recalled') at_('lineId', 'recalled', words.recalled(line.name));
     if (line.suppliedSterile !== null && line.suppliedSterile !== (form === 'sterilePacked'))
       at_('form', 'other-form', words.otherForm(line.name, line.suppliedSterile));

@@ -1,8 +1,8 @@
-import { and, asc, eq } from 'drizzle-orm';
+import { and, asc, eq, ne, notInArray } from 'drizzle-orm';
 import type { Database } from '@/db/client';
 import { recordMoves } from '@/db/operations/pieces/record-moves';
 import { listPeople, type Person } from '@/db/queries/people';
-import { configurationLines, items, setContents, sets } from '@/db/schema';
+import { configurationLines, items, pieceMoves, setContents, sets, stock } from '@/db/schema';
 import type { NewId } from '@/lib/identity/ids';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
 import { demoDatabase } from '../../setup/database';
@@ -17,7 +17,7 @@ export interface Restocking {
   keeper: Person;
   manager: Person;
   technician: Person;
-  /** A steel screw of Carrowby, whose lead is five days and which comes in packs of so many. */
+  /** A racked screw of Carrowby, whose lead is five days; nothing is on record of it, and none is on the shelf. */
   screw: { id: string; code: string; packOf: number; setId: string; lineId: string };
 }
 
@@ -42,7 +42,18 @@ export async function restocking(): Promise<Restocking> {
       setContents,
       and(eq(setContents.setId, sets.id), eq(setContents.lineId, configurationLines.id)),
     )
-    .where(and(eq(items.kind, 'screw'), eq(items.makerId, 'maker_carrowby')))
+    .where(
+      and(
+        eq(items.kind, 'screw'),
+        eq(items.makerId, 'maker_carrowby'),
+        // of what the demo used, or has on the shelf, there is a record of its own
+        notInArray(
+          items.id,
+          db.read.select({ id: pieceMoves.itemId }).from(pieceMoves).where(ne(pieceMoves.act, 'opening')),
+        ),
+        notInArray(items.id, db.read.select({ id: stock.itemId }).from(stock)),
+      ),
+    )
     .orderBy(asc(items.code), asc(sets.code))
     .limit(1);
   if (!screw) throw new Error('the demo has racked screws');
@@ -90,9 +101,9 @@ export async function dropped(
   );
 }
 
-/** Two a week for half a year. */
-export const TWO_A_WEEK = Array.from({ length: 52 }, (_, at) => ({
-  daysAgo: 182 - Math.floor(at * 3.5),
+/** Two a week for two years. */
+export const TWO_A_WEEK = Array.from({ length: 208 }, (_, at) => ({
+  daysAgo: 728 - Math.floor(at * 3.5),
   pieces: 1,
 }));
 
