@@ -26,6 +26,7 @@ export const MAIN_PAGES: readonly MainPage[] = [
 /** What is looked for now and then, behind "More". */
 export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Scan', href: '/scan', reach: 'recordScan' },
+  { label: 'This morning', href: '/morning', reach: 'readHospital' },
   { label: 'Restock', href: '/restock', reach: 'readHospital' },
   { label: 'Trace', href: '/trace', reach: 'readHospital' },
   { label: 'Recalls', href: '/recalls', reach: 'readHospital' },

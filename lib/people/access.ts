@@ -56,6 +56,7 @@ export const SCREENS = {
   '/loans': 'readHospital',
   '/loans/[id]': 'readHospital',
   '/loans/new': 'askForLoan',
+  '/morning': 'readHospital',
   '/notices': 'readHospital',
   '/packs/[id]': 'readHospital',
   '/packs/new': 'packSet',
