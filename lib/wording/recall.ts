@@ -1,17 +1,10 @@
 import type { CasePart } from '@/lib/trace/lotTrace';
-import type { RecallOf, RecallTask } from '@/lib/trace/recall';
+import type { RecallTask } from '@/lib/trace/recall';
 import { countWord, listWords } from './numbers';
 import { TRACE_OUTCOME_WORDS } from './trace';
 
 /** Stands on every screen and page of a recall that is rehearsed. */
 export const REHEARSAL = 'REHEARSAL';
-
-export const RECALL_KIND_WORDS: Record<RecallOf['kind'], string> = {
-  lot: 'a lot',
-  item: 'an item',
-  set: 'a set',
-  load: 'a load',
-};
 
 export const TASK_WORDS: Record<RecallTask, string> = {
   lookAtCases: 'Look at your cases that had it, or may have had it',

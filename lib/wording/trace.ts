@@ -1,7 +1,7 @@
 import type { WorkingStep } from '@/lib/calculations/calculation';
 import type { TraceOutput } from '@/lib/calculations/trace/schema';
 import type { Contradiction } from '@/lib/trace/contradiction';
-import type { Standing, Why } from '@/lib/trace/slotBounds';
+import type { Why } from '@/lib/trace/slotBounds';
 import type { Bounds } from '@/lib/trace/slotFlow';
 import type { Outcome } from '@/lib/trace/slotHistory';
 import type { CalculationWords } from './calculations';
@@ -28,12 +28,6 @@ export const traceDescription: CalculationWords = {
       text: 'Bounds by flow: computed alike by scipy 1.17.1 milp on examples, and by trying every way on small slots',
     },
   ],
-};
-
-export const STANDING_WORDS: Record<Standing, string> = {
-  confirmed: 'confirmed',
-  possible: 'possible',
-  excluded: 'excluded',
 };
 
 export const TRACE_OUTCOME_WORDS: Record<Outcome, string> = {
