@@ -35,7 +35,7 @@ export interface CasePart extends Bounds {
   why: Why[];
 }
 
-export interface CaseTraced extends Bounds {
+interface CaseTraced extends Bounds {
   caseId: string;
   standing: Standing;
   implanted: Bounds;

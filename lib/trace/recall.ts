@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { itemId, loadId, setId } from '../identity/ids';
-import type { LotBalance } from './lotTrace';
 
 /** What is called back. */
 export const recallOf = z.discriminatedUnion('kind', [
@@ -37,6 +36,3 @@ export const recallReach = z.object({
   contradictions: z.array(z.object({ setId: z.string(), sentence: z.string() })),
 });
 export type RecallReach = z.infer<typeof recallReach>;
-
-/** The balance as it is kept when a recall is closed. */
-export type KeptBalance = LotBalance;

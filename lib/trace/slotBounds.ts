@@ -24,7 +24,7 @@ export const standingOf = ({ lo, hi }: Bounds): Standing =>
   lo > 0 ? 'confirmed' : hi > 0 ? 'possible' : 'excluded';
 
 /** What one destination got from the slot. */
-export interface DestinationBounds extends Bounds {
+interface DestinationBounds extends Bounds {
   case: string | null;
   outcome: Outcome;
   pieces: number;

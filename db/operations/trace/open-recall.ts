@@ -31,7 +31,7 @@ interface OpenRecall {
   holdUnknown: boolean;
 }
 
-export interface RecallOpened {
+interface RecallOpened {
   id: string;
   number: string;
   heldSets: number;

@@ -13,7 +13,7 @@ export interface NamedCase {
   surgeon: string | null;
 }
 
-export interface NamedHeap {
+interface NamedHeap {
   id: string;
   place: string;
   useBy: string | null;
@@ -28,7 +28,7 @@ export interface NamedSet {
 }
 
 /** A lot of an item with the names of what its trace speaks of. */
-export interface LotTraced {
+interface LotTraced {
   item: { id: string; code: string; name: string };
   trace: LotTrace;
   cases: Map<string, NamedCase>;

@@ -36,7 +36,7 @@ export interface RecallInList {
 type RecallRow = typeof recalls.$inferSelect;
 
 /** What a recall is of, from its row. */
-export const ofRecall = ({ kind, itemId: item, lot, setId, loadId }: RecallRow): RecallOf =>
+const ofRecall = ({ kind, itemId: item, lot, setId, loadId }: RecallRow): RecallOf =>
   recallOf.parse({
     kind,
     ...(kind === 'lot' ? { itemId: item, lot } : kind === 'item' ? { itemId: item } : {}),
@@ -76,7 +76,7 @@ export async function listRecalls(db: Reading): Promise<RecallInList[]> {
   return listed.sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null));
 }
 
-export interface RecallOnFile {
+interface RecallOnFile {
   id: string;
   number: string;
   revision: number;
