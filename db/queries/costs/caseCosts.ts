@@ -88,7 +88,7 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
   const moves = await read.all<MoveRow>(sql`
     SELECT move.case_id, move.act, move.reason, items.name AS item, move.unit_pence, version.configuration_id,
       sum(move.quantity) AS pieces
-    FROM cases JOIN piece_moves move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
+    FROM cases JOIN moves_that_stand move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
     LEFT JOIN sets ON sets.id = move.from_set_id LEFT JOIN configuration_versions version ON version.id = sets.version_id
     WHERE ${inTime} AND move.act IN ('implanted', 'wasted', 'notFound', 'cameBack')
     GROUP BY move.case_id, move.act, move.reason, move.item_id, move.unit_pence, version.configuration_id`);
@@ -96,12 +96,12 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
     SELECT there.case_id, version.configuration_id, sets.owner FROM (
       SELECT case_id, set_id FROM case_picks WHERE set_id IS NOT NULL AND issued_at IS NOT NULL
       UNION SELECT case_id, set_id FROM emergency_sets WHERE gone_at IS NOT NULL
-      UNION SELECT case_id, from_set_id FROM piece_moves WHERE case_id IS NOT NULL AND from_set_id IS NOT NULL) AS there
+      UNION SELECT case_id, from_set_id FROM moves_that_stand WHERE case_id IS NOT NULL AND from_set_id IS NOT NULL) AS there
     JOIN cases ON cases.id = there.case_id JOIN sets ON sets.id = there.set_id
     JOIN configuration_versions version ON version.id = sets.version_id WHERE ${inTime}`);
   const pouches = await read.all<{ case_id: string; pieces: number }>(sql`
     SELECT move.case_id, sum(iif(move.act = 'issued', move.quantity, -move.quantity)) AS pieces
-    FROM cases JOIN piece_moves move ON move.case_id = cases.id
+    FROM cases JOIN moves_that_stand move ON move.case_id = cases.id
     JOIN stock ON stock.id = coalesce(move.from_stock_id, move.to_stock_id)
     WHERE ${inTime} AND move.act IN ('issued', 'cameBack') AND stock.form = 'pouch' GROUP BY move.case_id`);
   const singles = await read.all<{
@@ -112,7 +112,7 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
   }>(sql`
     SELECT move.case_id, items.name AS item, max(move.unit_pence) AS unit_pence,
       sum(iif(move.act = 'issued', move.quantity, -move.quantity)) AS pieces
-    FROM cases JOIN piece_moves move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
+    FROM cases JOIN moves_that_stand move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
     WHERE ${inTime} AND move.pick_id IS NOT NULL AND move.act IN ('issued', 'cameBack', 'implanted', 'wasted', 'notFound')
       AND items.use = 'singleUse' AND items.kind NOT IN ('plate', 'screw', 'washer')
     GROUP BY move.case_id, move.item_id`);

@@ -12,7 +12,7 @@ export interface NotFoundRow {
   unknown: number;
 }
 
-/** Where pieces vanish: by step and kind of set, the most first. */
+/** Where pieces vanish: by step and kind of set, the most first. What turned out later to have been used did not vanish. */
 export async function loadNotFound(db: Reading, { from, until }: Period): Promise<NotFoundRow[]> {
   mayRead(db, 'readHospital');
   const rows = await db.read.all<{
@@ -24,13 +24,15 @@ export async function loadNotFound(db: Reading, { from, until }: Period): Promis
     pence: number | null;
     unknown: number;
   }>(sql`
-    SELECT move.reason AS step, head.id, head.code, head.name, sum(move.quantity) AS pieces,
-      sum(move.quantity * move.unit_pence) AS pence, sum(iif(move.unit_pence IS NULL, move.quantity, 0)) AS unknown
-    FROM piece_moves move LEFT JOIN sets ON sets.id = move.from_set_id
+    SELECT iif(move.act = 'explained', 'bench', move.reason) AS step, head.id, head.code, head.name,
+      sum(iif(move.act = 'explained', -move.quantity, move.quantity)) AS pieces,
+      sum(iif(move.act = 'explained', -move.quantity, move.quantity) * move.unit_pence) AS pence,
+      sum(iif(move.unit_pence IS NULL, iif(move.act = 'explained', -move.quantity, move.quantity), 0)) AS unknown
+    FROM moves_that_stand move LEFT JOIN sets ON sets.id = coalesce(move.from_set_id, move.to_set_id)
     LEFT JOIN configuration_versions version ON version.id = sets.version_id
     LEFT JOIN configurations head ON head.id = version.configuration_id
-    WHERE move.act = 'notFound' AND move.done_on BETWEEN ${from} AND ${until}
-    GROUP BY move.reason, head.id ORDER BY pieces DESC`);
+    WHERE move.act IN ('notFound', 'explained') AND move.done_on BETWEEN ${from} AND ${until}
+    GROUP BY 1, head.id HAVING pieces > 0 ORDER BY pieces DESC`);
   return rows.map(({ step, id, code, name, pieces, pence, unknown }) => ({
     step,
     configuration: id === null ? null : { id, code: code ?? id, name: name ?? '' },
@@ -70,7 +72,7 @@ export async function loadRepairs(db: Reading, { from, until }: Period): Promise
       sum(iif(move.act = 'setAside', move.quantity, 0)) AS put_aside,
       sum(iif(move.act = 'repaired', move.quantity, 0)) AS repaired,
       sum(iif(move.act = 'discarded', move.quantity, 0)) AS discarded
-    FROM piece_moves move JOIN items ON items.id = move.item_id LEFT JOIN aside_pieces aside ON aside.id = move.aside_id
+    FROM moves_that_stand move JOIN items ON items.id = move.item_id LEFT JOIN aside_pieces aside ON aside.id = move.aside_id
     WHERE move.act IN ('setAside', 'repaired', 'discarded') AND move.done_on BETWEEN ${from} AND ${until}
     GROUP BY move.item_id, coalesce(aside.condition, move.reason) ORDER BY put_aside DESC, items.code`);
   return rows.map(({ item_id, put_aside, unit_cost_pence, ...row }) => ({
@@ -94,7 +96,7 @@ export async function loadShelfWaste(db: Reading, { from, until }: Period): Prom
   const rows = await db.read.all<{ code: string; pieces: number; pence: number | null; unknown: number }>(sql`
     SELECT coalesce(reason, 'notStated') AS code, sum(quantity) AS pieces, sum(quantity * unit_pence) AS pence,
       sum(iif(unit_pence IS NULL, quantity, 0)) AS unknown
-    FROM piece_moves WHERE act = 'wasted' AND case_id IS NULL AND done_on BETWEEN ${from} AND ${until}
+    FROM moves_that_stand WHERE act = 'wasted' AND case_id IS NULL AND done_on BETWEEN ${from} AND ${until}
     GROUP BY 1 ORDER BY pence DESC`);
   return rows.map((row) => ({ ...row, pence: row.pence ?? 0 }));
 }

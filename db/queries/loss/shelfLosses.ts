@@ -32,7 +32,7 @@ export async function loadShelfLosses(db: Reading, today: PlainDate, months: num
   const left = await db.read.all<{ item_id: string; month: string; units: number }>(sql`
     SELECT move.item_id, substr(move.done_on, 1, 7) AS month,
       sum(iif(move.act = 'cameBack', -move.quantity, move.quantity)) AS units
-    FROM piece_moves move JOIN stock ON stock.id = coalesce(move.from_stock_id, move.to_stock_id)
+    FROM moves_that_stand move JOIN stock ON stock.id = coalesce(move.from_stock_id, move.to_stock_id)
     WHERE move.done_on >= ${`${first ?? today.slice(0, 7)}-01`} AND move.done_on < ${`${today.slice(0, 7)}-01`}
       AND stock.form <> 'unsterile' AND (move.act = 'cameBack'
         OR (move.act IN ('issued', 'refilled', 'takenOut') AND move.from_stock_id IS NOT NULL))

@@ -33,7 +33,7 @@ export async function loadPastCases(
     SELECT there.case_id, there.set_id, cases.reference, cases.case_date FROM (
       SELECT case_id, set_id FROM case_picks WHERE set_id IN (SELECT id FROM own) AND issued_at IS NOT NULL
       UNION SELECT case_id, set_id FROM emergency_sets WHERE set_id IN (SELECT id FROM own) AND gone_at IS NOT NULL
-      UNION SELECT case_id, from_set_id FROM piece_moves
+      UNION SELECT case_id, from_set_id FROM moves_that_stand
         WHERE from_set_id IN (SELECT id FROM own) AND case_id IS NOT NULL) AS there
     JOIN cases ON cases.id = there.case_id
     WHERE cases.case_date BETWEEN ${from} AND ${until} AND cases.ends_at < ${now} AND cases.cancelled_at IS NULL
@@ -47,7 +47,7 @@ export async function loadPastCases(
       from_set_id: string | null;
       pieces: number;
     }>(sql`
-      SELECT case_id, act, item_id, from_set_id, sum(quantity) AS pieces FROM piece_moves
+      SELECT case_id, act, item_id, from_set_id, sum(quantity) AS pieces FROM moves_that_stand
       WHERE case_id IN (SELECT value FROM json_each(${ids})) AND act IN ('implanted', 'wasted', 'notFound', 'cameBack')
       GROUP BY case_id, act, item_id, from_set_id`),
     read.all<{ case_id: string; body: string }>(sql`
