@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { NumberField } from '@/app/_ui/number-field';
 import { Status } from '@/app/_ui/status';
 import type { CountLineShown } from '@/db/queries/shelf/countScreen';
@@ -8,8 +8,9 @@ import { FORM_WORDS, heldWords, OWNER_WORDS } from '@/lib/wording/stock';
 import styles from '../counts.module.css';
 
 const WHOLE = /^\d{1,5}$/;
+const RESTS_MS = 1_500;
 
-/** One heap and its figure, which counts as soon as the field is left or Enter is pressed. */
+/** One heap and its figure, which counts as soon as the field is left, Enter is pressed, or nothing is typed for a moment. */
 export function FigureRow({
   line,
   figure,
@@ -36,6 +37,17 @@ export function FigureRow({
     if (Number(said) !== figure) onFigure(Number(said));
   }
 
+  // a touch on the keys beside it leaves no field on some tablets: what has rested for a moment counts too
+  const latest = useRef(commit);
+  useEffect(() => {
+    latest.current = commit;
+  });
+  useEffect(() => {
+    if (!WHOLE.test(text.trim())) return;
+    const resting = setTimeout(() => latest.current(text), RESTS_MS);
+    return () => clearTimeout(resting);
+  }, [text]);
+
   return (
     <li className={styles.line} data-pending={pending || undefined}>
       <div>
@@ -52,9 +64,7 @@ export function FigureRow({
       {/* leaving the field is what makes the figure count; its keys only change what is typed */}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: hears what its own field lets through */}
       <div
-        onBlur={(event) => {
-          if (!event.currentTarget.contains(event.relatedTarget)) commit(text);
-        }}
+        onBlur={() => commit(text)}
         onKeyDown={(event) => {
           if (event.key === 'Enter') commit(text);
         }}
