@@ -91,6 +91,7 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
     FROM cases JOIN piece_moves move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
     LEFT JOIN sets ON sets.id = move.from_set_id LEFT JOIN configuration_versions version ON version.id = sets.version_id
     WHERE ${inTime} AND move.act IN ('implanted', 'wasted', 'notFound', 'cameBack')
+      AND move.seq NOT IN (SELECT move_seq FROM moves_taken_back)
     GROUP BY move.case_id, move.act, move.reason, move.item_id, move.unit_pence, version.configuration_id`);
   const sets = await read.all<{ case_id: string; configuration_id: string; owner: string }>(sql`
     SELECT there.case_id, version.configuration_id, sets.owner FROM (
@@ -115,6 +116,7 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
     FROM cases JOIN piece_moves move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
     WHERE ${inTime} AND move.pick_id IS NOT NULL AND move.act IN ('issued', 'cameBack', 'implanted', 'wasted', 'notFound')
       AND items.use = 'singleUse' AND items.kind NOT IN ('plate', 'screw', 'washer')
+      AND move.seq NOT IN (SELECT move_seq FROM moves_taken_back)
     GROUP BY move.case_id, move.item_id`);
   const byCase = <R extends { case_id: string }>(rows: R[]) => groupBy(rows, ({ case_id }) => case_id);
   return {

@@ -30,6 +30,7 @@ export async function loadNotFound(db: Reading, { from, until }: Period): Promis
     LEFT JOIN configuration_versions version ON version.id = sets.version_id
     LEFT JOIN configurations head ON head.id = version.configuration_id
     WHERE move.act = 'notFound' AND move.done_on BETWEEN ${from} AND ${until}
+      AND move.seq NOT IN (SELECT move_seq FROM moves_taken_back)
     GROUP BY move.reason, head.id ORDER BY pieces DESC`);
   return rows.map(({ step, id, code, name, pieces, pence, unknown }) => ({
     step,

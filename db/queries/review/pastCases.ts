@@ -49,6 +49,7 @@ export async function loadPastCases(
     }>(sql`
       SELECT case_id, act, item_id, from_set_id, sum(quantity) AS pieces FROM piece_moves
       WHERE case_id IN (SELECT value FROM json_each(${ids})) AND act IN ('implanted', 'wasted', 'notFound', 'cameBack')
+        AND seq NOT IN (SELECT move_seq FROM moves_taken_back)
       GROUP BY case_id, act, item_id, from_set_id`),
     read.all<{ case_id: string; body: string }>(sql`
       SELECT case_id, body FROM plans
