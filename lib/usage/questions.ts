@@ -78,6 +78,3 @@ const setsOf = (sources: readonly TableSource[]): string[] => [
 
 const placeText = (at: Extract<PlanDifference, { kind: 'severalHere' }>['at']): string =>
   at.kind === 'free' ? at.screw : at.kind === 'plate' ? at.plate : `${at.plate}/${at.hole}`;
-
-/** Every piece out is back, implanted or discarded, and nothing is asked. */
-export const isReconciled = (questions: readonly UseQuestion[]): boolean => questions.length === 0;
