@@ -1,4 +1,4 @@
-import { and, asc, gte, inArray, isNotNull, min } from 'drizzle-orm';
+import { and, asc, gte, inArray, isNotNull, min, notInArray } from 'drizzle-orm';
 import { moveAct } from '@/lib/pieces/move';
 import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { daysBetween } from '@/lib/restock/days';
@@ -6,7 +6,7 @@ import type { UseRecord } from '@/lib/restock/record';
 import { DEMAND_ACTS, recordsOf } from '@/lib/restock/uses';
 import { wallClock } from '@/lib/theatre/localTime';
 import { mayRead, type Reading } from '../../reader';
-import { pieceMoves, plans } from '../../schema';
+import { movesTakenBack, pieceMoves, plans } from '../../schema';
 
 /** What every item was needed for, day by day, and over which days that is known. */
 export interface DemandOnRecord {
@@ -44,7 +44,14 @@ export async function demandOnRecord(
         toLineId: pieceMoves.toLineId,
       })
       .from(pieceMoves)
-      .where(and(inArray(pieceMoves.act, [...DEMAND_ACTS]), gte(pieceMoves.doneOn, from)))
+      .where(
+        and(
+          inArray(pieceMoves.act, [...DEMAND_ACTS]),
+          gte(pieceMoves.doneOn, from),
+          // what a corrected record of use took back was no demand
+          notInArray(pieceMoves.seq, read.select({ seq: movesTakenBack.moveSeq }).from(movesTakenBack)),
+        ),
+      )
       .orderBy(asc(pieceMoves.seq)),
     read
       .select({ caseId: plans.caseId, at: min(plans.confirmedAt) })

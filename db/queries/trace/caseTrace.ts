@@ -46,7 +46,8 @@ type Row = {
 export const movesOfCase = (caseId: string): SQL => sql`
   SELECT move.seq, move.act, move.item_id AS itemId, item.code, item.name, move.lot, move.quantity, move.from_set_id AS setId
     FROM piece_moves move INDEXED BY piece_moves_by_case JOIN items item ON item.id = move.item_id
-    WHERE move.case_id = ${caseId} AND move.act IN ('implanted', 'wasted', 'notFound') ORDER BY move.seq`;
+    WHERE move.case_id = ${caseId} AND move.act IN ('implanted', 'wasted', 'notFound')
+      AND move.seq NOT IN (SELECT move_seq FROM moves_taken_back) ORDER BY move.seq`;
 
 /** The sets that went to a case, with the packs they were in and the loads those came of. */
 export const setsOfCase = (caseId: string): SQL => sql`
