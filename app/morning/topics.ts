@@ -21,7 +21,7 @@ import { writePence } from '@/lib/quantities/money';
 import { addDays, isPastUseBy, type PlainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
 import { nextWords } from '@/lib/wording/loans';
-import { capitalised, countWord } from '@/lib/wording/numbers';
+import { capitalised } from '@/lib/wording/numbers';
 import { gapName, gapSentence } from '@/lib/wording/restock-screens';
 import { HELD_BECAUSE_WORDS, momentWords } from '@/lib/wording/sets';
 
@@ -38,6 +38,9 @@ export interface Topic {
 }
 
 const GAP_DAYS = 14;
+
+/** `2, 'pack' → '2 packs'`. */
+const counted = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`;
 
 /** All topics of the morning, in the order in which they are seen to. */
 export async function topicsOf(db: Database, at: string): Promise<Topic[]> {
@@ -105,7 +108,7 @@ async function recallsOpen(db: Database): Promise<Topic> {
     lines: open.map(({ id, number, what, acknowledged, asked }) => ({
       key: id,
       what: `${number}: ${what}`,
-      detail: `${acknowledged} of ${countWord(asked, 'task')} acknowledged`,
+      detail: `${acknowledged} of ${counted(asked, 'task')} acknowledged`,
       href: `/recalls/${id}`,
     })),
   };
@@ -139,7 +142,7 @@ async function loadsWaiting(db: Database, at: string): Promise<Topic> {
     lines: waiting.map(({ id, number, since, packs }) => ({
       key: id,
       what: number,
-      detail: `${countWord(packs.length, 'pack')}, ended ${momentWords(since, at)}`,
+      detail: `${counted(packs.length, 'pack')}, ended ${momentWords(since, at)}`,
       href: `/loads/${id}`,
     })),
   };
@@ -177,7 +180,7 @@ async function ordersDue(db: Database, today: PlainDate): Promise<Topic> {
     lines: due.map(({ id, number, maker, expectedOn, here, ordered }) => ({
       key: id,
       what: `${number}, ${maker}`,
-      detail: `${here} of ${countWord(ordered, 'piece')} here, ${expectedOn === null ? 'nobody has said by when' : `expected ${dateWords(expectedOn)}`}`,
+      detail: `${here} of ${counted(ordered, 'piece')} here, ${expectedOn === null ? 'nobody has said by when' : `expected ${dateWords(expectedOn)}`}`,
       href: `/restock/orders/${id}`,
     })),
   };
@@ -220,7 +223,7 @@ async function waste(db: Database, today: PlainDate): Promise<Topic> {
                 unpriced === pieces
                   ? 'Price not established'
                   : `${writePence(pence)}${unpriced > 0 ? ' or more' : ''}`,
-              detail: `${countWord(pieces, 'piece')} opened and not implanted, dropped, damaged or past use-by${unpriced > 0 ? `; of ${unpriced} the price is not stated` : ''}`,
+              detail: `${counted(pieces, 'piece')} opened and not implanted, dropped, damaged or past use-by${unpriced > 0 ? `; of ${unpriced} the price is not stated` : ''}`,
               href: '/reports/costs',
             },
           ],
