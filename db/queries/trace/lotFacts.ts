@@ -4,6 +4,7 @@ import { moveAct } from '@/lib/pieces/move';
 import type { LotFacts, LotMove } from '@/lib/trace/lotTrace';
 import type { Queries } from '../../client';
 import { slotWindow } from './slotWindow';
+import { STANDS } from './standing';
 
 const row = z.object({
   seq: z.number(),
@@ -23,7 +24,7 @@ export const movesOfLot = (itemId: string, lot: string): SQL => sql`
   SELECT seq, act, quantity, from_stock_id AS fromStockId, from_set_id AS fromSetId, to_stock_id AS toStockId,
       to_set_id AS toSetId, case_id AS caseId, pick_id AS pickId, done_at AS doneAt
     FROM piece_moves INDEXED BY piece_moves_by_lot
-    WHERE lot = ${lot} AND item_id = ${itemId} ORDER BY seq`;
+    WHERE lot = ${lot} AND item_id = ${itemId} ${STANDS} ORDER BY seq`;
 
 /** What `lotTrace` decides from. Inside or outside a write; it reads as much as the lot has moved, not as there is. */
 export function lotFacts(read: Queries, itemId: string, lot: string): LotFacts {

@@ -9,6 +9,7 @@ import type { Queries } from '../../client';
 import { packsInLoads } from '../loads/fates';
 import { loadsInDoubt } from './loadsAround';
 import { lotTraced } from './lot';
+import { STANDS } from './standing';
 
 const NOTHING: RecallReach = { cases: [], sets: [], heaps: [], unknownLots: [], contradictions: [] };
 
@@ -52,12 +53,14 @@ async function reachOfItem(read: Queries, itemId: string): Promise<RecallReach |
   const known = read.all(sql`SELECT id FROM items WHERE id = ${itemId}`);
   if (known.length === 0) return null;
   const rows = read.all(sql`
-    SELECT case_id AS caseId, act, sum(quantity) AS pieces
+    SELECT case_id AS caseId, iif(act = 'explained', 'notFound', act) AS outcome,
+        sum(iif(act = 'explained', -quantity, quantity)) AS pieces
       FROM piece_moves INDEXED BY piece_moves_by_item
-      WHERE item_id = ${itemId} AND case_id IS NOT NULL AND act IN ('implanted', 'wasted', 'notFound')
-      GROUP BY case_id, act`) as {
+      WHERE item_id = ${itemId} AND case_id IS NOT NULL AND act IN ('implanted', 'wasted', 'notFound', 'explained')
+        ${STANDS}
+      GROUP BY 1, 2 HAVING pieces > 0`) as {
     caseId: string;
-    act: 'implanted' | 'wasted' | 'notFound';
+    outcome: 'implanted' | 'wasted' | 'notFound';
     pieces: number;
   }[];
   const byCase = new Map<string, typeof rows>();
@@ -70,7 +73,7 @@ async function reachOfItem(read: Queries, itemId: string): Promise<RecallReach |
         caseId,
         ...all,
         standing: standingOf(all),
-        reasons: its.map(({ act, pieces }) => recallWords.ofItem(act, pieces)),
+        reasons: its.map(({ outcome, pieces }) => recallWords.ofItem(outcome, pieces)),
       };
     }),
     sets: read.all(sql`

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { moveAct } from '@/lib/pieces/move';
 import type { SlotMove } from '@/lib/trace/slotMoves';
 import type { Queries } from '../../client';
+import { STANDS } from './standing';
 
 const row = z.object({
   seq: z.number(),
@@ -25,11 +26,11 @@ const PAGE = 200;
 export const slotPage = (setId: string, itemId: string, beforeSeq: number): SQL => sql`
   SELECT seq, 'in' AS way, act, lot, quantity, case_id AS caseId, done_at AS doneAt
     FROM piece_moves INDEXED BY piece_moves_into_slot
-    WHERE to_set_id = ${setId} AND item_id = ${itemId} AND seq < ${beforeSeq} AND act <> 'carried'
+    WHERE to_set_id = ${setId} AND item_id = ${itemId} AND seq < ${beforeSeq} AND act <> 'carried' ${STANDS}
   UNION ALL
   SELECT seq, 'out' AS way, act, lot, quantity, case_id AS caseId, done_at AS doneAt
     FROM piece_moves INDEXED BY piece_moves_out_of_slot
-    WHERE from_set_id = ${setId} AND item_id = ${itemId} AND seq < ${beforeSeq} AND act <> 'carried'
+    WHERE from_set_id = ${setId} AND item_id = ${itemId} AND seq < ${beforeSeq} AND act <> 'carried' ${STANDS}
   ORDER BY seq DESC LIMIT ${PAGE}`;
 
 /** What lies in the slot now, by the journal. */
