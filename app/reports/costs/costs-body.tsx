@@ -19,6 +19,9 @@ import { monthWords, wasteCodeWords, costsWords as words } from '@/lib/wording/c
 import { CaseTable } from './case-table';
 import { OwnSection } from './own-section';
 
+/** Cases that are listed; the file has all of them. */
+const SHOWN = 100;
+
 /** All of the cost report, from one reading of the cases of the period. */
 export async function CostsBody({
   access,
@@ -153,21 +156,32 @@ export async function CostsBody({
           />
         </ChartFigure>
       </Section>
-      <Section title="Case by case" note="the newest first">
+      <Section
+        title="Case by case"
+        note={
+          cases.length > SHOWN
+            ? `the newest ${SHOWN} of ${cases.length}; the file has all`
+            : 'the newest first'
+        }
+      >
         <ChartFigure table={{ ...table('cases'), rows: [] }} file={file('cases')} withoutTable>
           <CaseTable
-            rows={[...cases].reverse().map((one) => ({
-              id: one.caseId,
-              reference: one.reference,
-              on: one.on,
-              procedure: procedureOf(one),
-              implantedPence: one.cost.implanted.pence,
-              wastedPence: one.cost.wasted.pence,
-              totalPence: one.cost.totalPence,
-              whole: one.whole,
-              wastePercent: one.cost.wasteShare === null ? null : Math.round(one.cost.wasteShare * 1000) / 10,
-              workingHref: workingHref('case-cost', one.input),
-            }))}
+            rows={cases
+              .slice(-SHOWN)
+              .reverse()
+              .map((one) => ({
+                id: one.caseId,
+                reference: one.reference,
+                on: one.on,
+                procedure: procedureOf(one),
+                implantedPence: one.cost.implanted.pence,
+                wastedPence: one.cost.wasted.pence,
+                totalPence: one.cost.totalPence,
+                whole: one.whole,
+                wastePercent:
+                  one.cost.wasteShare === null ? null : Math.round(one.cost.wasteShare * 1000) / 10,
+                workingHref: workingHref('case-cost', one.input),
+              }))}
           />
         </ChartFigure>
       </Section>
