@@ -25,7 +25,7 @@ function mixedLot(path: string): { lot: string; name: string; cases: number } {
 async function callBack(page: Page, what: 'A recall' | 'A rehearsal', button: string): Promise<void> {
   await page.getByRole('button', { name: 'Call it back' }).click();
   const dialog = page.getByRole('dialog');
-  await dialog.getByRole('radio', { name: what, exact: true }).check();
+  await dialog.getByText(what, { exact: true }).click();
   await dialog.getByLabel('Why').fill('The maker calls it back: threads out of tolerance.');
   await dialog.getByLabel(/Reference of the maker/).fill('FSN-2026-014');
   await dialog.getByRole('button', { name: button }).click();
@@ -56,7 +56,7 @@ test('a lot is found, traced to its cases, rehearsed, called back, acknowledged,
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Call it back' }).click();
   await expect(dialog.getByRole('alert')).toContainText('Choose whether this is a recall or a rehearsal.');
-  await dialog.getByRole('radio', { name: 'A recall', exact: true }).check();
+  await dialog.getByText('A recall', { exact: true }).click();
   await dialog.getByRole('button', { name: 'Call it back' }).click();
   await expect(dialog.getByRole('alert')).toContainText('Say why it is called back.');
   await expectAccessible(page);
