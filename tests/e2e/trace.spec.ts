@@ -25,7 +25,7 @@ function mixedLot(path: string): { lot: string; name: string; cases: number } {
 async function callBack(page: Page, what: 'A recall' | 'A rehearsal', button: string): Promise<void> {
   await page.getByRole('button', { name: 'Call it back' }).click();
   const dialog = page.getByRole('dialog');
-  await dialog.getByText(what, { exact: true }).click();
+  await dialog.getByRole('radio', { name: new RegExp(`^${what}`) }).check();
   await dialog.getByLabel('Why').fill('The maker calls it back: threads out of tolerance.');
   await dialog.getByLabel(/Reference of the maker/).fill('FSN-2026-014');
   await dialog.getByRole('button', { name: button }).click();
@@ -37,6 +37,7 @@ test('a lot is found, traced to its cases, rehearsed, called back, acknowledged,
   hospital,
   problems,
 }) => {
+  test.setTimeout(180_000);
   // what is left out is refused on purpose
   problems.expect(/422|403/);
   if (!hospital) throw new Error('these tests have a hospital of their own');
@@ -56,7 +57,7 @@ test('a lot is found, traced to its cases, rehearsed, called back, acknowledged,
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Call it back' }).click();
   await expect(dialog.getByRole('alert')).toContainText('Choose whether this is a recall or a rehearsal.');
-  await dialog.getByText('A recall', { exact: true }).click();
+  await dialog.getByRole('radio', { name: /^A recall/ }).check();
   await dialog.getByRole('button', { name: 'Call it back' }).click();
   await expect(dialog.getByRole('alert')).toContainText('Say why it is called back.');
   await expectAccessible(page);
@@ -76,16 +77,19 @@ test('a lot is found, traced to its cases, rehearsed, called back, acknowledged,
   const recall = page.url();
   await expectAccessible(page);
   await page.goto('/holds');
-  await expect(page.getByText('Recall').first()).toBeVisible();
+  await expect(
+    page
+      .getByRole('main')
+      .getByText(/recall/i)
+      .first(),
+  ).toBeVisible();
 
   // a theatre manager is told, and says so
   await actAs(page, 'person_gwen-sallis');
   await page.goto('/notices');
-  await page
-    .getByRole('link', { name: /called back lot/ })
-    .first()
-    .click();
-  await page.goto(recall);
+  const told = page.getByRole('listitem').filter({ hasText: 'called back lot' });
+  await told.filter({ hasNotText: 'REHEARSAL' }).getByRole('link', { name: 'See it' }).click();
+  await expect(page).toHaveURL(recall);
   await page.getByLabel('What you found or did').fill('Theatres told at the morning brief.');
   await page.getByRole('button', { name: 'I know, and did it' }).click();
   await expect(page.getByText('“Theatres told at the morning brief.”')).toBeVisible();
