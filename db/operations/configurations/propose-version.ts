@@ -1,4 +1,4 @@
-import { desc, eq } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import { z } from 'zod';
 import {
   type ConfigurationId,
@@ -11,15 +11,13 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { type ConfigurationLine, configurationLine } from '@/lib/sets/configuration';
-import { storedStatus } from '@/lib/sets/versionStatus';
-import { configurationWords } from '@/lib/wording/configurations';
 import { reviewWords as words } from '@/lib/wording/review';
 import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
-import { lineFromRow, rowsFromLines } from '../../mappers/configuration';
+import { lineFromRow } from '../../mappers/configuration';
 import type { Person } from '../../queries/people';
-import { configurationLines, configurations, configurationVersions } from '../../schema';
-import { settleDueVersions } from './settle-due';
+import { configurationLines } from '../../schema';
+import { insertNextVersion, versionsBeforeNext } from './next-version';
 
 /** What a review proposes: lines of the version in force with the quantity they would have; 0 takes a line out. */
 export const versionProposal = z.strictObject({
@@ -61,20 +59,11 @@ export async function proposeVersion(
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { versionId: seen, because } = parsed.data;
   return db.tx(async (write) => {
-    const [head] = await write.select().from(configurations).where(eq(configurations.id, configurationId));
-    if (!head) return refused('notFound', 'There is no such configuration.');
-    if (head.withdrawnAt) return refused('frozen', configurationWords.outOfUse(head.name));
-    await settleDueVersions(write, now);
-    const versions = await write
-      .select()
-      .from(configurationVersions)
-      .where(eq(configurationVersions.configurationId, configurationId))
-      .orderBy(desc(configurationVersions.version));
-    const [newest] = versions;
-    if (newest && storedStatus(newest) === 'approved')
-      return refused('frozen', configurationWords.waits(newest.version, newest.inForceFrom ?? ''));
+    const versions = await versionsBeforeNext(write, { configurationId, now });
+    if (!versions.ok) return versions;
+    const [newest] = versions.value;
     if (newest?.status === 'draft') return refused('frozen', words.draftOpen(newest.version));
-    const from = versions.find(({ status }) => status === 'inForce');
+    const from = versions.value.find(({ status }) => status === 'inForce');
     if (!newest || !from || from.id !== seen) return refused('conflict', words.otherInForce);
     const rows = await write
       .select()
@@ -88,21 +77,9 @@ export async function proposeVersion(
       const expected = wanted.get(line.id) ?? line.expected;
       return expected === 0 ? [] : [configurationLine.parse({ ...line, id: newId('line'), expected })];
     });
-    const versionId = configurationVersionId.parse(newId('version'));
     const version = newest.version + 1;
-    await write.insert(configurationVersions).values({
-      ...from,
-      id: versionId,
-      version,
-      status: 'draft',
-      note: because,
-      draftedBy: person.id,
-      approvedBy: null,
-      approvedAt: null,
-      inForceFrom: null,
-      revision: 1,
-    });
-    if (lines.length > 0) await write.insert(configurationLines).values(rowsFromLines(versionId, lines));
+    const next = { configurationId, from, version, lines, note: because, person, newId };
+    const versionId = await insertNextVersion(write, next);
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,
