@@ -2,6 +2,7 @@ import type { BackupProof } from '@/lib/backups/manifest';
 import { headsUpTo } from '@/lib/ledger/heads';
 import { backupWords as words } from '@/lib/wording/backups';
 import { ledgerFindings } from '@/lib/wording/ledger-verify';
+import { runningWords } from '@/lib/wording/running';
 import { auditLedgerFile, openLedgerFile } from '../ledgerFile';
 import { migrationsOf } from '../migrate';
 
@@ -23,7 +24,7 @@ export function proveCopy({ path, now, headsText }: Prove): BackupProof {
   if (unknown.length > 0) faults.push(words.newer(unknown));
   if (changed.length > 0) faults.push(words.otherMigrations(changed));
   const dangling = danglingRows(path);
-  if (dangling > 0) faults.push(words.dangling(dangling));
+  if (dangling > 0) faults.push(runningWords.dangling(dangling));
   const { head: last } = newestHeadOf(path);
   const audit = auditLedgerFile(path, headsUpTo(headsText, last?.seq ?? 0));
   faults.push(...ledgerFindings(audit, words.secondPlace));

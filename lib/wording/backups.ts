@@ -18,8 +18,6 @@ export const backupWords = {
     `It was made by a newer Kitwright: it has ${migrations(names)}, which this one does not know.`,
   otherMigrations: (names: readonly string[]) =>
     `It was made with another text of ${migrations(names)} than this Kitwright has.`,
-  dangling: (count: number) =>
-    `${count === 1 ? '1 row points' : `${figure(count)} rows point`} at something that is not there.`,
   noDatabase: (path: string) => `There is no database at ${path}.`,
   noRoom: (folder: string, needs: number, free: number) =>
     `The disk that holds ${folder} is too full for a backup: it needs about ${megabytes(needs)}, and ${megabytes(free)} are free.`,
@@ -28,8 +26,25 @@ export const backupWords = {
     `It was opened and read whole: pages, references and ${entries === 1 ? '1 ledger entry' : `${figure(entries)} ledger entries`} are as they were written.`,
   notProven: 'It is not proven: do not rely on it. It is kept so that somebody can look at it.',
   wrongHash: (file: string) => `${file} is not as it was when it was made: its content changed since.`,
+  whole: (entries: number) =>
+    `pages, references and ${entries === 1 ? '1 ledger entry' : `${figure(entries)} ledger entries`} are as they were written.`,
+  removed: (count: number) =>
+    `${count === 1 ? '1 backup' : `${count} backups`} of old nights ${count === 1 ? 'was' : 'were'} deleted.`,
+  none: (folder: string) => `There is no backup in ${folder}.`,
+  noRecipient:
+    'That is not the public half of a key: it begins with age1 (kitwright key new FILE makes one).',
+  noReason: 'Give no reason, or one of: asked, nightly.',
+  sayYes: (database: string, file: string) =>
+    `This puts ${file} in place of ${database}; what is there now is kept beside it. Say --yes to do it.`,
+  keyMade: (file: string, recipient: string) => [
+    `${file} holds the key: whoever has it can open every backup sealed for it, and without it nobody can.`,
+    'Put it in a safe, not on this machine.',
+    `Its public half, for KITWRIGHT_BACKUP_KEY: ${recipient}`,
+  ],
   noManifest: (file: string) =>
     `${file} has no description beside it (${file}.json): when and of what it was made is not known.`,
+  notMigrated: (database: string, faults: readonly string[]) =>
+    `${database} was not brought up to date, as no proven backup could be made of it first: ${faults.join(' ')} Put that right (kitwright doctor says more) and start again.`,
   unreadable: (said: string) => `It cannot be read as a database: ${said}.`,
   sealed: (file: string) => `${file} is sealed: name the file with its key (--key).`,
   wrongKey: (file: string) => `The key does not open ${file}.`,
