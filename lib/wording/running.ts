@@ -99,6 +99,16 @@ export const runningWords = {
     count < 2
       ? 'Its newest entry is as it was written; “verify” reads all of them.'
       : `Its newest ${figure(count)} entries follow from one another; “verify” reads all of them.`,
+  ledgerChecked: (seq: number) =>
+    seq === 0
+      ? 'The ledger is being verified.'
+      : `Every entry up to ${figure(seq)} follows from the one before it.`,
+  headsNotWritten: (said: string) => `The newest head could not be written there: ${said}.`,
+  title: 'Health',
+  lead: 'What the program rests on, looked at just now. What is not well says what to do.',
+  allWell: 'All is well',
+  toDo: 'What to do',
+  sayMore: 'On the machine itself, “npm run kitwright -- doctor” looks at more.',
   ledgerWrong: 'The newest entries of the ledger are not as they were written.',
   headsMissing: (place: string) => `No head of this ledger was found at ${place} yet.`,
   serverUp: (address: string) => `It answers at ${address}.`,
