@@ -37,6 +37,39 @@ export function migrate(
   }
 }
 
+/**
+ * What the file at `path` says of its migrations, read only: those `recorded` in it, those `missing` from it, those `unknown`
+ * here (it is newer than this program) and those whose text was `changed` since. A file that is no database of ours throws.
+ */
+export function migrationsOf(path: string, folder = join(process.cwd(), 'db', 'migrations')) {
+  const connection = new Sqlite(path, { readonly: true, fileMustExist: true });
+  try {
+    const hashOf = new Map(
+      readdirSync(folder)
+        .filter((name) => name.endsWith('.sql'))
+        .sort()
+        .map((name) => [name, hashOfText(readFileSync(join(folder, name), 'utf8'))]),
+    );
+    const rows = connection.prepare('SELECT name, hash FROM migrations ORDER BY name').all() as {
+      name: string;
+      hash: string;
+    }[];
+    const recorded = rows.map(({ name }) => name);
+    return {
+      recorded,
+      missing: [...hashOf.keys()].filter((name) => !recorded.includes(name)),
+      unknown: recorded.filter((name) => !hashOf.has(name)),
+      changed: rows
+        .filter(({ name, hash }) => hashOf.has(name) && hashOf.get(name) !== hash)
+        .map(({ name }) => name),
+    };
+  } finally {
+    connection.close();
+  }
+}
+
+const hashOfText = (text: string) => createHash('sha256').update(text).digest('hex');
+
 function applyMissing(connection: Sqlite.Database, folder: string): string[] {
   connection.exec(
     'CREATE TABLE IF NOT EXISTS migrations (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT, WITHOUT ROWID',
@@ -55,7 +88,7 @@ function applyMissing(connection: Sqlite.Database, folder: string): string[] {
   const applied: string[] = [];
   for (const name of names) {
     const text = readFileSync(join(folder, name), 'utf8');
-    const hash = createHash('sha256').update(text).digest('hex');
+    const hash = hashOfText(text);
     const before = recorded.get(name);
     if (before === hash) continue;
     if (before !== undefined) throw new Error(`the migration ${name} was changed after it was applied`);

@@ -40,6 +40,18 @@ export function openEndpoint<K extends OpenEndpoint & Endpoint>(
   };
 }
 
+/**
+ * A route handler of a monitor's question. It is told no more than whoever can reach the address may know, and is answered
+ * also when the database cannot be opened.
+ */
+export function probeEndpoint(
+  key: 'GET /health/live' | 'GET /health/ready',
+  handle: () => Promise<Response> | Response,
+): () => Promise<Response> {
+  if (ENDPOINTS[key] !== 'anybody') throw new Error(`${key} is not declared`);
+  return async () => handle();
+}
+
 /** What a calendar's reader brings: the secret in the address, and nothing that says who they are. */
 interface Secret {
   db: Database;

@@ -42,6 +42,7 @@ export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Ledger', href: '/ledger', reach: 'readLedger' },
   { label: 'Settings', href: '/settings', reach: 'readHospital' },
   { label: 'People', href: '/people', reach: 'readPeople' },
+  { label: 'Health', href: '/health', reach: 'readHealth' },
 ];
 
 /** Those a person of this role may see; nobody sees none of them. */

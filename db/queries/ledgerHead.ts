@@ -5,10 +5,12 @@ import { mayRead, type Reading } from '../reader';
 import { ledger } from '../schema';
 
 /** The newest entry's number and hash, as they are printed on paper and written outside; `null` while there is none. */
-export async function newestEntry(db: Reading): Promise<{ seq: number; hash: string } | null> {
+export async function newestEntry(
+  db: Reading,
+): Promise<{ seq: number; hash: string; enteredAt: string } | null> {
   mayRead(db, 'readHospital');
   const [last] = await db.read
-    .select({ seq: ledger.seq, hash: ledger.hash })
+    .select({ seq: ledger.seq, hash: ledger.hash, enteredAt: ledger.enteredAt })
     .from(ledger)
     .orderBy(desc(ledger.seq))
     .limit(1);

@@ -14,6 +14,7 @@ export * from './people';
 export * from './pieces';
 export * from './recalls';
 export * from './restock';
+export * from './running';
 export * from './scans';
 export * from './sets';
 export * from './stock';

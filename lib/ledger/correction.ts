@@ -45,7 +45,7 @@ export const correctionDetail = z.looseObject({
 export type CorrectionDetail = z.infer<typeof correctionDetail>;
 
 /** The program's own entries, and corrections: a wrong correction is put right by correcting the same statement again. */
-const NOT_CORRECTED = new Set([CORRECTION, SEAL, 'load-demo']);
+const NOT_CORRECTED = new Set([CORRECTION, SEAL, 'load-demo', 'restore-backup']);
 export const canBeCorrected = (action: string): boolean => !NOT_CORRECTED.has(action);
 
 /** Statements of identity, sequence and proof are what the entry is; an entry that has them wrong is another entry. */

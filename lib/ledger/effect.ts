@@ -149,6 +149,7 @@ export const ACT_EFFECT = {
   'reply-to-scan': 'bookkeeping',
   'reprocess-set': 'kit',
   'reset-password': 'bookkeeping',
+  'restore-backup': 'kit',
   'return-from-case': 'kit',
   'retire-card': 'bookkeeping',
   'retire-plan-start': 'bookkeeping',

@@ -56,6 +56,15 @@ export function readHeads(text: string): { heads: HeadLine[]; unreadable: number
   return { heads, unreadable, torn: rest !== '' };
 }
 
+/** The lines of a file of heads that are of this entry or an earlier one: what a copy of the ledger up to it can be held against. */
+export function headsUpTo(text: string, seq: number): string {
+  return text
+    .split('\n')
+    .filter((line) => (readHead(line)?.seq ?? Number.POSITIVE_INFINITY) <= seq)
+    .map((line) => `${line}\n`)
+    .join('');
+}
+
 /** `12345:3f9a 0c1e 77b2 …`, as it is printed at the foot of a sheet: the number and 16 digits of the hash at least. */
 export function readPrintedHead(text: string): KnownHead | null {
   const match = /^\s*([\d, ]+)\s*[:·]\s*([0-9a-f ]+)$/i.exec(text);

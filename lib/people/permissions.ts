@@ -8,6 +8,8 @@ export const PERMITTED = {
   /** Sets, cases, plans, kits, stock, the catalogue, rules, configurations, loads: what the whole service works with. */
   readHospital: EVERYBODY,
   readLedger: ['decontaminationLead', 'incidentLead', 'theatreManager', 'administrator'],
+  /** How the running program stands: disk, backups, clock. */
+  readHealth: ['theatreManager', 'incidentLead', 'administrator'],
   readPeople: ['administrator'],
   /** One's own password, PIN and sessions. */
   ownAccount: EVERYBODY,

@@ -147,6 +147,7 @@ const ACT_WORDS = {
   'reply-to-scan': 'Question about a scan answered',
   'reprocess-set': 'Set sent to be reprocessed',
   'reset-password': 'Password reset',
+  'restore-backup': 'Backup put back',
   'return-from-case': 'Returned from a case',
   'retire-card': 'Preference card retired',
   'retire-plan-start': 'Starting point retired',

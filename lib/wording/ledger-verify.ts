@@ -52,3 +52,27 @@ export const ledgerVerifyWords = {
   whole: 'Nothing was changed: every entry follows from the one before it.',
   broken: 'This ledger is not as it was written.',
 };
+
+interface Findings {
+  damaged: string | null;
+  guardsGone: readonly string[];
+  faults: readonly LedgerFault[];
+  more: number;
+  namesOff: number;
+  unreadableHeads: readonly number[];
+  headsGone: number;
+}
+
+/** All that an audit found wrong, a sentence each; empty where nothing is. `place` is where the heads are kept. */
+export function ledgerFindings(audit: Findings, place: string): string[] {
+  const words = ledgerVerifyWords;
+  return [
+    ...(audit.damaged === null ? [] : [words.damaged(audit.damaged)]),
+    ...(audit.guardsGone.length === 0 ? [] : [words.guards(audit.guardsGone)]),
+    ...audit.faults.map(ledgerFaultSentence),
+    ...(audit.more === 0 ? [] : [words.more(audit.more)]),
+    ...(audit.namesOff === 0 ? [] : [words.namesOff(audit.namesOff)]),
+    ...(audit.unreadableHeads.length === 0 ? [] : [words.unreadableHeads(audit.unreadableHeads, place)]),
+    ...(audit.headsGone === 0 ? [] : [words.headsGone(audit.headsGone, place)]),
+  ];
+}

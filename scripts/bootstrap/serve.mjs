@@ -1,5 +1,6 @@
 import { relative } from 'node:path';
 import { isStopping, stopCommandsOnSignal } from './command.mjs';
+import { backUpByNight } from './nightly.mjs';
 import { databasePath, ROOT } from './places.mjs';
 import { asPlainProblem, tell } from './plain-problem.mjs';
 import { readPort, requireFreePort } from './port.mjs';
@@ -30,10 +31,17 @@ export async function serve({ dev }) {
     say(`Database: ${inside.startsWith('..') ? database : inside} (${holds})`);
     const server = await startServer({ port, host, database, dev, show: true });
     process.removeAllListeners('SIGTERM').removeAllListeners('SIGINT').removeAllListeners('SIGHUP');
+    const endNights = backUpByNight({
+      at: process.env.KITWRIGHT_BACKUP_AT?.trim() || '02:30',
+      database,
+      isDemo: holds.startsWith('demo hospital'),
+      say,
+    });
     let asked = false;
     for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP']) {
       process.on(signal, () => {
         asked = true;
+        endNights();
         server.stop(STOP_WITHIN_MS);
       });
     }

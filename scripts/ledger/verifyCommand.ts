@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { relative } from 'node:path';
-import { auditLedgerFile, type LedgerAudit } from '@/db/ledgerFile';
+import { auditLedgerFile } from '@/db/ledgerFile';
 import { type KnownHead, readPrintedHead } from '@/lib/ledger/heads';
-import { ledgerFaultSentence, ledgerVerifyWords as words } from '@/lib/wording/ledger-verify';
+import { ledgerFindings, ledgerVerifyWords as words } from '@/lib/wording/ledger-verify';
 import { readLedgerArguments } from './arguments';
 
 const shown = (path: string) => {
@@ -28,7 +28,7 @@ export function verifyCommand(given: string[], env: NodeJS.ProcessEnv, { say, re
     });
     const headsText = existsSync(place) ? readFileSync(place, 'utf8') : '';
     const audit = auditLedgerFile(database, headsText, printed);
-    const wrong = sentences(audit, shown(place));
+    const wrong = ledgerFindings(audit, shown(place));
     for (const sentence of wrong) say(sentence);
     say(words.read(audit.entries, audit.heads));
     say(audit.head ? words.head(audit.head) : words.empty);
@@ -39,16 +39,4 @@ export function verifyCommand(given: string[], env: NodeJS.ProcessEnv, { say, re
     refuse(`Not checked: ${error instanceof Error ? error.message : String(error)}.`);
     return 2;
   }
-}
-
-function sentences(audit: LedgerAudit, place: string): string[] {
-  return [
-    ...(audit.damaged === null ? [] : [words.damaged(audit.damaged)]),
-    ...(audit.guardsGone.length === 0 ? [] : [words.guards(audit.guardsGone)]),
-    ...audit.faults.map(ledgerFaultSentence),
-    ...(audit.more === 0 ? [] : [words.more(audit.more)]),
-    ...(audit.namesOff === 0 ? [] : [words.namesOff(audit.namesOff)]),
-    ...(audit.unreadableHeads.length === 0 ? [] : [words.unreadableHeads(audit.unreadableHeads, place)]),
-    ...(audit.headsGone === 0 ? [] : [words.headsGone(audit.headsGone, place)]),
-  ];
 }

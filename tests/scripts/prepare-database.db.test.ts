@@ -1,8 +1,11 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
 import { eq } from 'drizzle-orm';
 import { expect, inject, onTestFinished, test } from 'vitest';
+import { backupsIn } from '@/db/backup/read';
 import { type Database, openDatabase } from '@/db/client';
+import { migrationsOf } from '@/db/migrate';
 import { fitRules, items, people, settings } from '@/db/schema';
 import { run } from '@/scripts/bootstrap/command.mjs';
 import { runOnDatabase } from '@/scripts/bootstrap/prepare.mjs';
@@ -100,4 +103,41 @@ test('a hospital that wants no demo begins with the starter rules, and a code fo
   expect(await isDemo(db)).toBe(false);
   expect(await db.read.select().from(people)).toEqual([]);
   expect((await db.read.select().from(fitRules)).length).toBeGreaterThan(10);
+});
+
+test('before a database is brought up to date, a proven backup of it is made; without one nothing is changed', async () => {
+  const database = emptyDatabaseFile();
+  const older = new Sqlite(database);
+  const [newest] = older.prepare('SELECT name FROM migrations ORDER BY name DESC LIMIT 1').pluck().all();
+  older.prepare('DELETE FROM migrations WHERE name = ?').run(newest);
+  older.pragma('foreign_keys = OFF');
+  older.prepare('UPDATE ledger_heads SET seq = seq').run();
+  older.close();
+  const folder = `${database}-backups`;
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const prepare = (env: Record<string, string>) =>
+    run(process.execPath, ['--import', 'tsx', 'scripts/prepare-database.ts'], {
+      env: { KITWRIGHT_DB: database, KITWRIGHT_DEMO: 'no', ...env },
+    });
+  // a file where the folder should be: no backup can be made, and the schema stays what it was
+  writeFileSync(folder, 'in the way');
+  const refused = await prepare({ KITWRIGHT_BACKUPS: folder });
+  expect(refused.ok).toBe(false);
+  expect(migrationsOf(database).missing).toEqual([newest]);
+  rmSync(folder);
+  await prepare({ KITWRIGHT_BACKUPS: folder });
+  const [kept] = backupsIn(folder);
+  expect(kept).toMatchObject({ reason: 'beforeMigration', proof: { faults: [] } });
+  expect(migrationsOf(join(folder, kept?.file ?? '')).missing).toEqual([newest]);
+});
+
+test('a variable that cannot be meant stops it before anything is made', async () => {
+  const database = join(inject('databaseFolder'), `never-${process.pid}.sqlite`);
+  const { ok, output } = await run(process.execPath, ['--import', 'tsx', 'scripts/prepare-database.ts'], {
+    env: { KITWRIGHT_DB: database, KITWRIGHT_DEMO: 'maybe', KITWRIGHT_HEAD: 'x' },
+  });
+  expect(ok).toBe(false);
+  expect(output).toContain('KITWRIGHT_DEMO cannot be used as it is: use yes or no.');
+  expect(output).toContain('KITWRIGHT_HEAD is read by nothing: perhaps KITWRIGHT_HEADS is meant.');
+  expect(existsSync(database)).toBe(false);
 });

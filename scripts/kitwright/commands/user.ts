@@ -1,0 +1,174 @@
+import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { type Database, openDatabase } from '@/db/client';
+import { addPerson } from '@/db/operations/people/add-person';
+import { changeRole } from '@/db/operations/people/change-role';
+import { checkSecret } from '@/db/operations/people/check-secret';
+import { leavePerson } from '@/db/operations/people/leave-person';
+import { resetPassword } from '@/db/operations/people/reset-password';
+import { unlockPerson } from '@/db/operations/people/unlock-person';
+import { claimedByName } from '@/db/queries/credentials';
+import { listColleagues, type Person } from '@/db/queries/people';
+import { newPassword } from '@/db/secrets';
+import type { NewId } from '@/lib/identity/ids';
+import type { Outcome } from '@/lib/identity/refusal';
+import { ROLE_WORDS, role } from '@/lib/people/role';
+import { type Answer, CannotDo, type Command, type Given } from '../command';
+import { placesOf, shown } from '../places';
+
+const USAGE = `list | add NAME ROLE | role NAME ROLE | reset NAME | unlock NAME | leave NAME, each but list with --as ADMINISTRATOR`;
+const ROLES = role.options.join(', ');
+/** Tries from here are counted apart from those of any browser. */
+const HERE = 'command-line';
+
+/**
+ * Who works here. Whoever changes anything does so as an administrator, by name and password, and the ledger says so: that
+ * they can reach the machine is no proof of who they are.
+ */
+export const user: Command = {
+  usage: USAGE,
+  does: 'lists who works here; adds somebody, changes a role, resets a password, as a named administrator',
+  words: [1, 3],
+  options: { as: { type: 'string' } },
+  async run(given) {
+    const { database } = placesOf(given.env);
+    if (!existsSync(database)) throw new CannotDo(`There is no database at ${shown(database)}.`);
+    const db = openDatabase(database);
+    try {
+      const [act = ''] = given.words;
+      if (act === 'list') return list(await listColleagues(db));
+      const does = ACTS[act];
+      if (!does || given.words.length !== does.words) throw new CannotDo(`Usage: kitwright user ${USAGE}`);
+      return await does.run({ ...given, db, person: await provenAdministrator(db, given) });
+    } finally {
+      db.close();
+    }
+  },
+};
+
+type AtUser = Given & { db: Database; person: Person };
+
+const ACTS: Record<string, { words: number; run(at: AtUser): Promise<Answer> }> = {
+  add: {
+    words: 3,
+    async run({ db, person, now, words: [, name = '', wanted = ''] }) {
+      const firstPassword = newPassword();
+      const entry = { name, role: roleNamed(wanted) };
+      const added = await addPerson({ db, now: now().toISOString(), newId, person, firstPassword, entry });
+      const { id } = answerOf(added);
+      return {
+        exit: 0,
+        lines: [
+          `${name} works here now as ${ROLE_WORDS[entry.role].toLowerCase()}.`,
+          toldOnce(firstPassword),
+        ],
+        json: { id, name, role: entry.role, firstPassword },
+      };
+    },
+  },
+  role: {
+    words: 3,
+    async run(at) {
+      const wanted = roleNamed(at.words[2] ?? '');
+      const whom = await named(at);
+      const { db, person, now } = at;
+      answerOf(await changeRole({ db, now: now().toISOString(), person, personId: whom.id, role: wanted }));
+      return {
+        exit: 0,
+        lines: [`${whom.name} is ${ROLE_WORDS[wanted].toLowerCase()} now.`],
+        json: { id: whom.id, role: wanted },
+      };
+    },
+  },
+  reset: {
+    words: 2,
+    async run(at) {
+      const whom = await named(at);
+      const firstPassword = newPassword();
+      const { db, person, now } = at;
+      answerOf(
+        await resetPassword({ db, now: now().toISOString(), person, personId: whom.id, firstPassword }),
+      );
+      return {
+        exit: 0,
+        lines: [
+          `${whom.name} has a new password; every session of theirs has ended.`,
+          toldOnce(firstPassword),
+        ],
+        json: { id: whom.id, firstPassword },
+      };
+    },
+  },
+  unlock: {
+    words: 2,
+    async run(at) {
+      const whom = await named(at);
+      const { db, person, now } = at;
+      answerOf(await unlockPerson({ db, now: now().toISOString(), person, personId: whom.id }));
+      return { exit: 0, lines: [`${whom.name} may try again at once.`], json: { id: whom.id } };
+    },
+  },
+  leave: {
+    words: 2,
+    async run(at) {
+      const whom = await named(at);
+      const { db, person, now } = at;
+      answerOf(await leavePerson({ db, now: now().toISOString(), person, personId: whom.id }));
+      return { exit: 0, lines: [`${whom.name} has left.`], json: { id: whom.id } };
+    },
+  },
+};
+
+const newId: NewId = (prefix) => `${prefix}_${randomUUID()}`;
+
+const toldOnce = (password: string) =>
+  `Password for the first sign-in, told only here and to be changed then: ${password}`;
+
+function list(people: readonly Person[]): Answer {
+  const width = Math.max(4, ...people.map(({ name }) => name.length));
+  return {
+    exit: 0,
+    lines: people.map((one) => `${one.name.padEnd(width)}  ${ROLE_WORDS[one.role]}`),
+    json: people,
+  };
+}
+
+function roleNamed(text: string) {
+  const parsed = role.safeParse(text);
+  if (!parsed.success) throw new CannotDo(`“${text}” is no role. Roles: ${ROLES}.`);
+  return parsed.data;
+}
+
+async function named({ db, words: [, name = ''] }: AtUser): Promise<Person> {
+  const { person } = await claimedByName(db, name);
+  if (!person) throw new CannotDo(`Nobody of the name “${name}” works here.`);
+  return person;
+}
+
+async function provenAdministrator(db: Database, { options, now, secret }: Given): Promise<Person> {
+  if (typeof options.as !== 'string')
+    throw new CannotDo(
+      'Say as which administrator: --as NAME; their password is asked for, or read from standard input.',
+    );
+  const claimed = await claimedByName(db, options.as);
+  const given = await secret(`Password of ${options.as}: `);
+  const check = await checkSecret({
+    db,
+    now: now().toISOString(),
+    personKey: claimed.key,
+    placeKey: HERE,
+    kept: claimed.passwordHash,
+    secret: given,
+  });
+  if (!check.right)
+    throw new CannotDo(
+      `That is not the password of ${options.as}; wait ${check.waitSeconds} s before the next try.`,
+    );
+  if (!claimed.person) throw new Error('nobody has no secret');
+  return claimed.person;
+}
+
+function answerOf<T>(outcome: Outcome<T, never>): T {
+  if (outcome.ok) return outcome.value;
+  throw new CannotDo(outcome.refusal.problems.map(({ message }) => message).join('\n'));
+}

@@ -1,0 +1,153 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
+import { expect, inject, onTestFinished, test } from 'vitest';
+import { kitwright as command } from '@/scripts/kitwright/kitwright';
+import { demoDatabaseFile } from '../setup/database';
+
+interface Said {
+  exit: number;
+  out: string;
+  err: string;
+}
+
+/** The command as a person types it; `secret` is what they type when asked. */
+async function kitwright(words: string[], env: Record<string, string>, secret = ''): Promise<Said> {
+  const said = { out: [] as string[], err: [] as string[] };
+  const exit = await command(words, { ...process.env, PORT: '1', ...env } as NodeJS.ProcessEnv, {
+    say: (line) => said.out.push(line),
+    refuse: (line) => said.err.push(line),
+    secret: async () => secret,
+    now: () => new Date(),
+  });
+  return { exit, out: said.out.join('\n'), err: said.err.join('\n') };
+}
+
+async function demo() {
+  const folder = mkdtempSync(join(inject('databaseFolder'), 'command-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const KITWRIGHT_DB = await demoDatabaseFile();
+  return { KITWRIGHT_DB, KITWRIGHT_BACKUPS: join(folder, 'backups'), folder };
+}
+
+test('backup, list, verify, damage, restore: the whole way by command', async () => {
+  const { folder, ...env } = await demo();
+  const made = await kitwright(['backup', '--json'], env);
+  expect(made).toMatchObject({ exit: 0, err: '' });
+  const { file } = JSON.parse(made.out);
+  const path = join(env.KITWRIGHT_BACKUPS, file);
+  expect((await kitwright(['backups'], env)).out).toContain(file);
+  expect(await kitwright(['verify'], env)).toMatchObject({ exit: 0 });
+  expect(await kitwright(['verify', path], env)).toMatchObject({ exit: 0 });
+
+  const connection = new Sqlite(env.KITWRIGHT_DB);
+  connection.pragma('foreign_keys = OFF');
+  connection.exec('DROP TRIGGER ledger_is_never_shortened; DELETE FROM ledger');
+  connection.close();
+  const found = await kitwright(['verify'], env);
+  expect(found.exit).toBe(1);
+  expect(found.out).toContain('The database has lost what keeps its ledger from being changed');
+
+  expect(await kitwright(['restore', path], env)).toMatchObject({ exit: 2, out: '' });
+  const put = await kitwright(['restore', path, '--yes'], env);
+  expect(put).toMatchObject({ exit: 0, err: '' });
+  expect(put.out).toMatch(/is as in the backup; what was there is kept as/);
+  expect(await kitwright(['verify'], env)).toMatchObject({ exit: 0 });
+  expect(folder).toBeTruthy();
+});
+
+test('the doctor says in plain words what is not well, and exits 1 when something is wrong', async () => {
+  const { folder, ...env } = await demo();
+  const well = await kitwright(['doctor', '--json'], env);
+  expect(well.exit).toBe(0);
+  const { lights } = JSON.parse(well.out);
+  expect(lights.map(({ name }: { name: string }) => name)).toEqual([
+    'node',
+    'environment',
+    'space',
+    'database',
+    'schema',
+    'pages',
+    'references',
+    'ledger',
+    'heads',
+    'writeLog',
+    'backup',
+    'backupSpace',
+    'clock',
+    'server',
+  ]);
+  const notOne = join(folder, 'not-one.sqlite');
+  writeFileSync(
+    notOne,
+    'This is no database, but a text that is long enough to be looked at as one.'.repeat(20),
+  );
+  const wrong = await kitwright(['doctor', '--db', notOne], env);
+  expect(wrong.exit).toBe(1);
+  expect(wrong.out).toMatch(/✗ Database \(wrong\): .* cannot be opened: file is not a database/);
+  expect(wrong.out).toMatch(/put back the newest proven backup/);
+  const unset = await kitwright(['doctor'], { ...env, KITWRIGHT_BACKUP_AT: 'midnight' });
+  expect(unset).toMatchObject({ exit: 1 });
+  expect(unset.out).toContain(
+    'KITWRIGHT_BACKUP_AT cannot be used as it is: use a time such as 02:30, or no.',
+  );
+});
+
+test('people are changed as a named administrator alone, and the ledger has their name', async () => {
+  const { folder: _, ...env } = await demo();
+  const add = ['user', 'add', 'Iris Penhallow', 'technician'];
+  expect(await kitwright(add, env)).toMatchObject({ exit: 2, out: '' });
+  const asEdda = [...add, '--as', 'Edda Winslow'];
+  const refused = await kitwright(asEdda, env, 'not it');
+  expect(refused).toMatchObject({ exit: 2, out: '' });
+  expect(refused.err).toMatch(/That is not the password of Edda Winslow/);
+  // a technician may not, whatever their password
+  const notTheirs = await kitwright([...add, '--as', 'Wren Adeyemi'], env, 'larkmoor infirmary');
+  expect(notTheirs).toMatchObject({ exit: 2, out: '' });
+  const added = await kitwright([...asEdda, '--json'], env, 'larkmoor infirmary');
+  expect(added).toMatchObject({ exit: 0 });
+  const { id, firstPassword } = JSON.parse(added.out);
+  const connection = new Sqlite(env.KITWRIGHT_DB, { readonly: true });
+  const told = connection.prepare('SELECT * FROM ledger ORDER BY seq DESC LIMIT 1').get();
+  connection.close();
+  expect(told).toMatchObject({ action: 'add-person', subject_id: id, person_id: 'person_edda-winslow' });
+  expect(JSON.stringify(told)).not.toContain(firstPassword);
+  expect((await kitwright(['user', 'list'], env)).out).toMatch(/Iris Penhallow +Sterile services technician/);
+});
+
+test('what is not understood is said with the way out, exit 2, as JSON where asked', async () => {
+  const { folder: _, ...env } = await demo();
+  expect((await kitwright([], env)).exit).toBe(2);
+  expect((await kitwright(['help'], env)).exit).toBe(0);
+  expect((await kitwright(['bakcup'], env)).err).toMatch(
+    /There is no command “bakcup”\. Commands: doctor, backup/,
+  );
+  expect((await kitwright(['backup', '--zz'], env)).err).toMatch(/Usage: kitwright backup/);
+  const said = await kitwright(['verify', 'nothing-there', '--json'], env);
+  expect(said.exit).toBe(2);
+  expect(JSON.parse(said.out)).toEqual({
+    problem: expect.stringMatching(/There is no database at .*nothing-there/),
+  });
+});
+
+test('a key seals and opens, by command', async () => {
+  const { folder, ...env } = await demo();
+  const keyFile = join(folder, 'key.txt');
+  const { recipient } = JSON.parse((await kitwright(['key', 'new', keyFile, '--json'], env)).out);
+  const made = await kitwright(['backup', '--json'], { ...env, KITWRIGHT_BACKUP_KEY: recipient });
+  const { file, isSealed } = JSON.parse(made.out);
+  expect(isSealed).toBe(true);
+  const path = join(env.KITWRIGHT_BACKUPS, file);
+  expect((await kitwright(['verify', path], env)).err).toMatch(/is sealed: name the file with its key/);
+  expect((await kitwright(['verify', path, '--key', keyFile], env)).exit).toBe(0);
+  expect(readFileSync(keyFile, 'utf8')).toContain('AGE-SECRET-KEY-1');
+});
+
+test('it is started by its own file, and a calculation runs on standard input', () => {
+  const start = (words: string[], input: string) =>
+    execFileSync(process.execPath, ['scripts/kitwright.mjs', ...words], { input, encoding: 'utf8' });
+  const input = '{"pieces":2,"probability":0.5}';
+  expect(() => start(['calculate', 'nothing'], input)).toThrow(/There is no calculation “nothing”/);
+  expect(start(['help'], '')).toContain('doctor');
+});
