@@ -1,0 +1,46 @@
+import published from './structures.json';
+import codes from './value-sets.json';
+
+/** One element of a type as HL7 publishes it (`StructureDefinition.snapshot.element`, FHIR R5). */
+export interface Element {
+  path: string;
+  min: number;
+  max: string;
+  types?: { code: string; targets?: string[]; regex?: string }[];
+  /** The path of the element whose content this one has too. */
+  like?: string;
+  /** The value set its codes must be from. */
+  required?: string;
+  rules?: { key: string; expression: string }[];
+}
+
+const STRUCTURES = published as Record<string, { kind: string; elements: Element[] }>;
+const VALUE_SETS = codes as Record<string, string[] | null>;
+
+const once = <T>(make: (name: string) => T): ((name: string) => T) => {
+  const kept = new Map<string, T>();
+  return (name) => {
+    if (!kept.has(name)) kept.set(name, make(name));
+    return kept.get(name) as T;
+  };
+};
+
+/** What a type is made of; `null` for one the extract does not have. */
+export const structureOf = once((type): { kind: string; root: Element; elements: Element[] } | null => {
+  const found = STRUCTURES[type];
+  const [root, ...elements] = found?.elements ?? [];
+  return found && root ? { kind: found.kind, root, elements } : null;
+});
+
+/** `system|code` of a required value set; `null` where it has no end, as media types have none. */
+export const codesOf = once((valueSet): ReadonlySet<string> | null => {
+  const known = VALUE_SETS[valueSet];
+  return known ? new Set(known) : null;
+});
+
+/** The regular expression a primitive is written by; `null` where none is published. */
+export const regexOf = once((primitive): RegExp | null => {
+  const value = structureOf(primitive)?.elements.find(({ path }) => path === `${primitive}.value`);
+  const regex = value?.types?.[0]?.regex;
+  return regex === undefined ? null : new RegExp(`^(?:${regex})$`);
+});
