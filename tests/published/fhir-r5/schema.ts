@@ -9,5 +9,7 @@ ajv.addSchema({ $id: 'fhir', $schema: 'http://json-schema.org/draft-06/schema#',
 
 /** Whether a resource is as the official JSON Schema of FHIR R5 has it, which says less than the StructureDefinitions do. */
 export function fitsSchema(resource: { resourceType: string }): boolean {
-  return ajv.validate({ $ref: `fhir#/definitions/${resource.resourceType}` }, resource);
+  const fits = ajv.getSchema(`fhir#/definitions/${resource.resourceType}`);
+  if (!fits) throw new Error(`the extract has no ${resource.resourceType}`);
+  return fits(resource) === true;
 }

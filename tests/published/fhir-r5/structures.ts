@@ -1,3 +1,4 @@
+import { groupBy } from '@/lib/lists/groupBy';
 import published from './structures.json';
 import codes from './value-sets.json';
 
@@ -25,11 +26,21 @@ const once = <T>(make: (name: string) => T): ((name: string) => T) => {
   };
 };
 
+export interface Structure {
+  kind: string;
+  root: Element;
+  elements: Element[];
+  /** Elements by the path they stand under. */
+  under: ReadonlyMap<string, Element[]>;
+}
+
 /** What a type is made of; `null` for one the extract does not have. */
-export const structureOf = once((type): { kind: string; root: Element; elements: Element[] } | null => {
+export const structureOf = once((type): Structure | null => {
   const found = STRUCTURES[type];
   const [root, ...elements] = found?.elements ?? [];
-  return found && root ? { kind: found.kind, root, elements } : null;
+  if (!found || !root) return null;
+  const under = groupBy(elements, ({ path }) => path.slice(0, path.lastIndexOf('.')));
+  return { kind: found.kind, root, elements, under };
 });
 
 /** `system|code` of a required value set; `null` where it has no end, as media types have none. */

@@ -31,7 +31,7 @@ function ofComplex(type: string, path: string, value: Json, at: string, around: 
   if (Object.keys(value).length === 0) return [{ at, rule: 'empty' }];
   const faults: Fault[] = [];
   const known = new Set(structure.kind === 'resource' && path === type ? ['resourceType'] : []);
-  for (const element of structure.elements.filter((one) => parentOf(one.path) === path)) {
+  for (const element of structure.under.get(path) ?? []) {
     const said = namesOf(element).filter(({ name }) => {
       known.add(name).add(`_${name}`);
       return value[name] !== undefined || value[`_${name}`] !== undefined;
@@ -181,7 +181,6 @@ function targetFault(element: Element, as: string, value: Json, at: string): Fau
     .map((type) => ({ at, rule: `may not lead to ${type}` }));
 }
 
-const parentOf = (path: string) => path.slice(0, path.lastIndexOf('.'));
 const nameOf = (element: Element) => element.path.slice(element.path.lastIndexOf('.') + 1);
 
 /** The names an element may have in JSON, each with its type: a choice has one for each. */
