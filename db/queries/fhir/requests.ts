@@ -33,6 +33,8 @@ interface Row {
   changed_at: string;
 }
 
+const HERE = sql`(SELECT coalesce(sum(quantity), 0) FROM supply_order_parts part WHERE part.order_line_id = ordered.id)`;
+
 /** Lines of proposals with what was ordered of them and what of that is here, by id. */
 export async function requestsPage(db: Reading, asked: RequestsAsked): Promise<PageOf<RequestFacts>> {
   mayRead(db, 'readHospital');
@@ -40,20 +42,19 @@ export async function requestsPage(db: Reading, asked: RequestsAsked): Promise<P
     SELECT * FROM (
       SELECT line.id, line.item_id, items.code, items.name, items.gtin, line.maker_id, makers.name AS maker,
         restock.state AS proposal, line.proposed, line.approved, restock.proposed_at, line.sentence, placed.number, placed.state,
-        ordered.ordered, coalesce(came.pieces, 0) AS here, placed.expected_on,
+        ordered.ordered, ${HERE} AS here, placed.expected_on,
         max(restock.proposed_at, coalesce(restock.decided_at, ''), coalesce(placed.ordered_at, ''),
-          coalesce(placed.closed_at, ''), coalesce(came.last, '')) AS changed_at,
+          coalesce(placed.closed_at, ''), coalesce((SELECT max(entered_at) FROM supply_order_parts part
+            WHERE part.order_line_id = ordered.id), '')) AS changed_at,
         -- the table of lib/fhir/supplyRequest.ts, so that a status can be searched for; a test compares the two
         CASE WHEN restock.state = 'proposed' THEN 'draft'
           WHEN restock.state <> 'approved' OR placed.id IS NULL THEN 'cancelled'
-          WHEN coalesce(came.pieces, 0) >= ordered.ordered THEN 'completed'
+          WHEN ${HERE} >= ordered.ordered THEN 'completed'
           WHEN placed.state = 'open' THEN 'active' ELSE 'cancelled' END AS status
       FROM restock_lines line JOIN restocks restock ON restock.id = line.restock_id
       JOIN items ON items.id = line.item_id JOIN makers ON makers.id = line.maker_id
       LEFT JOIN supply_order_lines ordered ON ordered.restock_line_id = line.id
       LEFT JOIN supply_orders placed ON placed.id = ordered.order_id
-      LEFT JOIN (SELECT order_line_id, sum(quantity) AS pieces, max(entered_at) AS last FROM supply_order_parts
-        GROUP BY order_line_id) came ON came.order_line_id = ordered.id
       WHERE ${every(
         among(sql`line.id`, asked.ids),
         following(sql`line.id`, asked.after),
