@@ -1,3 +1,4 @@
+import { absent } from './absent';
 import type { CodeableConcept, Identifier, Quantity, Reference, Resource } from './datatypes';
 import type { Frame } from './frame';
 import { makerReference, ownIdentifier, placeReference } from './identifiers';
@@ -13,7 +14,8 @@ export interface DeliveryFacts {
   /** A maker of the catalogue, or, with no id, as its delivery note was entered. */
   supplier: { id: string | null; name: string };
   stockId: string;
-  quantity: number;
+  /** `null`: whoever asks is counting that heap. */
+  quantity: number | null;
   place: { id: string; name: string };
   /** An instant, or the day it arrived. */
   cameAt: string;
@@ -50,7 +52,7 @@ export function supplyDelivery(frame: Frame, delivery: DeliveryFacts): SupplyDel
     type: { coding: [{ system: 'http://hl7.org/fhir/supplydelivery-supplyitemtype', code: 'device' }] },
     suppliedItem: [
       {
-        quantity: pieces(delivery.quantity),
+        quantity: delivery.quantity === null ? absent('masked') : pieces(delivery.quantity),
         itemReference: { reference: `InventoryItem/${fhirId(delivery.stockId)}` },
       },
     ],

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import type { Reading } from '@/db/reader';
 import { searchset } from '@/lib/fhir/bundle';
 import type { Resource } from '@/lib/fhir/datatypes';
@@ -82,6 +83,7 @@ export async function* everyPage(db: Reading, frame: Frame, type: OfferedType): 
     const { resources, next }: ResourcePage = await PAGES[type](db, frame, search);
     yield resources;
     after = next;
+    await setImmediate();
   }
 }
 

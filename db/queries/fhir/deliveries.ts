@@ -2,6 +2,7 @@ import { sql } from 'drizzle-orm';
 import type { DateBounds } from '@/lib/fhir/dateBounds';
 import type { DeliveryFacts } from '@/lib/fhir/supplyDelivery';
 import { mayRead, type Reading } from '../../reader';
+import { heapsHiddenFrom } from '../shelf/blindHeaps';
 import { among, every, following, type PageAsked, type PageOf, pageOf, within } from './conditions';
 
 export interface DeliveriesAsked extends PageAsked {
@@ -23,9 +24,13 @@ interface Row {
   entered_at: string;
 }
 
-/** What came, of orders and by itself, by id: `deliveryLine_…` before `orderPart_…`. */
+/**
+ * What came, of orders and by itself, by id: `deliveryLine_…` before `orderPart_…`. Of what was put on a heap its reader counts now,
+ * no quantity.
+ */
 export async function deliveriesPage(db: Reading, asked: DeliveriesAsked): Promise<PageOf<DeliveryFacts>> {
   mayRead(db, 'readHospital');
+  const hidden = await heapsHiddenFrom(db);
   const rows = await db.read.all<Row>(sql`
     SELECT came.*, places.name AS place FROM (
       SELECT line.id, 'delivery' AS came_from, ordered.restock_line_id, NULL AS supplier_id, delivery.supplier, line.stock_id,
@@ -46,16 +51,19 @@ export async function deliveriesPage(db: Reading, asked: DeliveriesAsked): Promi
       within(sql`came.entered_at`, asked.changed),
     )}
     ORDER BY came.id LIMIT ${asked.limit + 1}`);
-  return pageOf(rows.map(factsOf), asked.limit);
+  return pageOf(
+    rows.map((row) => factsOf(row, hidden.has(row.stock_id))),
+    asked.limit,
+  );
 }
 
-const factsOf = (row: Row): DeliveryFacts => ({
+const factsOf = (row: Row, hidden: boolean): DeliveryFacts => ({
   id: row.id,
   from: row.came_from,
   restockLineId: row.restock_line_id,
   supplier: { id: row.supplier_id, name: row.supplier },
   stockId: row.stock_id,
-  quantity: row.quantity,
+  quantity: hidden ? null : row.quantity,
   place: { id: row.place_id, name: row.place },
   cameAt: row.came_at,
   enteredAt: row.entered_at,

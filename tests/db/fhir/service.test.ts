@@ -14,6 +14,7 @@ import { entryId, placeId, stockCountId, stockCountLineId } from '@/lib/identity
 import { fitsSchema } from '../../published/fhir-r5/schema';
 import { faultsOf } from '../../published/fhir-r5/validate';
 import { historyDatabase } from '../../setup/database';
+import { begin, bench, close, countAll } from '../bench/counting';
 import { done, Shelf } from '../stock/shelf';
 import { atTable, fromPack, fromSlot, SCREW } from '../usage/usageDesk';
 import { allOf, everything, FRAME, idsFound, type Json, read, search } from './service';
@@ -273,6 +274,21 @@ describe('a blind count', () => {
   });
 });
 
+it('what anybody found in a set is hidden from whoever checks it blind', async () => {
+  const { db, first, second, set } = await bench();
+  const countId = await begin({ db, set }, first);
+  expect((await close(db, first, countId, await countAll({ db, set }, first, countId))).ok).toBe(true);
+  await begin({ db, set }, second, 'check');
+  const id = set.id.replace('_', '.');
+  const { body: seen } = await read(readAs(db, first), 'InventoryReport', id);
+  expect(seen).toMatchObject({ status: 'active' });
+  expect(seen.inventoryListing[0].item.length).toBeGreaterThan(10);
+  const { body: blind } = await read(readAs(db, second), 'InventoryReport', id);
+  expect(blind).toMatchObject({ id, status: 'draft' });
+  expect(JSON.stringify(blind)).not.toContain('quantity');
+  expectR5([blind]);
+});
+
 describe('what was used', () => {
   it('is given once its record is closed, a piece at a time, by the case’s reference and with no patient', async () => {
     const desk = await atTable();
@@ -383,5 +399,15 @@ describe('a delivery', () => {
     expect(await idsFound(db, 'SupplyDelivery', { _lastUpdated: 'ge2026-01-14' })).toEqual([
       'deliveryLine.a',
     ]);
+
+    const counting = { db, now: shelf.now(), newId: shelf.newId, person: keeper };
+    const what = { countId: stockCountId.parse('stockCount_2'), placeId: placeId.parse(line.placeId) };
+    done(await beginStockCount({ ...counting, ...what, countClass: 'all' }));
+    const quantityFor = async (person: typeof keeper) =>
+      (await read(readAs(db, person), 'SupplyDelivery', 'deliveryLine.a')).body.suppliedItem[0].quantity;
+    expect(await quantityFor(keeper)).toEqual({
+      extension: [expect.objectContaining({ valueCode: 'masked' })],
+    });
+    expect(await quantityFor(shelf.other)).toMatchObject({ value: 4 });
   });
 });
