@@ -2,9 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { capabilityStatement } from '@/lib/fhir/capabilityStatement';
 import { OFFERED_TYPES, parametersOf } from '@/lib/fhir/offered';
-import published from './fhir-r5/examples.json';
+import { official } from './fhir-r5/official';
 import { fitsSchema } from './fhir-r5/schema';
-import parameters from './fhir-r5/search-parameters.json';
 import { isUcum } from './fhir-r5/ucum';
 import { faultsOf } from './fhir-r5/validate';
 
@@ -14,7 +13,7 @@ import { faultsOf } from './fhir-r5/validate';
  */
 
 type Json = Record<string, unknown> & { resourceType: string };
-const EXAMPLES = published as unknown as Record<string, Json>;
+const EXAMPLES = official<Record<string, Json>>('examples');
 const rulesOf = (resource: unknown) => faultsOf(resource).map(({ at, rule }) => `${at}: ${rule}`);
 
 /** Examples of the official package that break R5 themselves, each with the reason. There is none among these. */
@@ -239,7 +238,7 @@ describe('the capability statement', () => {
   });
 
   it('names HL7’s search parameters as HL7 defines them for that type', () => {
-    const known = parameters as Record<string, { url: string; type: string }>;
+    const known = official<Record<string, { url: string; type: string }>>('search-parameters');
     for (const type of OFFERED_TYPES)
       for (const [name, { definition, type: kind }] of Object.entries(parametersOf(type))) {
         const official = known[`${type} ${name}`] ?? known[`Resource ${name}`];

@@ -1,6 +1,5 @@
 import { groupBy } from '@/lib/lists/groupBy';
-import published from './structures.json';
-import codes from './value-sets.json';
+import { official } from './official';
 
 /** One element of a type as HL7 publishes it (`StructureDefinition.snapshot.element`, FHIR R5). */
 export interface Element {
@@ -15,8 +14,8 @@ export interface Element {
   rules?: { key: string; expression: string }[];
 }
 
-const STRUCTURES = published as Record<string, { kind: string; elements: Element[] }>;
-const VALUE_SETS = codes as Record<string, string[] | null>;
+const STRUCTURES = official<Record<string, { kind: string; elements: Element[] }>>('structures');
+const VALUE_SETS = official<Record<string, string[] | null>>('value-sets');
 
 const once = <T>(make: (name: string) => T): ((name: string) => T) => {
   const kept = new Map<string, T>();
