@@ -1,7 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import { type UsedPiecesAsked, usedPiecesQuery } from '@/db/queries/fhir/usedPieces';
-import { historyDatabase } from '../../setup/database';
+import { emptyDatabase } from '../../setup/database';
 
 const ANY: UsedPiecesAsked = {
   ...{ keys: null, after: null, limit: 50, item: { codes: null, gtins: null } },
@@ -39,8 +39,8 @@ it.each<[string, Partial<UsedPiecesAsked>, string, 'sorted' | 'in order']>([
     'SEARCH move USING INTEGER PRIMARY KEY (rowid=?)',
     'in order',
   ],
-])('%s is found without going through the journal', async (_name, asked, step, order) => {
-  const db = await historyDatabase();
+])('%s is found without going through the journal', (_name, asked, step, order) => {
+  const db = emptyDatabase();
   const plan = db.read.all<{ detail: string }>(
     sql`EXPLAIN QUERY PLAN ${usedPiecesQuery({ ...ANY, ...asked })}`,
   );
