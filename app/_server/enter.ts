@@ -33,12 +33,14 @@ const reaches = ({ person }: PresentSession, reach: Reach): boolean =>
 /** The names in brackets of an address: `id` of `/api/sets/[id]/open`. */
 type NameIn<K> = K extends `${string}[${infer Name}]${infer Rest}` ? Name | NameIn<Rest> : never;
 type Params<K> = Record<NameIn<K>, string>;
+/** What a handler is given: who asks, and for what. */
+export type Asked<K> = Access & { request: Request; params: Params<K> };
 type Handler<K> = (request: Request, context: { params: Promise<Params<K>> }) => Promise<Response>;
 
 /** A route handler that only somebody who may reaches. */
 export function endpoint<K extends Endpoint>(
   key: K,
-  handle: (access: Access & { request: Request; params: Params<K> }) => Promise<Response> | Response,
+  handle: (asked: Asked<K>) => Promise<Response> | Response,
 ): Handler<K> {
   const reach: Reach = ENDPOINTS[key];
   const writes = !key.startsWith('GET ');

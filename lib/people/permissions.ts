@@ -131,6 +131,8 @@ export const PERMITTED = {
   countStock: [...BENCH, 'scrubPractitioner', 'stockKeeper'],
   /** What becomes of a difference that a count found: by another person than those who counted. */
   decideStockCount: ['stockKeeper', 'decontaminationLead', 'theatreManager'],
+  /** Everything in one file. */
+  takeOut: ['theatreManager', 'administrator'],
   editCatalogue: ['theatreManager', 'stockKeeper', 'administrator'],
 } as const satisfies Record<string, readonly Role[]>;
 

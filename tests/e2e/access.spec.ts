@@ -115,7 +115,8 @@ test('every endpoint is declared with its method, and answers who may and nobody
     const [method = '', route = ''] = key.split(' ');
     const address = site + nowhere(route);
     const nobody = await ask(address, null, { method });
-    const isProblem = nobody.headers.get('content-type') === 'application/problem+json';
+    // FHIR tells problems in a resource of its own
+    const isProblem = /^application\/(problem|fhir)\+json\b/.test(nobody.headers.get('content-type') ?? '');
     if (reach === 'anybody') {
       if ([401, 403].includes(nobody.status) || nobody.status >= 500)
         wrong.push(`nobody ${key}: ${nobody.status}`);
