@@ -34,6 +34,12 @@ export const VARIABLES = [
     otherwise: 'this machine alone',
     schema: z.string().regex(/^[A-Za-z0-9.:_-]+$/, 'use an address of this machine'),
   },
+  {
+    name: 'KITWRIGHT_ADDRESS',
+    says: 'its own address, such as `https://kitwright.example`, under which FHIR identifiers stand',
+    otherwise: 'as the reader came',
+    schema: z.url({ protocol: /^https?$/, error: 'use an address such as https://kitwright.example' }),
+  },
   { name: 'KITWRIGHT_DB', says: 'the database file', otherwise: '`var/kitwright.sqlite`', schema: path },
   {
     name: 'KITWRIGHT_DEMO',
