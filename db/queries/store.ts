@@ -1,34 +1,25 @@
 import { and, asc, eq, gt, inArray, isNull, ne, notInArray, or, sql } from 'drizzle-orm';
-import {
-  configurationId,
-  type ItemId,
-  itemId,
-  placeId,
-  type StockId,
-  setId,
-  stockId,
-} from '@/lib/identity/ids';
+import { configurationId, itemId, placeId, type StockId, setId, stockId } from '@/lib/identity/ids';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
+import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
-import type { MustHaveClass } from '@/lib/sets/configuration';
 import { turnStep } from '@/lib/sets/setState';
 import { lapsesOf, whyNotForCase } from '@/lib/sets/short/decision';
 import { mayRead, type Reading } from '../reader';
 import {
   cases,
-  configurationLines,
   configurations,
   configurationVersions,
   items,
   packs,
   places,
-  setContents,
   setPromises,
   sets,
   stock,
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
 import { onKits, packsOutFor, setsOnKits } from './caseLife/standing';
+import { keptHoldings, NOTHING_IN_IT } from './keptHoldings';
 import { leavingSets } from './loans/leavingSets';
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
@@ -146,26 +137,16 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       // out of service, or about to leave with its loan, it serves nobody, whatever step it is at
       .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(read))))
       .orderBy(asc(sets.code)),
-    read
-      .select({
-        setId: setContents.setId,
-        // one text for each set: a row for each line would cost more than all the rest
-        lines: sql<string>`json_group_array(json_array(${configurationLines.itemId}, ${setContents.found},
-          ${configurationLines.expected}, ${configurationLines.mustHaveClass}, ${items.massGrams}))`,
-      })
-      .from(setContents)
-      .innerJoin(configurationLines, eq(configurationLines.id, setContents.lineId))
-      .innerJoin(items, eq(items.id, configurationLines.itemId))
-      .groupBy(setContents.setId),
+    keptHoldings(read),
     read
       .select({ setId: setPromises.setId, caseId: setPromises.caseId, reference: cases.reference })
       .from(setPromises)
       .innerJoin(cases, eq(cases.id, setPromises.caseId)),
     setsOnKits(read),
   ]);
-  const bySet = new Map(contents.map((row) => [row.setId, heldIn(row.lines)]));
+  const promisesOf = groupBy(promised, (promise) => promise.setId);
   return rows.map(({ set, place, ...row }) => {
-    const held = bySet.get(set.id) ?? { contents: [], massGrams: 0 };
+    const held = contents.get(set.id) ?? NOTHING_IN_IT;
     let massGrams = held.massGrams;
     for (const [has, grams] of [
       [row.hasBasket, row.basketGrams],
@@ -174,7 +155,7 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
     }
     const kit = kits.get(set.id);
-    const promises = promised.filter((promise) => promise.setId === set.id);
+    const promises = promisesOf.get(set.id) ?? [];
     const inUse = forCase !== null && set.caseId === forCase && set.step === 'inTheatre';
     return {
       id: setId.parse(set.id),
@@ -195,30 +176,6 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       contents: held.contents,
     };
   });
-}
-
-type Line = [
-  itemId: string,
-  found: number,
-  expected: number,
-  mustHaveClass: number,
-  massGrams: number | null,
-];
-
-/** The lines of one set by item: an item on several lines is one heap. A piece of unknown mass makes the whole unknown. */
-function heldIn(text: string): Pick<StoredSet, 'contents' | 'massGrams'> {
-  const byItem = new Map<string, StoredSet['contents'][number]>();
-  let massGrams: number | null = 0;
-  for (const [id, found, expected, rank, grams] of JSON.parse(text) as Line[]) {
-    if (found > 0 && massGrams !== null) massGrams = grams === null ? null : massGrams + found * grams;
-    const heap = byItem.get(id);
-    if (heap) {
-      heap.found += found;
-      heap.expected += expected;
-      heap.mustHaveClass = Math.min(heap.mustHaveClass, rank) as MustHaveClass;
-    } else byItem.set(id, { itemId: id as ItemId, found, expected, mustHaveClass: rank as MustHaveClass });
-  }
-  return { contents: [...byItem.values()], massGrams };
 }
 
 /** Where a set stands that is in theatre for the very case that is looked at. */
