@@ -9,7 +9,7 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Skeleton } from '@/app/_ui/skeleton';
 import { ChangedSince } from '@/app/reports/changed-since';
-import { setsInService, theatreDay } from '@/db/queries/theatre/theatreDay';
+import { theatreDay } from '@/db/queries/theatre/theatreDay';
 import { may } from '@/lib/people/permissions';
 import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
@@ -33,7 +33,7 @@ export default async function TheatreListPage({
   const today = wallClock(at).date;
   const asked = plainDate.safeParse((await searchParams).date);
   const date = asked.success ? asked.data : today;
-  const [day, sets] = await Promise.all([theatreDay(db, date), setsInService(db)]);
+  const day = await theatreDay(db, date);
   const { rooms, setRows, lines } = dayLines(day, date, at);
   const theatres = day.theatres.map(({ id, name }) => ({ value: id, label: name }));
   const mayKeep = may(person.role, 'keepTheatreList');
@@ -71,11 +71,6 @@ export default async function TheatreListPage({
             day={date}
             lines={lines}
             theatres={theatres}
-            sets={sets.map(({ id, code, configuration }) => ({
-              value: id,
-              label: code,
-              note: configuration,
-            }))}
             mayKeep={mayKeep}
             mayPromise={may(person.role, 'promiseSets')}
           />

@@ -304,6 +304,7 @@ export const ENDPOINTS = {
   'POST /api/theatre-list/sessions': 'keepTheatreSessions',
   'POST /api/theatre-list/sessions/[id]': 'keepTheatreSessions',
   'POST /api/theatre-list/sessions/[id]/remove': 'keepTheatreSessions',
+  'GET /api/theatre-list/sets': 'promiseSets',
   'GET /api/theatre-list/standings': 'readHospital',
   'POST /api/theatre-list/theatres/[id]/lead': 'keepTheatreSessions',
 } as const satisfies Record<string, Reach>;
