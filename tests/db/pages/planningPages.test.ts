@@ -1,0 +1,205 @@
+import { type SQL, sql } from 'drizzle-orm';
+import { describe, expect, it } from 'vitest';
+import type { Database } from '@/db/client';
+import { recordMoves } from '@/db/operations/pieces/record-moves';
+import { keptHoldings } from '@/db/queries/keptHoldings';
+import { thingNamed } from '@/db/queries/ledger/thingNamed';
+import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
+import { listRecalls } from '@/db/queries/trace/recalls';
+import { recalls, setContents } from '@/db/schema';
+import type { ItemId } from '@/lib/identity/ids';
+import { plainDate } from '@/lib/quantities/plainDate';
+import { demoDatabase, historyDatabase } from '../../setup/database';
+
+const planOf = (db: Database, query: SQL): string =>
+  db.read
+    .all<{ detail: string }>(sql`EXPLAIN QUERY PLAN ${query}`)
+    .map(({ detail }) => detail)
+    .join('\n');
+
+/** No table that grows with the years is gone through. */
+const GOES_THROUGH =
+  /SCAN (cases|ledger|turns|turn_steps|piece_moves|move|notices|packs|loads)\b(?! USING (COVERING )?INDEX)/;
+
+describe('the queries of planning and reports', () => {
+  it('find cases of days, what a person was told, and things by their names, by indexes', async () => {
+    const db = await demoDatabase();
+    const plans = {
+      days: planOf(
+        db,
+        sql`SELECT * FROM cases WHERE case_date >= '2026-01-14' AND case_date < '2026-01-21' AND cancelled_at IS NULL`,
+      ),
+      told: planOf(
+        db,
+        sql`SELECT * FROM notices WHERE person_id = 'person_x' ORDER BY told_at DESC, id DESC LIMIT 200`,
+      ),
+      named: planOf(db, sql`SELECT id FROM cases WHERE id = 'x' OR reference = 'x' OR reference = 'X'`),
+      pack: planOf(db, sql`SELECT id FROM packs WHERE id = 'x' OR number = 'x' OR number = 'X'`),
+      load: planOf(db, sql`SELECT id FROM loads WHERE id = 'x' OR number = 'x' OR number = 'X'`),
+      turns: planOf(
+        db,
+        sql`SELECT set_id, count(*) FROM turn_steps INDEXED BY turn_steps_sterilised WHERE step = 'inSteriliser' GROUP BY set_id`,
+      ),
+    };
+    expect(plans.days).toContain('cases_by_date');
+    expect(plans.told).toContain('notices_by_person');
+    expect(plans.told).not.toContain('TEMP B-TREE');
+    expect(plans.turns).toContain('COVERING INDEX turn_steps_sterilised');
+    for (const plan of Object.values(plans)) expect(plan).not.toMatch(GOES_THROUGH);
+  });
+
+  it('cost the cases of a period by its days and their own moves', async () => {
+    const db = await historyDatabase();
+    const plan = planOf(
+      db,
+      sql`SELECT move.case_id, sum(move.quantity) FROM cases JOIN moves_that_stand move ON move.case_id = cases.id
+        WHERE cases.case_date BETWEEN '2025-12-01' AND '2026-01-14' AND cases.ends_at < '2026-01-14T06:30:00.000Z'
+        GROUP BY move.case_id`,
+    );
+    expect(plan).not.toMatch(GOES_THROUGH);
+  });
+});
+
+describe('what left the shelf by month', () => {
+  const both = (db: Database) => {
+    const of = (table: string) =>
+      db.read.all(sql.raw(`SELECT item_id, month, units FROM ${table} WHERE units <> 0 ORDER BY 1, 2`));
+    return { kept: of('shelf_months'), workedOut: of('shelf_months_worked_out') };
+  };
+
+  it('is the same as the moves say, for two years, and after what leaves, comes back and was not so', async () => {
+    const db = await historyDatabase();
+    const before = both(db);
+    expect(before.kept.length).toBeGreaterThan(10);
+    expect(before.kept).toEqual(before.workedOut);
+    const [heap] = db.read.all<{ id: string; item_id: string; lot: string | null; use_by: string | null }>(
+      sql`SELECT id, item_id, lot, use_by FROM stock WHERE form <> 'unsterile' AND quantity > 3 LIMIT 1`,
+    );
+    if (!heap) throw new Error('something sterile is on the shelf');
+    const move = {
+      ...{ itemId: heap.item_id as ItemId, lot: heap.lot, useBy: heap.use_by, personId: null },
+      ...{ doneAt: '2026-01-14T06:30:00.000Z', enteredAt: '2026-01-14T06:30:00.000Z' },
+    } as const;
+    await db.tx((write) =>
+      recordMoves(write, [
+        { ...move, act: 'takenOut', quantity: 3, from: { stockId: heap.id } },
+        { ...move, act: 'cameBack', quantity: 1, to: { stockId: heap.id } },
+      ] as Parameters<typeof recordMoves>[1]),
+    );
+    const after = both(db);
+    expect(after.kept).not.toEqual(before.kept);
+    expect(after.kept).toEqual(after.workedOut);
+    const losses = await loadShelfLosses(db, plainDate.parse('2026-02-01'), 12);
+    expect(losses.length).toBeGreaterThan(0);
+  });
+});
+
+describe('what lies in sets', () => {
+  it('reads as line by line, stays the same object while nothing changed, and follows every change', async () => {
+    const db = await demoDatabase();
+    const lineByLine = () =>
+      new Map(
+        db.read
+          .all<{ set_id: string; pieces: number; grams: number | null }>(sql`
+            SELECT set_id, sum(found) AS pieces,
+              iif(sum(found > 0 AND mass_grams IS NULL) > 0, NULL, coalesce(sum(found * mass_grams), 0)) AS grams
+            FROM set_contents JOIN configuration_lines line ON line.id = line_id JOIN items ON items.id = line.item_id
+            GROUP BY set_id`)
+          .map((row) => [row.set_id, { pieces: row.pieces, grams: row.grams }]),
+      );
+    const read = async () => {
+      const holdings = await keptHoldings(db.read);
+      return {
+        holdings,
+        sums: new Map(
+          [...holdings].map(([id, { contents, massGrams }]) => [
+            id,
+            { pieces: contents.reduce((sum, { found }) => sum + found, 0), grams: massGrams },
+          ]),
+        ),
+      };
+    };
+    const first = await read();
+    expect(first.sums).toEqual(lineByLine());
+    const again = await read();
+    for (const [id, holding] of first.holdings) expect(again.holdings.get(id)).toBe(holding);
+    const [row] = db.read.select().from(setContents).limit(1).all();
+    await db.tx((write) =>
+      write.run(
+        sql`UPDATE set_contents SET found = found + 1 WHERE set_id = ${row?.setId} AND line_id = ${row?.lineId}`,
+      ),
+    );
+    const then = await read();
+    expect(then.sums).toEqual(lineByLine());
+    expect(then.holdings.get(row?.setId ?? '')).not.toBe(first.holdings.get(row?.setId ?? ''));
+    // another mass of an item is another mass of every set it lies in
+    await db.tx((write) =>
+      write.run(sql`UPDATE items SET mass_grams = 1, revision = revision + 1 WHERE mass_grams IS NOT NULL`),
+    );
+    expect((await read()).sums).toEqual(lineByLine());
+  });
+});
+
+describe('a thing asked for by its name', () => {
+  it('is found however it is typed', async () => {
+    const db = await demoDatabase();
+    const [one] = db.read.all<{ id: string; reference: string }>(
+      sql`SELECT id, reference FROM cases LIMIT 1`,
+    );
+    const [set] = db.read.all<{ id: string; code: string }>(sql`SELECT id, code FROM sets LIMIT 1`);
+    for (const text of [one?.id, one?.reference, one?.reference.toLowerCase()])
+      expect(await thingNamed(db, text ?? '')).toEqual({ id: one?.id, label: one?.reference, kind: 'case' });
+    expect(await thingNamed(db, set?.code.toLowerCase() ?? '')).toMatchObject({ id: set?.id, kind: 'set' });
+    expect(await thingNamed(db, 'nothing of that name')).toBeNull();
+  });
+
+  it('is called in capitals, wherever there are many of its kind', async () => {
+    const db = await historyDatabase();
+    const small = db.read.all(sql`
+      SELECT reference FROM cases WHERE reference <> upper(reference)
+      UNION ALL SELECT number FROM packs WHERE number <> upper(number)
+      UNION ALL SELECT number FROM loads WHERE number <> upper(number)`);
+    expect(small).toEqual([]);
+  });
+});
+
+describe('recalls', () => {
+  it('are listed with all that are open, and closed ones fifty at a time', async () => {
+    const db = await demoDatabase();
+    const moment = (n: number) => new Date(Date.UTC(2020, 0, 1 + n)).toISOString();
+    await db.tx(async (write) => {
+      for (let n = 0; n < 122; n += 1) {
+        const closed = n >= 2;
+        await write.insert(recalls).values({
+          ...{
+            id: `recall_${n}`,
+            number: `R-${n}`,
+            kind: 'item',
+            itemId: 'item_sf-l27-24',
+            reason: 'A notice.',
+          },
+          ...{ isRehearsal: false, openedBy: 'person_nell-ashdown', openedAt: moment(n), revision: 1 },
+          found: { cases: [], sets: [], heaps: [], unknownLots: [], contradictions: [] },
+          ...(closed
+            ? {
+                ...{ closedBy: 'person_nell-ashdown', closedWith: 'person_joseph-quayle' },
+                ...{ closedAt: moment(n + 1), closedBecause: 'All came back.' },
+              }
+            : {}),
+        });
+      }
+    });
+    const seen: string[] = [];
+    let before: string | null = null;
+    for (let pages = 0; pages < 4; pages += 1) {
+      const page = await listRecalls(db, before);
+      expect(page.open.map(({ number }) => number)).toEqual(['R-1', 'R-0']);
+      expect(page.closedCount).toBe(120);
+      expect(page.closed.length).toBeLessThanOrEqual(50);
+      seen.push(...page.closed.map(({ number }) => number));
+      if (page.older === null) break;
+      before = page.older;
+    }
+    expect(seen).toEqual(Array.from({ length: 120 }, (_, at) => `R-${121 - at}`));
+  });
+});
