@@ -28,16 +28,19 @@ import { type PresentDecision, presentDecisions } from './short/decisions';
  * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another; what lies
  * with another case's kit is there for nobody else, and what is in theatre for this case is at its hand. Of
  * a set the reader is to check blind, nothing that anybody found is among it.
+ *
+ * @param sets read before by `setsOnFile`, where many cases are asked about at once
  */
-export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
+export async function loadStore(db: Reading, forCase: string | null, sets?: SetsOnFile): Promise<Store> {
   mayRead(db, 'readHospital');
-  const [stored, packs, decisions, hidden, letOut] = await Promise.all([
-    loadSets(db, forCase),
+  const [onFile, packs, decisions, hidden, letOut] = await Promise.all([
+    sets ?? setsOnFile(db),
     loadPacks(db, forCase),
     presentDecisions(db.read),
     hiddenFrom(db),
     letOutForOthers(db, forCase),
   ]);
+  const stored = setsFor(onFile, forCase);
   const withLetOut = <T extends { id: string }>(one: T) => {
     const reference = letOut.get(one.id);
     return reference === undefined ? one : { ...one, letOutFor: { reference } };
@@ -111,7 +114,19 @@ function sentShort(
   return { sets: sent, packs };
 }
 
-async function loadSets({ read }: Reading, forCase: string | null): Promise<StoredSet[]> {
+/** Every set in service with what lies in it, whichever case it is asked for. */
+export interface SetsOnFile {
+  sets: { set: Omit<StoredSet, 'promisedTo' | 'step'>; step: string; caseId: string | null }[];
+  /** By set, the cases it is promised to. */
+  promises: ReadonlyMap<string, readonly { caseId: string; reference: string }[]>;
+  /** By set, the case whose kit it lies with. */
+  kits: Awaited<ReturnType<typeof setsOnKits>>;
+}
+
+/** What `loadStore` reads of sets, which is the same for every case. */
+export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const basket = sql<
     number | null
   >`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.basketItemId})`;
@@ -144,8 +159,7 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       .innerJoin(cases, eq(cases.id, setPromises.caseId)),
     setsOnKits(read),
   ]);
-  const promisesOf = groupBy(promised, (promise) => promise.setId);
-  return rows.map(({ set, place, ...row }) => {
+  const onFile = rows.map(({ set, place, ...row }): SetsOnFile['sets'][number] => {
     const held = contents.get(set.id) ?? NOTHING_IN_IT;
     let massGrams = held.massGrams;
     for (const [has, grams] of [
@@ -154,26 +168,39 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
     ] as const) {
       if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
     }
-    const kit = kits.get(set.id);
-    const promises = promisesOf.get(set.id) ?? [];
-    const inUse = forCase !== null && set.caseId === forCase && set.step === 'inTheatre';
     return {
-      id: setId.parse(set.id),
-      code: set.code,
-      configurationId: configurationId.parse(row.configurationId),
-      configurationName: row.configurationName,
-      step: inUse ? 'inSterileStore' : turnStep.parse(set.step),
-      heldBecause: set.heldBecause,
-      readyAt: set.readyAt,
-      useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
-      place: inUse
-        ? IN_THEATRE
-        : place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
-      massGrams,
+      step: set.step,
+      caseId: set.caseId,
+      set: {
+        id: setId.parse(set.id),
+        code: set.code,
+        configurationId: configurationId.parse(row.configurationId),
+        configurationName: row.configurationName,
+        heldBecause: set.heldBecause,
+        readyAt: set.readyAt,
+        useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
+        place: place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
+        massGrams,
+        contents: held.contents,
+      },
+    };
+  });
+  return { sets: onFile, promises: groupBy(promised, (promise) => promise.setId), kits };
+}
+
+/** The sets as they are for one case: what is promised to it, lies with its kit, or is in theatre for it. */
+function setsFor({ sets: all, promises, kits }: SetsOnFile, forCase: string | null): StoredSet[] {
+  return all.map(({ set, step, caseId }): StoredSet => {
+    const kit = kits.get(set.id);
+    const own = promises.get(set.id) ?? [];
+    const inUse = forCase !== null && caseId === forCase && step === 'inTheatre';
+    return {
+      ...set,
+      step: inUse ? 'inSterileStore' : turnStep.parse(step),
+      ...(inUse ? { place: IN_THEATRE } : {}),
       ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
-      promisedTo: promises.filter(({ caseId }) => caseId !== forCase).map(({ reference }) => reference),
-      ...(promises.some(({ caseId }) => caseId === forCase) ? { promisedHere: true as const } : {}),
-      contents: held.contents,
+      promisedTo: own.filter((promise) => promise.caseId !== forCase).map(({ reference }) => reference),
+      ...(own.some((promise) => promise.caseId === forCase) ? { promisedHere: true as const } : {}),
     };
   });
 }
