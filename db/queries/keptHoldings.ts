@@ -6,9 +6,12 @@ import type { Queries } from '../client';
 import { configurationLines, items, setContents } from '../schema';
 
 /** What lies in a set by item, and what that weighs; a piece of unknown mass makes the whole unknown. */
-export type Holding = Readonly<Pick<StoredSet, 'contents' | 'massGrams'>>;
+export type Holding = Readonly<Pick<StoredSet, 'contents' | 'massGrams'>> & {
+  /** On some line fewer lie than are expected. */
+  readonly lacks: boolean;
+};
 
-export const NOTHING_IN_IT: Holding = { contents: [], massGrams: 0 };
+export const NOTHING_IN_IT: Holding = { contents: [], massGrams: 0, lacks: false };
 
 interface Line {
   itemId: ItemId;
@@ -102,9 +105,11 @@ async function learnLines(
 function holdingOf(figures: string, { lines, masses }: Kept): Holding {
   const byItem = new Map<string, StoredSet['contents'][number]>();
   let massGrams: number | null = 0;
+  let lacks = false;
   for (const [lineId, found] of pairsOf(figures)) {
     const line = lines.get(lineId);
     if (!line) continue;
+    lacks ||= found < line.expected;
     const grams = masses.get(line.itemId) ?? null;
     if (found > 0 && massGrams !== null) massGrams = grams === null ? null : massGrams + found * grams;
     const heap = byItem.get(line.itemId);
@@ -114,5 +119,5 @@ function holdingOf(figures: string, { lines, masses }: Kept): Holding {
       heap.mustHaveClass = Math.min(heap.mustHaveClass, line.mustHaveClass) as MustHaveClass;
     } else byItem.set(line.itemId, { ...line, found });
   }
-  return { contents: [...byItem.values()], massGrams };
+  return { contents: [...byItem.values()], massGrams, lacks };
 }
