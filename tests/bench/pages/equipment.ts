@@ -1,7 +1,8 @@
+import type { Database } from '@/db/client';
 import { keptCatalogue } from '@/db/queries/caseKit';
 import { listCases } from '@/db/queries/cases';
-import { loadCatalogue } from '@/db/queries/catalogue';
 import { catalogueFacets, searchCatalogue } from '@/db/queries/catalogueSearch';
+import { completenessOfSets } from '@/db/queries/completeness';
 import { listConfigurations } from '@/db/queries/configurations';
 import { openEmergencies } from '@/db/queries/emergency/record';
 import { listFitRules, loadFitEngine } from '@/db/queries/fitRules';
@@ -13,7 +14,7 @@ import { loanBoard } from '@/db/queries/loans/loanBoard';
 import { loadPack } from '@/db/queries/packs/pack';
 import { listPlaces, whatLiesIn } from '@/db/queries/places';
 import { lastScans } from '@/db/queries/scans/lastScans';
-import { loadSetStanding } from '@/db/queries/setStandings';
+import { loadSetStanding, loadSetStandings } from '@/db/queries/setStandings';
 import { lastCounts } from '@/db/queries/sets';
 import { recentStockCounts } from '@/db/queries/shelf/countScreen';
 import { placesToCount } from '@/db/queries/shelf/placesToCount';
@@ -25,15 +26,16 @@ import { asidePiecesOf } from '@/db/queries/turns/asidePieces';
 import { listHeldSets } from '@/db/queries/turns/heldSets';
 import { casesToSendTo, loadSetTurn } from '@/db/queries/turns/setTurn';
 import { loadWorkQueue } from '@/db/queries/turns/workQueue';
+import { items, packs, places, sets } from '@/db/schema';
 import { searchFrom } from '@/lib/catalogue/search';
 import { placeId, setId } from '@/lib/identity/ids';
 import { addDays } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { ListPage } from './listPage';
 
-const ITEM = 'item_cr-b25-110-r0';
-const SET = setId.parse('set_y8');
-const STORE = placeId.parse('place_store');
+/** One of each to look at, whichever hospital it is. */
+const some = async (db: Database, table: typeof items | typeof sets | typeof places | typeof packs) =>
+  (await db.read.select({ id: table.id }).from(table).limit(1))[0]?.id ?? '';
 
 /** What is bought, kept, packed, run and lent. */
 export const pages: ListPage[] = [
@@ -43,18 +45,22 @@ export const pages: ListPage[] = [
     ask: (db, at) => listCases(db, wallClock(at).date, addDays(wallClock(at).date, 2)),
   },
   { page: '/sets', bound: 60, ask: (db, at) => keptSetStandings(db, at) },
+  { page: '/sets after an entry', bound: 400, ask: (db, at) => loadSetStandings(db, { now: at }) },
+  { page: 'completeness of every set', bound: 60, ask: (db) => completenessOfSets(db) },
   {
     page: '/sets/[id]',
     bound: 120,
-    ask: (db, at) =>
-      Promise.all([
-        loadSetStanding(db, SET, at),
-        loadSetTurn(db, SET),
-        lastCounts(db, SET, 5),
-        asidePiecesOf(db, { settled: false, of: SET, limit: 50 }),
+    ask: async (db, at) => {
+      const id = setId.parse(await some(db, sets));
+      return Promise.all([
+        loadSetStanding(db, id, at),
+        loadSetTurn(db, id),
+        lastCounts(db, id, 5),
+        asidePiecesOf(db, { settled: false, of: id, limit: 50 }),
         casesToSendTo(db, at),
         listPlaces(db),
-      ]),
+      ]);
+    },
   },
   { page: '/configurations', bound: 60, ask: (db) => listConfigurations(db) },
   {
@@ -66,7 +72,10 @@ export const pages: ListPage[] = [
   {
     page: '/stock/[item]',
     bound: 40,
-    ask: (db, at) => Promise.all([shelfLots(db, at, { itemId: ITEM }), shelfMoves(db, ITEM, 100)]),
+    ask: async (db, at) => {
+      const itemId = await some(db, items);
+      return Promise.all([shelfLots(db, at, { itemId }), shelfMoves(db, itemId, 100)]);
+    },
   },
   {
     page: '/stock/counts',
@@ -79,11 +88,19 @@ export const pages: ListPage[] = [
     ask: (db) => Promise.all([receivableItems(db), listPlaces(db), recentDeliveries(db, 20)]),
   },
   { page: '/places', bound: 40, ask: (db) => listPlaces(db) },
-  { page: '/places/[id]', bound: 120, ask: (db) => whatLiesIn(db, STORE) },
+  {
+    page: '/places/[id]',
+    bound: 120,
+    ask: async (db) => whatLiesIn(db, placeId.parse(await some(db, places))),
+  },
   { page: '/work, /work/board', bound: 120, ask: (db, at) => loadWorkQueue(db, at) },
   { page: '/work/short', bound: 80, ask: (db, at) => openDecisions(db, at) },
   { page: '/scan', bound: 20, ask: (db) => lastScans(db, { personId: 'person_t1' }) },
-  { page: '/packs/[id]', bound: 40, ask: (db) => Promise.all([loadPack(db, 'pack_y20'), keptCatalogue(db)]) },
+  {
+    page: '/packs/[id]',
+    bound: 40,
+    ask: async (db) => Promise.all([loadPack(db, await some(db, packs)), keptCatalogue(db)]),
+  },
   {
     page: '/loads',
     bound: 60,
@@ -107,6 +124,6 @@ export const pages: ListPage[] = [
   {
     page: '/fit/table, /fit/check, /fit/pair',
     bound: 150,
-    ask: (db, at) => Promise.all([loadCatalogue(db), loadFitEngine(db, wallClock(at).date)]),
+    ask: (db, at) => Promise.all([keptCatalogue(db), loadFitEngine(db, wallClock(at).date)]),
   },
 ];

@@ -33,7 +33,7 @@ export async function writeToday(path: string, now: string): Promise<void> {
   const triggers = db
     .prepare<[], { name: string; sql: string }>(
       `SELECT name, sql FROM sqlite_schema WHERE type = 'trigger' AND tbl_name IN
-        ('sets', 'configuration_versions', 'configuration_lines', 'cases', 'set_promises', 'stock', 'plans')`,
+        ('sets', 'turn_steps', 'configuration_versions', 'configuration_lines', 'cases', 'set_promises', 'stock', 'plans')`,
     )
     .all();
   db.transaction(() => {
@@ -42,6 +42,9 @@ export async function writeToday(path: string, now: string): Promise<void> {
     setsToday(db, now);
     shelves(db, now);
     casesToCome(db, now);
+    // lines of a version never change, but here they did
+    db.exec(`DELETE FROM set_completeness; INSERT INTO set_completeness (set_id, lines, expected, found, surplus, unsound, uncounted,
+      musts, below, short_1, short_2, short_3, short_4) SELECT * FROM set_completeness_worked_out`);
     for (const { sql } of triggers) db.exec(sql);
   })();
   db.close();
@@ -103,6 +106,10 @@ function setsToday(db: Sqlite.Database, now: string): void {
     `UPDATE set_contents SET found = max(0, found - ?) WHERE set_id = ? AND line_id = (SELECT line_id FROM set_contents
       WHERE set_id = ? ORDER BY line_id LIMIT 1 OFFSET ?)`,
   );
+  const held = db.prepare(
+    `INSERT INTO turn_steps (set_id, turn_id, from_step, step, because, done_at, entered_at)
+      SELECT id, turn_id, 'inSterileStore', 'held', held_because, step_since, step_since FROM sets WHERE id = ?`,
+  );
   const since = Date.parse(now) - 6 * 60 * MINUTE;
   ids.forEach((id, at) => {
     let mark = (at * 37) % 100;
@@ -120,6 +127,7 @@ function setsToday(db: Sqlite.Database, now: string): void {
       iso(Date.parse(now) + 90 * DAY).slice(0, 10),
       id,
     );
+    if (because !== null) held.run(id);
     if (at % 8 === 0)
       for (let piece = 0; piece < 1 + (at % 3); piece += 1)
         lacks.run(1 + (at % 2), id, id, (at + piece * 13) % 80);
