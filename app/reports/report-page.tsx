@@ -1,6 +1,7 @@
 import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { dayOfReport, type ReportKind, reportOfDay } from '@/app/_server/day-report';
+import { pageFirst } from '@/app/_server/page-first';
 import type { Access } from '@/app/_server/session';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
@@ -76,6 +77,7 @@ async function ReportBody({
   kind: ReportKind;
   day: PlainDate;
 }) {
+  await pageFirst();
   const { report, names, changed } = await reportOfDay(access, kind, day);
   return (
     <>

@@ -3,6 +3,7 @@ import { Suspense } from 'react';
 import { changedDay } from '@/app/_server/changed-day';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { pageFirst } from '@/app/_server/page-first';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -97,6 +98,7 @@ export default async function TheatreListPage({
 
 /** Below the list, which does not wait for it: how each case stands is worked out for it. */
 async function Changed({ date, at }: { date: PlainDate; at: string }) {
+  await pageFirst();
   const access = await enter('/theatre-list');
   return <ChangedSince changed={await changedDay(access, 'theatreList', date)} now={at} />;
 }

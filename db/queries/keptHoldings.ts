@@ -3,7 +3,7 @@ import type { ItemId } from '@/lib/identity/ids';
 import type { StoredSet } from '@/lib/kits/store';
 import type { MustHaveClass } from '@/lib/sets/configuration';
 import type { Queries } from '../client';
-import { configurationLines, items, setContents } from '../schema';
+import { configurationLines, items, setCompleteness, setContents } from '../schema';
 
 /** What lies in a set by item, and what that weighs; a piece of unknown mass makes the whole unknown. */
 export type Holding = Readonly<Pick<StoredSet, 'contents' | 'massGrams'>> & {
@@ -20,6 +20,8 @@ interface Line {
 }
 
 interface Kept {
+  /** What was found in each set, as one text, and the mark it had then. */
+  figures: Map<string, { mark: number; text: string }>;
   /** Of versions in force or superseded, which never change. */
   lines: Map<string, Line>;
   /** The catalogue's masses as of a stamp, and what was read under it, by the text of a set's figures. */
@@ -29,41 +31,62 @@ interface Kept {
 }
 const kept = new WeakMap<Queries, Kept>();
 
-/** Texts kept at most; past so many all are let go, and those that are still needed are read anew. */
+/** Texts kept at most; past so many all are let go, and those that are still needed are worked out anew. */
 const MOST_TEXTS = 20_000;
 
 /**
- * What lies in every set. The figures are read each time, in one text a set; what a text says is worked out once, and sets of
- * which it says the same share the very same holding, so that what is remembered about one is good for all of them. Nobody may
- * change a holding.
+ * What lies in every set. Only sets whose mark is another are read again, in one text each; what a text says is worked out once,
+ * and sets of which it says the same share the very same holding, so that what is remembered about one is good for all of them.
+ * Nobody may change a holding.
  */
 export async function keptHoldings(read: Queries): Promise<ReadonlyMap<string, Holding>> {
-  const [figures, [mark]] = await Promise.all([
-    read.all<{ set_id: string; figures: string }>(
-      sql`SELECT set_id, group_concat(line_id || ' ' || found) AS figures FROM ${setContents} GROUP BY set_id`,
-    ),
-    read.all<{ stamp: string }>(
-      sql`SELECT count(*) || '/' || coalesce(sum(revision), 0) || '/' || coalesce(max(rowid), 0) AS stamp FROM ${items}`,
-    ),
-  ]);
-  const stamp = mark?.stamp ?? '';
-  const before = kept.get(read);
-  const own: Kept =
-    before?.stamp === stamp
-      ? before
-      : {
-          lines: before?.lines ?? new Map(),
-          stamp,
-          masses: await massesOf(read),
-          holdings: new Map(),
-        };
-  kept.set(read, own);
+  const own = await keptFor(read);
+  const marks = await read
+    .select({ setId: setCompleteness.setId, mark: setCompleteness.mark })
+    .from(setCompleteness);
+  await readChanged(
+    read,
+    own,
+    marks.filter(({ setId, mark }) => own.figures.get(setId)?.mark !== mark),
+  );
+  const textOf = (setId: string) => own.figures.get(setId)?.text ?? '';
   if (own.holdings.size > MOST_TEXTS) own.holdings.clear();
-  const unread = figures.filter((row) => !own.holdings.has(row.figures));
-  await learnLines(read, own.lines, unread);
-  for (const row of unread)
-    if (!own.holdings.has(row.figures)) own.holdings.set(row.figures, holdingOf(row.figures, own));
-  return new Map(figures.map((row) => [row.set_id, own.holdings.get(row.figures) ?? NOTHING_IN_IT]));
+  const unknown = new Set(marks.map(({ setId }) => textOf(setId)).filter((text) => !own.holdings.has(text)));
+  await learnLines(read, own.lines, [...unknown]);
+  for (const text of unknown) own.holdings.set(text, holdingOf(text, own));
+  return new Map(marks.map(({ setId }) => [setId, own.holdings.get(textOf(setId)) ?? NOTHING_IN_IT]));
+}
+
+async function keptFor(read: Queries): Promise<Kept> {
+  const [row] = await read.all<{ stamp: string }>(
+    sql`SELECT count(*) || '/' || coalesce(sum(revision), 0) || '/' || coalesce(max(rowid), 0) AS stamp FROM ${items}`,
+  );
+  const stamp = row?.stamp ?? '';
+  const before = kept.get(read);
+  if (before?.stamp === stamp) return before;
+  const own: Kept = {
+    figures: before?.figures ?? new Map(),
+    lines: before?.lines ?? new Map(),
+    stamp,
+    masses: await massesOf(read),
+    holdings: new Map(),
+  };
+  kept.set(read, own);
+  return own;
+}
+
+async function readChanged(
+  read: Queries,
+  { figures }: Kept,
+  changed: readonly { setId: string; mark: number }[],
+): Promise<void> {
+  if (changed.length === 0) return;
+  const ids = JSON.stringify(changed.map(({ setId }) => setId));
+  const rows = await read.all<{ set_id: string; text: string }>(sql`
+    SELECT set_id, group_concat(line_id || ' ' || found) AS text FROM ${setContents}
+    WHERE set_id IN (SELECT value FROM json_each(${ids})) GROUP BY set_id`);
+  const textOf = new Map(rows.map((row) => [row.set_id, row.text]));
+  for (const { setId, mark } of changed) figures.set(setId, { mark, text: textOf.get(setId) ?? '' });
 }
 
 const massesOf = async (read: Queries): Promise<Kept['masses']> =>
@@ -74,18 +97,16 @@ const massesOf = async (read: Queries): Promise<Kept['masses']> =>
     ]),
   );
 
-const pairsOf = (figures: string): [lineId: string, found: number][] =>
-  figures.split(',').map((pair) => {
-    const [line = '', found] = pair.split(' ');
-    return [line, Number(found)];
-  });
+const pairsOf = (text: string): [lineId: string, found: number][] =>
+  text === ''
+    ? []
+    : text.split(',').map((pair) => {
+        const [line = '', found] = pair.split(' ');
+        return [line, Number(found)];
+      });
 
-async function learnLines(
-  read: Queries,
-  lines: Kept['lines'],
-  rows: readonly { figures: string }[],
-): Promise<void> {
-  const wanted = new Set(rows.flatMap(({ figures }) => pairsOf(figures).map(([line]) => line)));
+async function learnLines(read: Queries, lines: Kept['lines'], texts: readonly string[]): Promise<void> {
+  const wanted = new Set(texts.flatMap((text) => pairsOf(text).map(([line]) => line)));
   const missing = [...wanted].filter((id) => !lines.has(id));
   if (missing.length === 0) return;
   const found = await read
@@ -102,11 +123,11 @@ async function learnLines(
 }
 
 /** The figures of one set by item: an item on several lines is one heap. */
-function holdingOf(figures: string, { lines, masses }: Kept): Holding {
+function holdingOf(text: string, { lines, masses }: Kept): Holding {
   const byItem = new Map<string, StoredSet['contents'][number]>();
   let massGrams: number | null = 0;
   let lacks = false;
-  for (const [lineId, found] of pairsOf(figures)) {
+  for (const [lineId, found] of pairsOf(text)) {
     const line = lines.get(lineId);
     if (!line) continue;
     lacks ||= found < line.expected;

@@ -15,6 +15,8 @@ const GROWS = [
   'packs',
   'loads',
   'load_packs',
+  'cases',
+  'notices',
   'case_picks',
   'case_returns',
   'piece_moves',

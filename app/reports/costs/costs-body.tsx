@@ -1,3 +1,4 @@
+import { pageFirst } from '@/app/_server/page-first';
 import { ChartFigure } from '@/app/_ui/charts/chart-figure';
 import { ColumnChart } from '@/app/_ui/charts/column-chart';
 import { RowBars } from '@/app/_ui/charts/row-bars';
@@ -34,6 +35,7 @@ export async function CostsBody({
   months: PeriodMonths;
   now: string;
 }) {
+  await pageFirst();
   const period = periodUntil(wallClock(now).date, months);
   const [{ cases, notRecorded, costs }, configurations] = await Promise.all([
     keptCaseCosts(access, period, now),

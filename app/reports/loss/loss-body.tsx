@@ -1,3 +1,4 @@
+import { pageFirst } from '@/app/_server/page-first';
 import { ChartFigure } from '@/app/_ui/charts/chart-figure';
 import { RowBars } from '@/app/_ui/charts/row-bars';
 import { Figure, FigureRow } from '@/app/_ui/figure';
@@ -34,6 +35,7 @@ export async function LossBody({
   months: PeriodMonths;
   now: string;
 }) {
+  await pageFirst();
   const { losses, lots, waste, missing, repairs, lives, tables } = await loadLossTables(access, months, now);
   const file = (which: LossTable) => `/reports/loss/export?table=${which}&months=${months}`;
   const sum = (values: readonly number[]) => values.reduce((all, one) => all + one, 0);

@@ -3,6 +3,7 @@ import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { namesOfPieces } from '@/app/_server/names-of-pieces';
+import { pageFirst } from '@/app/_server/page-first';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Skeleton } from '@/app/_ui/skeleton';
@@ -41,6 +42,7 @@ export default async function GapsPage({ searchParams }: { searchParams: Promise
 }
 
 async function Gaps({ db, days }: { db: Database; days: number }) {
+  await pageFirst();
   const at = now();
   const [{ cases, gaps, needs }, { item }] = await Promise.all([urgentGaps(db, at, days), namesOfPieces(db)]);
   return (

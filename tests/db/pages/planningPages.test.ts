@@ -136,10 +136,12 @@ describe('what lies in sets', () => {
       return {
         holdings,
         sums: new Map(
-          [...holdings].map(([id, { contents, massGrams }]) => [
-            id,
-            { pieces: contents.reduce((sum, { found }) => sum + found, 0), grams: massGrams },
-          ]),
+          // a set nobody has put anything into has no lines to add up
+          [...holdings].flatMap(([id, { contents, massGrams }]) =>
+            contents.length === 0
+              ? []
+              : [[id, { pieces: contents.reduce((sum, { found }) => sum + found, 0), grams: massGrams }]],
+          ),
         ),
       };
     };

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { cache, Suspense } from 'react';
 import { enter } from '@/app/_server/enter';
+import { pageFirst } from '@/app/_server/page-first';
 import { highsSolver } from '@/app/_server/solver/highs';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -37,9 +38,10 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 }
 
 /** One working out for the mark beside the title and for all below it. */
-const kitOf = cache((db: Database, id: string) =>
-  loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' }),
-);
+const kitOf = cache(async (db: Database, id: string) => {
+  await pageFirst();
+  return loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' });
+});
 
 export default async function KitPage({ params }: Props) {
   const { db } = await enter('/cases/[id]/kit');
