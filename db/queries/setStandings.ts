@@ -162,7 +162,7 @@ function casesOf(
   set: SetOnFile,
   booked: ReadonlyMap<CaseId, BookedPlan>,
   packs: readonly SinglePack[],
-  beside: (set: SetOnFile, forCase: CaseId, caseDate: PlainDate) => Pieces[],
+  beside: (set: SetOnFile, forCase: string, caseDate: PlainDate) => Pieces[],
 ): JudgedCase[] {
   return set.promisedTo.flatMap((promise): JudgedCase[] => {
     const plan = booked.get(caseId.parse(promise.caseId));

@@ -1,4 +1,4 @@
-import type { CaseId, ConfigurationId, ItemId } from '@/lib/identity/ids';
+import type { ConfigurationId, ItemId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { type Pieces, presentPieces } from '@/lib/sets/buildable';
@@ -30,7 +30,7 @@ interface Fetchable {
  */
 export function whatLiesBeside(
   store: Store,
-): (set: SetOnFile, forCase: CaseId, caseDate: PlainDate) => Pieces[] {
+): (set: SetOnFile, forCase: string, caseDate: PlainDate) => Pieces[] {
   const { sets, packs, serves, hasDecision } = store;
   const promisedTo = new Map<string, SetOnFile[]>();
   for (const set of sets)

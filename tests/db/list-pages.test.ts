@@ -1,6 +1,5 @@
 import { readdirSync } from 'node:fs';
 import Sqlite from 'better-sqlite3';
-import { sql } from 'drizzle-orm';
 import { expect, it, onTestFinished } from 'vitest';
 import type { ListPage } from '../bench/pages/listPage';
 import { DEMO_NOW, historyDatabase } from '../setup/database';
@@ -26,8 +25,8 @@ const GROWS = [
   'set_contents',
 ];
 const GOES_THROUGH = new RegExp(`^SCAN (?:\\w+ )?(?:${GROWS.join('|')})\\b`);
-/** The newest entry is the first in that order: one row is read. */
-const NEWEST_ENTRY = /from "ledger" order by "ledger"\."seq" desc limit/;
+/** The newest entry is the first in that order, and an example to look at is whichever comes first: one row is read. */
+const ONE_ROW = /from "ledger" order by "ledger"\."seq" desc limit|^select "id" from "\w+" limit \?$/;
 
 const folder = new URL('../bench/pages/', import.meta.url);
 const files = readdirSync(folder).filter((file) => !['listPage.ts', 'today.ts'].includes(file));
@@ -35,14 +34,13 @@ const files = readdirSync(folder).filter((file) => !['listPage.ts', 'today.ts'].
 it.each(files)('no list page of %s goes through what grows with the years', async (file) => {
   const { pages } = (await import(new URL(file, folder).href)) as { pages: ListPage[] };
   const db = await historyDatabase();
-  await db.tx(async (write) => write.run(sql`ANALYZE`));
   const asked = recordStatements();
   const faults: string[] = [];
   for (const { page, ask } of pages) {
     asked.clear();
     await ask(db, DEMO_NOW.toISOString());
     for (const text of asked) {
-      if (NEWEST_ENTRY.test(text)) continue;
+      if (ONE_ROW.test(text)) continue;
       const plan = planOf(db.read.$client as unknown as Sqlite.Database, text);
       for (const step of plan)
         if (GOES_THROUGH.test(step)) faults.push(`${page}: ${step}: ${text.slice(0, 300)}`);

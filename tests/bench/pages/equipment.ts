@@ -28,7 +28,7 @@ import { casesToSendTo, loadSetTurn } from '@/db/queries/turns/setTurn';
 import { loadWorkQueue } from '@/db/queries/turns/workQueue';
 import { items, packs, places, sets } from '@/db/schema';
 import { searchFrom } from '@/lib/catalogue/search';
-import { placeId, setId } from '@/lib/identity/ids';
+import { personId, placeId, setId } from '@/lib/identity/ids';
 import { addDays } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { ListPage } from './listPage';
@@ -95,7 +95,7 @@ export const pages: ListPage[] = [
   },
   { page: '/work, /work/board', bound: 120, ask: (db, at) => loadWorkQueue(db, at) },
   { page: '/work/short', bound: 80, ask: (db, at) => openDecisions(db, at) },
-  { page: '/scan', bound: 20, ask: (db) => lastScans(db, { personId: 'person_t1' }) },
+  { page: '/scan', bound: 20, ask: (db) => lastScans(db, { personId: personId.parse('person_t1') }) },
   {
     page: '/packs/[id]',
     bound: 40,
