@@ -25,8 +25,11 @@ const GROWS = [
   'set_contents',
 ];
 const GOES_THROUGH = new RegExp(`^SCAN (?:\\w+ )?(?:${GROWS.join('|')})\\b`);
-/** The newest entry is the first in that order, and an example to look at is whichever comes first: one row is read. */
-const ONE_ROW = /from "ledger" order by "ledger"\."seq" desc limit|^select "id" from "\w+" limit \?$/;
+/**
+ * The newest entries are the first in that order, as many as are asked for; an example to look at is whichever comes first; and of
+ * what can't be so nothing is read.
+ */
+const READS_LITTLE = /order by "ledger"\."seq" desc limit \?$|^select "id" from "\w+" limit \?$|where false$/;
 
 const folder = new URL('../bench/pages/', import.meta.url);
 const files = readdirSync(folder).filter((file) => !['listPage.ts', 'today.ts'].includes(file));
@@ -40,7 +43,7 @@ it.each(files)('no list page of %s goes through what grows with the years', asyn
     asked.clear();
     await ask(db, DEMO_NOW.toISOString());
     for (const text of asked) {
-      if (ONE_ROW.test(text)) continue;
+      if (READS_LITTLE.test(text)) continue;
       const plan = planOf(db.read.$client as unknown as Sqlite.Database, text);
       for (const step of plan)
         if (GOES_THROUGH.test(step)) faults.push(`${page}: ${step}: ${text.slice(0, 300)}`);
