@@ -6,7 +6,7 @@ import type { Queries } from '../client';
 import { configurationLines, items, setCompleteness, setContents } from '../schema';
 
 /** What lies in a set by item, and what that weighs; a piece of unknown mass makes the whole unknown. */
-export type Holding = Readonly<Pick<StoredSet, 'contents' | 'massGrams'>> & {
+type Holding = Readonly<Pick<StoredSet, 'contents' | 'massGrams'>> & {
   /** On some line fewer lie than are expected. */
   readonly lacks: boolean;
 };
