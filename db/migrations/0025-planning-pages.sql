@@ -1,8 +1,6 @@
 -- What the pages of planning and reports are found by, however long the record.
 
 CREATE INDEX cases_by_date ON cases (case_date, starts_at);
--- Those that are still to end: few, however many have.
-CREATE INDEX cases_by_end ON cases (ends_at);
 -- All a person was told; `notices_unseen` has what is new of it.
 CREATE INDEX notices_by_person ON notices (person_id, told_at, id);
 -- How often a set went through the steriliser, and since when.
