@@ -2,13 +2,16 @@ import Sqlite from 'better-sqlite3';
 import { type SQL, sql } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
+import { appendLedger } from '@/db/ledger';
+import { recordMoves } from '@/db/operations/pieces/record-moves';
+import { keptCaseCosts, loadCaseCosts } from '@/db/queries/costs/caseCosts';
 import { keptHoldings } from '@/db/queries/keptHoldings';
 import { thingNamed } from '@/db/queries/ledger/thingNamed';
 import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
 import { listRecalls } from '@/db/queries/trace/recalls';
 import { recalls, setContents } from '@/db/schema';
 import { plainDate } from '@/lib/quantities/plainDate';
-import { demoDatabase, demoDatabaseFile, historyDatabase } from '../../setup/database';
+import { DEMO_NOW, demoDatabase, demoDatabaseFile, historyDatabase } from '../../setup/database';
 
 const planOf = (db: Database, query: SQL): string =>
   db.read
@@ -163,6 +166,53 @@ describe('what lies in sets', () => {
       write.run(sql`UPDATE items SET mass_grams = 1, revision = revision + 1 WHERE mass_grams IS NOT NULL`),
     );
     expect((await read()).sums).toEqual(lineByLine());
+  });
+});
+
+describe('what cases cost', () => {
+  it('is kept while nothing is written and no case ends, and is the same as costed anew after either', async () => {
+    const db = await historyDatabase();
+    const period = { from: plainDate.parse('2025-11-01'), until: plainDate.parse('2026-01-14') };
+    const at = DEMO_NOW.toISOString();
+    const kept = await keptCaseCosts(db, period, at);
+    expect(kept.cases.length).toBeGreaterThan(5);
+    expect(await keptCaseCosts(db, period, at)).toBe(kept);
+    expect(kept).toEqual(await loadCaseCosts(db, period, at));
+    // another period is another report
+    expect(await keptCaseCosts(db, { ...period, from: period.until }, at)).not.toBe(kept);
+    const before = await keptCaseCosts(db, period, at);
+    const [used] = db.read.all<{ case_id: string; item_id: string; set_id: string; line_id: string }>(sql`
+      SELECT case_id, item_id, from_set_id AS set_id, from_line_id AS line_id FROM piece_moves
+      WHERE act = 'implanted' AND from_set_id IS NOT NULL AND done_on > '2025-11-10' LIMIT 1`);
+    if (!used) throw new Error('the demo used something from a set');
+    await db.tx(async (write) => {
+      await recordMoves(write, [
+        {
+          ...{ act: 'found', itemId: used.item_id, lot: null, useBy: null, quantity: 1, unitPence: 0 },
+          ...{ to: { setId: used.set_id, lineId: used.line_id }, doneAt: at, enteredAt: at, personId: null },
+        },
+        {
+          ...{ act: 'wasted', itemId: used.item_id, lot: null, useBy: null, quantity: 1, unitPence: 98_765 },
+          ...{ from: { setId: used.set_id, lineId: used.line_id }, caseId: used.case_id, reason: 'dropped' },
+          ...{ doneAt: at, enteredAt: at, personId: null },
+        },
+      ] as Parameters<typeof recordMoves>[1]);
+      await appendLedger(write, {
+        ...{ doneAt: at, enteredAt: at, personId: null, action: 'record-use', subjectKind: 'case' },
+        ...{ subjectId: used.case_id, detail: {} },
+      });
+    });
+    const after = await keptCaseCosts(db, period, at);
+    expect(after).not.toBe(before);
+    expect(after).toEqual(await loadCaseCosts(db, period, at));
+    const wasted = ({ cases }: typeof after) =>
+      cases.find(({ caseId }) => caseId === used.case_id)?.cost.wasted.pence ?? Number.NaN;
+    expect(wasted(after) - wasted(before)).toBe(98_765);
+    // nothing is written, but a day on more cases are over
+    const nextDay = new Date(DEMO_NOW.getTime() + 86_400_000).toISOString();
+    const then = await keptCaseCosts(db, period, nextDay);
+    expect(then).toEqual(await loadCaseCosts(db, period, nextDay));
+    expect(then.cases.length + then.notRecorded).toBeGreaterThan(after.cases.length + after.notRecorded);
   });
 });
 
