@@ -13,7 +13,7 @@ const LOOK_EVERY_MS = 2000;
 const HEAD_EVERY_ENTRIES = 50;
 const HEAD_EVERY_MS = 60_000;
 /** Entries checked between two pauses in which others have their turn. */
-const BREATH = 250;
+const BREATH = 50;
 
 /** What is known of a ledger while the program runs. */
 export interface LedgerStanding {

@@ -25,7 +25,12 @@ export interface ReportOfDay {
 }
 
 /** The day a report is of: as asked for, or else today for the morning and the next operating day for the day before. */
-async function dayOf(db: Access['db'], kind: ReportKind, asked: string | null, today: PlainDate) {
+export async function dayOfReport(
+  db: Access['db'],
+  kind: ReportKind,
+  asked: string | null,
+): Promise<PlainDate> {
+  const today = wallClock(now()).date;
   const stated = plainDate.safeParse(asked);
   if (stated.success) return stated.data;
   return kind === 'morning' ? today : nextOperatingDay(db, today);
@@ -39,7 +44,7 @@ export async function reportOfDay(
 ): Promise<ReportOfDay> {
   const at = now();
   const today = wallClock(at).date;
-  const day = await dayOf(db, kind, asked, today);
+  const day = await dayOfReport(db, kind, asked);
   const [changed, { facts: planning, answer }, facts, heaps] = await Promise.all([
     changedDay({ db, person }, kind, day),
     plannedList(db),

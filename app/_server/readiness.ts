@@ -3,6 +3,7 @@ import type { Database } from '@/db/client';
 import { hiddenFrom } from '@/db/queries/bench/blind';
 import { loadKitOfCase } from '@/db/queries/caseKit';
 import { newestChange } from '@/db/queries/ledgerHead';
+import { setsOnFile } from '@/db/queries/store';
 import { hospitalToday } from '@/db/queries/today';
 import type { CaseId } from '@/lib/identity/ids';
 import { type KitSummary, kitSummary } from '@/lib/kits/summary';
@@ -29,9 +30,10 @@ export async function readinessOf(db: Database, ids: readonly CaseId[]): Promise
   // whoever checks a set blind sees the store without it, and nobody else sees theirs
   const blind = (await hiddenFrom(db)).size > 0;
   const known = blind ? new Map<CaseId, Readiness>() : kept.kitwrightReadiness.known;
-  for (const id of ids) {
-    if (known.has(id)) continue;
-    const answer = await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure' });
+  const missing = ids.filter((id) => !known.has(id));
+  const sets = missing.length === 0 ? undefined : await setsOnFile(db);
+  for (const id of missing) {
+    const answer = await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure', sets });
     if (answer.kind === 'noPlan') known.set(id, { kind: 'noPlan' });
     if (answer.kind !== 'kit') continue;
     const { kit, catalogue, plan } = answer.answer;

@@ -38,6 +38,7 @@ export type { Column } from './data-table-columns';
  * @param wide     more columns than fit a desk: scrolls both ways in a region of its own, head and first column stuck
  * @param aligned  columns are as wide as their `width` says, so that tables below one another line up (from 1360 px)
  * @param tools    `false` hides the column choice
+ * @param served   the rows are one page of `total`, searched, sorted and cut on the server (`served-rows`), which follows the address
  */
 export function DataTable<Row>({
   caption,
@@ -55,6 +56,7 @@ export function DataTable<Row>({
   aligned = false,
   tools = true,
   pageSize = 100,
+  served,
   empty = 'Nothing to show.',
 }: {
   caption: string;
@@ -72,6 +74,7 @@ export function DataTable<Row>({
   aligned?: boolean;
   tools?: boolean;
   pageSize?: number;
+  served?: { total: number };
   empty?: ReactNode;
 }) {
   const state = useTableState({ urlKey, columns, sort });
@@ -86,6 +89,9 @@ export function DataTable<Row>({
       columnVisibility: state.visibility,
       pagination: { pageIndex: state.pageIndex, pageSize },
     },
+    manualSorting: served !== undefined,
+    manualPagination: served !== undefined,
+    ...(served === undefined ? {} : { rowCount: served.total }),
     onSortingChange: state.onSortingChange,
     enableSortingRemoval: true,
     enableMultiSort: false,
@@ -94,6 +100,7 @@ export function DataTable<Row>({
     getSortedRowModel: getSortedRowModel(),
     getPaginationRowModel: getPaginationRowModel(),
   });
+  const total = served?.total ?? rows.length;
   const byId = new Map(columns.map((column) => [column.id, column]));
   const visible = table.getVisibleLeafColumns();
   const lastPage = Math.max(0, table.getPageCount() - 1);
@@ -188,12 +195,12 @@ export function DataTable<Row>({
           </tbody>
         </table>
       </ScrollRegion>
-      {rows.length > pageSize ? (
+      {total > pageSize ? (
         <Pager
           label={caption}
           pageIndex={pageIndex}
           pageSize={pageSize}
-          total={rows.length}
+          total={total}
           onPage={state.setPageIndex}
         />
       ) : null}

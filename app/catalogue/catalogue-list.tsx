@@ -1,15 +1,18 @@
 'use client';
 
+import { useSearchParams } from 'next/navigation';
 import { memo } from 'react';
 import { Button } from '@/app/_ui/button';
 import { DataTable } from '@/app/_ui/data-table';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { EmptyState } from '@/app/_ui/empty-state';
-import { ErrorState } from '@/app/_ui/error-state';
 import { FilterBar } from '@/app/_ui/filter-bar';
+import { NotAnswered } from '@/app/_ui/not-answered';
 import { SearchField } from '@/app/_ui/search-field';
 import { SelectField } from '@/app/_ui/select-field';
+import { type ServedRows, servedQuery } from '@/app/_ui/served-rows';
 import { useUrlParam } from '@/app/_ui/url-state';
+import { useServed } from '@/app/_ui/use-served';
 import type { CatalogueFacets, CatalogueRow } from '@/db/queries/catalogueSearch';
 import type { ItemKind } from '@/lib/catalogue/item';
 import type { Material } from '@/lib/catalogue/measures';
@@ -17,8 +20,10 @@ import { SEARCH_NAMES } from '@/lib/catalogue/search';
 import { writeMm } from '@/lib/quantities/length';
 import { KIND_WORDS, MATERIAL_WORDS, SIDE_WORDS, sentenceCase } from '@/lib/wording/catalogue';
 import styles from './catalogue.module.css';
+import { CATALOGUE_NAMES, ITEMS_A_PAGE } from './catalogue-values';
 import { columns } from './columns';
-import { useRows } from './use-rows';
+
+type ServedItems = Omit<ServedRows<CatalogueRow>, 'total'>;
 
 const yesNo = [
   { value: 'yes', label: 'Yes' },
@@ -35,7 +40,7 @@ export function CatalogueList({
   firstQuery,
   facets,
 }: {
-  first: CatalogueRow[];
+  first: ServedItems;
   firstQuery: string;
   facets: CatalogueFacets;
 }) {
@@ -51,7 +56,12 @@ export function CatalogueList({
   const [missing, setMissing] = useUrlParam('missing');
   const [page, setPage] = useUrlParam('list-page', '1');
   const values = { q, kind, maker, material, side, diameterUm, status, sterile, missing };
-  const { rows, failed } = useRows(values, first, firstQuery);
+  const params = useSearchParams();
+  const query = servedQuery(CATALOGUE_NAMES, (name) =>
+    name in values ? values[name as keyof typeof values] || null : params.get(name),
+  );
+  const { answer, failed } = useServed('/api/catalogue/search', query, first, firstQuery);
+  const { rows, found } = answer;
   const narrowed = SEARCH_NAMES.filter((name) => values[name] !== '').length;
   const more = [material, side, sterile, missing].filter((value) => value !== '').length;
 
@@ -79,7 +89,7 @@ export function CatalogueList({
     <div className={styles.list}>
       <FilterBar
         label="Search the catalogue"
-        summary={summaryOf(rows.length, facets.total, narrowed > 0)}
+        summary={summaryOf(found, facets.total, narrowed > 0)}
         reset={
           narrowed > 0 ? (
             <Button kind="quiet" onClick={reset}>
@@ -173,14 +183,7 @@ export function CatalogueList({
           />
         </div>
       </Disclosure>
-      {failed ? (
-        <ErrorState
-          title="The search could not be answered"
-          action={<Button onClick={() => window.location.reload()}>Try again</Button>}
-        >
-          The list below is from before. Check the connection to the server.
-        </ErrorState>
-      ) : null}
+      {failed ? <NotAnswered /> : null}
       {rows.length === 0 ? (
         facets.total === 0 ? (
           <EmptyState title="The catalogue is empty">Add the first item, or load the demo.</EmptyState>
@@ -194,14 +197,14 @@ export function CatalogueList({
           </EmptyState>
         )
       ) : (
-        <Results rows={rows} />
+        <Results rows={rows} found={found} />
       )}
     </div>
   );
 }
 
 /** Apart from the filters, so that a letter typed draws no row again until there are other rows. */
-const Results = memo(function Results({ rows }: { rows: CatalogueRow[] }) {
+const Results = memo(function Results({ rows, found }: ServedItems) {
   return (
     <DataTable
       caption="Items"
@@ -214,7 +217,8 @@ const Results = memo(function Results({ rows }: { rows: CatalogueRow[] }) {
         row.status === 'recalled' ? 'stop' : row.status === 'withdrawn' ? 'attention' : null
       }
       urlKey="list"
-      pageSize={30}
+      pageSize={ITEMS_A_PAGE}
+      served={{ total: found }}
       dense
     />
   );

@@ -3,11 +3,13 @@ import { Suspense } from 'react';
 import { enter } from '@/app/_server/enter';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
+import { onlyTexts, servedQuery } from '@/app/_ui/served-rows';
 import { Skeleton } from '@/app/_ui/skeleton';
-import { catalogueFacets, searchCatalogue } from '@/db/queries/catalogueSearch';
-import { queryOf, searchFrom } from '@/lib/catalogue/search';
+import { catalogueFacets } from '@/db/queries/catalogueSearch';
 import { may } from '@/lib/people/permissions';
 import { CatalogueList } from './catalogue-list';
+import { CATALOGUE_NAMES } from './catalogue-values';
+import { servedCatalogue } from './served-catalogue';
 
 export const metadata: Metadata = { title: 'Catalogue' };
 
@@ -17,11 +19,8 @@ export default async function CataloguePage({
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
   const { db, person } = await enter('/catalogue');
-  const given = await searchParams;
-  const params = new URLSearchParams(
-    Object.entries(given).flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])),
-  );
-  const [rows, facets] = await Promise.all([searchCatalogue(db, searchFrom(params)), catalogueFacets(db)]);
+  const params = onlyTexts(await searchParams);
+  const [first, facets] = await Promise.all([servedCatalogue(db, params), catalogueFacets(db)]);
   return (
     <Page
       title="Catalogue"
@@ -35,7 +34,11 @@ export default async function CataloguePage({
       }
     >
       <Suspense fallback={<Skeleton lines={8} />}>
-        <CatalogueList first={rows} firstQuery={queryOf((name) => params.get(name))} facets={facets} />
+        <CatalogueList
+          first={first}
+          firstQuery={servedQuery(CATALOGUE_NAMES, (name) => params.get(name) || null)}
+          facets={facets}
+        />
       </Suspense>
     </Page>
   );

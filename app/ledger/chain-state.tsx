@@ -6,7 +6,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { instantWords, standingFault } from '@/lib/wording/ledger';
 import styles from './ledger.module.css';
 
-const WAIT_MS = 300;
+const WAIT_MS = 100;
 
 /** How far the chain was checked, what was found, and where its head was written outside. */
 export async function ChainState() {

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { pageFirst } from '@/app/_server/page-first';
 import { Page } from '@/app/_ui/page';
 import { Skeleton } from '@/app/_ui/skeleton';
 import { Status } from '@/app/_ui/status';
@@ -33,6 +34,7 @@ export default async function Morning() {
 }
 
 async function Topics() {
+  await pageFirst();
   const { db } = await enter('/morning');
   const topics = await topicsOf(db, now());
   return (

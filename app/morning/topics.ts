@@ -13,7 +13,7 @@ import { wasteOfMonth } from '@/db/queries/morning/wasteOfMonth';
 import { urgentGaps } from '@/db/queries/restock/gaps';
 import { listOrders } from '@/db/queries/restock/orders';
 import { readSetting } from '@/db/queries/settings';
-import { listRecalls } from '@/db/queries/trace/recalls';
+import { openRecalls } from '@/db/queries/trace/recalls';
 import { listHeldSets } from '@/db/queries/turns/heldSets';
 import { dateWords } from '@/lib/documents/edition';
 import { isForNow } from '@/lib/loans/board';
@@ -96,9 +96,7 @@ async function gaps(db: Database, at: string): Promise<Topic> {
 }
 
 async function recallsOpen(db: Database): Promise<Topic> {
-  const open = (await listRecalls(db)).filter(
-    ({ closedAt, isRehearsal }) => closedAt === null && !isRehearsal,
-  );
+  const open = (await openRecalls(db)).filter(({ isRehearsal }) => !isRehearsal);
   return {
     title: 'Recalls open',
     href: '/recalls',
@@ -168,9 +166,8 @@ async function loansDue(db: Database, at: string, today: PlainDate): Promise<Top
 
 /** Due by today, or nobody knows by when; the rest is on its way. */
 async function ordersDue(db: Database, today: PlainDate): Promise<Topic> {
-  const due = (await listOrders(db)).filter(
-    ({ state, expectedOn }) => state === 'open' && (expectedOn === null || expectedOn <= today),
-  );
+  const open = await listOrders(db, { closedSince: null });
+  const due = open.filter(({ expectedOn }) => expectedOn === null || expectedOn <= today);
   return {
     title: 'Orders due',
     href: '/restock/orders',

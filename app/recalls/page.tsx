@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
@@ -18,12 +19,12 @@ export const metadata: Metadata = { title: 'Recalls' };
 export const dynamic = 'force-dynamic';
 
 /** What is called back, and what was. */
-export default async function RecallsPage() {
+export default async function RecallsPage({ searchParams }: { searchParams: Promise<{ before?: string }> }) {
   const { db } = await enter('/recalls');
-  const recalls = await listRecalls(db);
+  const asked = z.iso.datetime().safeParse((await searchParams).before);
+  const before = asked.success ? asked.data : null;
+  const { open, closed, closedCount, older } = await listRecalls(db, before);
   const at = now();
-  const open = recalls.filter(({ closedAt }) => closedAt === null);
-  const closed = recalls.filter(({ closedAt }) => closedAt !== null);
   return (
     <Page
       bench
@@ -42,8 +43,19 @@ export default async function RecallsPage() {
         )}
       </Section>
       {closed.length === 0 ? null : (
-        <Section title="Closed" note={String(closed.length)}>
+        <Section
+          title="Closed"
+          note={closed.length === closedCount ? String(closedCount) : `${closed.length} of ${closedCount}`}
+        >
           <Recalls recalls={closed} at={at} />
+          {closed.length === closedCount ? null : (
+            <nav aria-label="Pages of closed recalls" className={styles.pages}>
+              {before === null ? null : <LinkButton href="/recalls">Newest</LinkButton>}
+              {older === null ? null : (
+                <LinkButton href={`/recalls?before=${encodeURIComponent(older)}`}>Older</LinkButton>
+              )}
+            </nav>
+          )}
         </Section>
       )}
     </Page>

@@ -1,13 +1,16 @@
-import type { ReportKind } from '@/app/_server/day-report';
-import { reportOfDay } from '@/app/_server/day-report';
+import { Suspense } from 'react';
+import { now } from '@/app/_server/clock';
+import { dayOfReport, type ReportKind, reportOfDay } from '@/app/_server/day-report';
+import { pageFirst } from '@/app/_server/page-first';
 import type { Access } from '@/app/_server/session';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
-import { addDays } from '@/lib/quantities/plainDate';
-import { dayWords } from '@/lib/theatre/localTime';
+import { Skeleton } from '@/app/_ui/skeleton';
+import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
+import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import type { DayReport } from '@/lib/theatre/report/dayReport';
 import { askLines } from '@/lib/wording/day-asks';
 import { bucketFigures, type ReportNames, dayReportWords as words } from '@/lib/wording/day-report';
@@ -30,15 +33,16 @@ export async function ReportPage({
   kind: ReportKind;
   asked: string | null;
 }) {
-  const { report, names, changed, today } = await reportOfDay(access, kind, asked);
-  const { day } = report;
+  const at = now();
+  const today = wallClock(at).date;
+  const day = await dayOfReport(access.db, kind, asked);
   const on = (other: string) => `${ADDRESS[kind]}?day=${other}`;
   const other: ReportKind = kind === 'morning' ? 'dayBefore' : 'morning';
   return (
     <Page
       title={`${kind === 'morning' ? words.morning : words.dayBefore}, ${dayWords(day)}`}
       mark={day === today ? 'today' : undefined}
-      lead={`${kind === 'morning' ? words.morningLead : words.dayBeforeLead} As things stood ${momentWords(names.now, names.now)}.`}
+      lead={`${kind === 'morning' ? words.morningLead : words.dayBeforeLead} As things stood ${momentWords(at, at)}.`}
       breadcrumb={[
         { label: 'Cases', href: '/cases' },
         { label: 'Theatre list', href: `/theatre-list?date=${day}` },
@@ -56,6 +60,27 @@ export async function ReportPage({
         </>
       }
     >
+      <Suspense key={day} fallback={<Skeleton lines={16} label="Working out how the day stands" />}>
+        <ReportBody access={access} kind={kind} day={day} />
+      </Suspense>
+    </Page>
+  );
+}
+
+/** Who gets which set is worked out for it; the head of the page does not wait. */
+async function ReportBody({
+  access,
+  kind,
+  day,
+}: {
+  access: Pick<Access, 'db' | 'person'>;
+  kind: ReportKind;
+  day: PlainDate;
+}) {
+  await pageFirst();
+  const { report, names, changed } = await reportOfDay(access, kind, day);
+  return (
+    <>
       {report.lines.length === 0 ? (
         <EmptyState title={words.noCase}>Nothing is on the list of any theatre.</EmptyState>
       ) : (
@@ -68,7 +93,7 @@ export async function ReportPage({
       {report.lines.length === 0 ? null : <Steps report={report} names={names} />}
       <ChangedSince changed={changed} now={names.now} />
       {report.lines.length === 0 ? null : <Details report={report} names={names} />}
-    </Page>
+    </>
   );
 }
 

@@ -24,8 +24,12 @@ import { RefillTable } from './_parts/refill-table';
 export const metadata: Metadata = { title: 'Restock' };
 export const dynamic = 'force-dynamic';
 
-export default async function RestockPage() {
+/** Slots that are listed unless all of them are asked for. */
+const SLOTS_SHOWN = 200;
+
+export default async function RestockPage({ searchParams }: { searchParams: Promise<{ slots?: string }> }) {
   const { db, person } = await enter('/restock');
+  const allSlots = (await searchParams).slots === 'all';
   const at = now();
   const [proposal, refills] = await Promise.all([latestProposal(db), slotsToRefill(db, at)]);
   const mayPropose = may(person.role, 'proposeRestock');
@@ -60,7 +64,19 @@ export default async function RestockPage() {
           What slots of sets lack now, and what the shelf has of it, first expired first. It is put in at the
           bench; what the shelf lacks for it is in the proposal above.
         </p>
-        <RefillTable rows={refills} />
+        <RefillTable rows={allSlots ? refills : refills.slice(0, SLOTS_SHOWN)} />
+        {refills.length > SLOTS_SHOWN ? (
+          <p>
+            {allSlots ? (
+              <Link href="/restock">{`The first ${SLOTS_SHOWN} alone`}</Link>
+            ) : (
+              <>
+                {`The first ${SLOTS_SHOWN} are listed, by set. `}
+                <Link href="/restock?slots=all">{`All ${refills.length}`}</Link>
+              </>
+            )}
+          </p>
+        ) : null}
       </Section>
     </Page>
   );

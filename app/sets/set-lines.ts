@@ -44,10 +44,17 @@ export interface SetLine {
   newer: number | null;
 }
 
+/** By the standings they tell of, which are kept for no longer than the minute. */
+const kept = new WeakMap<SetStandings, readonly SetLine[]>();
+
 /** Rows of the whole-hospital view in the order given, which is that of what a shortage stops. */
-export function setLines({ sets, items }: SetStandings, now: string): SetLine[] {
-  const name = (id: ItemId) => items.get(id)?.name ?? id;
-  return sets.map((one, rank) => lineOf(one, rank, name, now));
+export function setLines(standings: SetStandings, now: string): readonly SetLine[] {
+  const known = kept.get(standings);
+  if (known) return known;
+  const name = (id: ItemId) => standings.items.get(id)?.name ?? id;
+  const lines = standings.sets.map((one, rank) => lineOf(one, rank, name, now));
+  kept.set(standings, lines);
+  return lines;
 }
 
 function lineOf(

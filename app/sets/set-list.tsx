@@ -1,31 +1,37 @@
 'use client';
 
 import Link from 'next/link';
+import { useSearchParams } from 'next/navigation';
 import { Button } from '@/app/_ui/button';
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { FilterBar } from '@/app/_ui/filter-bar';
+import { NotAnswered } from '@/app/_ui/not-answered';
 import { SearchField } from '@/app/_ui/search-field';
 import { SelectField } from '@/app/_ui/select-field';
+import { servedQuery } from '@/app/_ui/served-rows';
 import { Status } from '@/app/_ui/status';
 import { useUrlParam } from '@/app/_ui/url-state';
+import { useServed } from '@/app/_ui/use-served';
 import { turnStep } from '@/lib/sets/setState';
 import { capitalised } from '@/lib/wording/numbers';
 import { STANDING_WORDS, TURN_STEP_WORDS } from '@/lib/wording/sets';
+import type { ServedSets } from './served-sets';
 import type { SetLine } from './set-lines';
+import { SET_NAMES, SET_VALUES, SETS_A_PAGE } from './set-values';
 import styles from './sets.module.css';
 
 const columns: Column<SetLine>[] = [
   {
     id: 'code',
     header: 'Set',
-    value: (line) => line.code,
+    value: SET_VALUES.code,
     width: 'fit',
   },
   {
     id: 'configuration',
     header: 'Configuration',
-    value: (line) => line.configuration,
+    value: SET_VALUES.configuration,
     cell: (line) => (
       <>
         {line.configuration}
@@ -39,14 +45,14 @@ const columns: Column<SetLine>[] = [
   {
     id: 'stops',
     header: 'What its shortage stops',
-    value: (line) => line.rank,
+    value: SET_VALUES.stops,
     cell: (line) => <Stops line={line} />,
     width: 'wide',
   },
   {
     id: 'step',
     header: 'Where',
-    value: (line) => line.stepWords,
+    value: SET_VALUES.step,
     cell: (line) => (
       <>
         {line.step === 'held' ? (
@@ -68,7 +74,7 @@ const columns: Column<SetLine>[] = [
     id: 'pieces',
     header: 'Pieces',
     align: 'end',
-    value: (line) => line.pieces.share,
+    value: SET_VALUES.pieces,
     cell: (line) => (
       <>
         <span className={styles.figure}>{`${line.pieces.found}/${line.pieces.expected}`}</span>
@@ -88,21 +94,21 @@ const columns: Column<SetLine>[] = [
     id: 'musts',
     header: 'Must-haves',
     align: 'end',
-    value: (line) => line.mustHaves.share,
+    value: SET_VALUES.musts,
     cell: (line) => <span className={styles.figure}>{`${line.mustHaves.met}/${line.mustHaves.of}`}</span>,
     width: 'fit',
   },
   {
     id: 'buildable',
     header: 'Buildable',
-    value: (line) => line.buildable.map(({ word }) => word).join(' '),
+    value: SET_VALUES.buildable,
     cell: (line) => <Buildable line={line} />,
   },
   {
     id: 'mass',
     header: 'Mass',
     align: 'end',
-    value: (line) => line.mass.grams,
+    value: SET_VALUES.mass,
     cell: (line) => (
       <>
         <span className={styles.figure}>{line.mass.words}</span>
@@ -120,7 +126,7 @@ const columns: Column<SetLine>[] = [
   {
     id: 'promised',
     header: 'Promised to',
-    value: (line) => line.promisedTo.map(({ reference }) => reference).join(' ') || '–',
+    value: SET_VALUES.promised,
     cell: (line) =>
       line.promisedTo.length === 0 ? (
         '–'
@@ -171,26 +177,25 @@ function Buildable({ line }: { line: SetLine }) {
   );
 }
 
-/** The sets as a table that follows step, configuration, standing and words; all of it in the address. */
-export function SetList({ lines }: { lines: SetLine[] }) {
-  const [words, setWords] = useUrlParam('q');
+/** The sets as a table that follows step, configuration, standing and words; all of it in the address, and found by the server. */
+export function SetList({ first, firstQuery }: { first: ServedSets; firstQuery: string }) {
+  const params = useSearchParams();
+  const query = servedQuery(SET_NAMES, (name) => params.get(name));
+  const { answer, failed } = useServed('/api/sets/list', query, first, firstQuery);
+  const [words, setWords] = useUrlParam('q', '', { delayMs: 150 });
   const [step, setStep] = useUrlParam('step');
   const [configuration, setConfiguration] = useUrlParam('configuration');
   const [standing, setStanding] = useUrlParam('standing');
-  const wanted = words.toLowerCase().split(/\s+/);
-  const shown = lines.filter(
-    (line) =>
-      (step === '' || line.step === step) &&
-      (configuration === '' || line.configurationCode === configuration) &&
-      (standing === '' || line.standing.word === standing) &&
-      wanted.every((word) => searched(line).includes(word)),
-  );
-  const kinds = new Map(lines.map((line) => [line.configurationCode, line.configuration]));
+  const [page, setPage] = useUrlParam('sets-page', '1');
   const narrowed = [words, step, configuration, standing].some((value) => value !== '');
+  const set = (change: (value: string) => void) => (value: string) => {
+    change(value);
+    if (page !== '1') setPage('1');
+  };
   return (
     <>
       <FilterBar
-        summary={`${shown.length} of ${lines.length} sets`}
+        summary={`${answer.found} of ${answer.total} sets`}
         label="Filter sets"
         reset={
           narrowed ? (
@@ -198,6 +203,7 @@ export function SetList({ lines }: { lines: SetLine[] }) {
               kind="quiet"
               onClick={() => {
                 for (const change of [setWords, setStep, setConfiguration, setStanding]) change('');
+                setPage('1');
               }}
             >
               Show all sets
@@ -210,7 +216,7 @@ export function SetList({ lines }: { lines: SetLine[] }) {
           label="Find"
           placeholder="code, configuration, item short, case"
           value={words}
-          onValue={setWords}
+          onValue={set(setWords)}
         />
         <SelectField
           name="standing"
@@ -218,7 +224,7 @@ export function SetList({ lines }: { lines: SetLine[] }) {
           blank="Any"
           options={Object.values(STANDING_WORDS).map((word) => ({ value: word, label: capitalised(word) }))}
           value={standing}
-          onValue={setStanding}
+          onValue={set(setStanding)}
         />
         <SelectField
           name="step"
@@ -226,49 +232,36 @@ export function SetList({ lines }: { lines: SetLine[] }) {
           blank="Any"
           options={turnStep.options.map((value) => ({ value, label: capitalised(TURN_STEP_WORDS[value]) }))}
           value={step}
-          onValue={setStep}
+          onValue={set(setStep)}
         />
         <SelectField
           name="configuration"
           label="Configuration"
           blank="Any"
-          options={[...kinds]
-            .sort(([, a], [, b]) => a.localeCompare(b))
-            .map(([value, label]) => ({ value, label }))}
+          options={answer.kinds.map(({ code, name }) => ({ value: code, label: name }))}
           value={configuration}
-          onValue={setConfiguration}
+          onValue={set(setConfiguration)}
         />
       </FilterBar>
-      {lines.length === 0 ? (
+      {failed ? <NotAnswered /> : null}
+      {answer.total === 0 ? (
         <EmptyState title="No set is entered yet">Load the demo, or add sets to a configuration.</EmptyState>
       ) : (
         <DataTable
           caption="Sets by what a shortage stops"
           hideCaption
           columns={columns}
-          rows={shown}
+          rows={answer.rows}
           rowKey={(line) => line.id}
           rowHref={(line) => `/sets/${line.id}`}
           rowTone={(line) => (line.standing.tone === 'good' ? null : line.standing.tone)}
           urlKey="sets"
           sort="stops"
+          pageSize={SETS_A_PAGE}
+          served={{ total: answer.found }}
           empty="No set matches the filter."
         />
       )}
     </>
   );
-}
-
-function searched(line: SetLine): string {
-  return [
-    line.code,
-    line.configuration,
-    line.place ?? '',
-    line.stepWords,
-    ...line.stops.map(({ about, words }) => `${about} ${words}`),
-    ...line.remarks,
-    ...line.promisedTo.map(({ reference }) => reference),
-  ]
-    .join(' ')
-    .toLowerCase();
 }

@@ -4,15 +4,16 @@ import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Status } from '@/app/_ui/status';
 import { ItemName, LifeStatus } from './item-cells';
 import type { ItemTableRow } from './stock-rows';
+import { ITEM_VALUES, STOCK_A_PAGE } from './stock-values';
 
 const COUNTED_NOW = 'you count it now';
 
 const columns: Column<ItemTableRow>[] = [
-  { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
+  { id: 'code', header: 'Item', value: ITEM_VALUES.code, width: 'code' },
   {
     id: 'name',
     header: 'Name',
-    value: (row) => row.name,
+    value: ITEM_VALUES.name,
     width: 'name',
     cell: (row) => <ItemName name={row.name} status={row.status} />,
   },
@@ -20,7 +21,7 @@ const columns: Column<ItemTableRow>[] = [
     id: 'pieces',
     header: 'Pieces',
     align: 'end',
-    value: (row) => row.pieces,
+    value: ITEM_VALUES.pieces,
     cell: (row) => row.pieces ?? COUNTED_NOW,
     width: 'fit',
   },
@@ -28,14 +29,14 @@ const columns: Column<ItemTableRow>[] = [
     id: 'free',
     header: 'Free',
     align: 'end',
-    value: (row) => row.free,
+    value: ITEM_VALUES.free,
     cell: (row) => row.free ?? '',
     width: 'fit',
   },
   {
     id: 'next',
     header: 'Take first',
-    value: (row) => (row.next === null ? '' : (row.next.lot ?? '')),
+    value: ITEM_VALUES.next,
     width: 'phrase',
     cell: (row) =>
       row.next === null ? (
@@ -46,11 +47,11 @@ const columns: Column<ItemTableRow>[] = [
         `${row.next.lot === null ? 'no lot stated' : `lot ${row.next.lot}`}, ${row.next.place}`
       ),
   },
-  { id: 'useBy', header: 'Its use-by', value: (row) => row.next?.useBy ?? null, width: 'fit' },
+  { id: 'useBy', header: 'Its use-by', value: ITEM_VALUES.useBy, width: 'fit' },
   {
     id: 'state',
     header: 'Stands',
-    value: (row) => (row.past > 0 ? 0 : row.soon > 0 ? 1 : row.held > 0 ? 2 : 3),
+    value: ITEM_VALUES.state,
     cell: (row) => (
       <>
         {row.past > 0 ? <Status tone="stop">{`${row.past} past use-by`}</Status> : null}{' '}
@@ -62,12 +63,12 @@ const columns: Column<ItemTableRow>[] = [
       </>
     ),
   },
-  { id: 'heaps', header: 'Heaps', align: 'end', value: (row) => row.heaps, width: 'fit' },
-  { id: 'maker', header: 'Maker', value: (row) => row.maker, hiddenAtFirst: true },
+  { id: 'heaps', header: 'Heaps', align: 'end', value: ITEM_VALUES.heaps, width: 'fit' },
+  { id: 'maker', header: 'Maker', value: ITEM_VALUES.maker, hiddenAtFirst: true },
 ];
 
 /** One row an item, with the heap that is taken first. */
-export function ItemTable({ rows }: { rows: ItemTableRow[] }) {
+export function ItemTable({ rows, total }: { rows: ItemTableRow[]; total: number }) {
   return (
     <DataTable
       caption="Stock by item"
@@ -78,6 +79,8 @@ export function ItemTable({ rows }: { rows: ItemTableRow[] }) {
       rowHref={(row) => `/stock/${row.itemId}`}
       rowTone={(row) => (row.past > 0 ? 'stop' : row.held > 0 || row.soon > 0 ? 'attention' : null)}
       urlKey="items"
+      pageSize={STOCK_A_PAGE}
+      served={{ total }}
       empty="Nothing on the shelves answers to this."
     />
   );

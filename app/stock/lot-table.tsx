@@ -2,23 +2,23 @@
 
 import { type Column, DataTable } from '@/app/_ui/data-table';
 import { Status } from '@/app/_ui/status';
-import { USE_BY_WORDS } from '@/lib/wording/stock';
 import { ItemName, LifeStatus } from './item-cells';
 import type { LotTableRow } from './stock-rows';
+import { LOT_VALUES, STOCK_A_PAGE } from './stock-values';
 
 const columns: Column<LotTableRow>[] = [
-  { id: 'code', header: 'Item', value: (row) => row.code, width: 'fit' },
+  { id: 'code', header: 'Item', value: LOT_VALUES.code, width: 'fit' },
   {
     id: 'name',
     header: 'Name',
-    value: (row) => row.name,
+    value: LOT_VALUES.name,
     width: 'wide',
     cell: (row) => <ItemName name={row.name} status={row.status} />,
   },
   {
     id: 'turn',
     header: 'Turn',
-    value: (row) => row.turn ?? 99,
+    value: LOT_VALUES.turn,
     cell: (row) =>
       row.turn === 1 ? (
         <Status tone="good" look="plain">
@@ -32,7 +32,7 @@ const columns: Column<LotTableRow>[] = [
     id: 'pieces',
     header: 'Pieces',
     align: 'end',
-    value: (row) => row.pieces,
+    value: LOT_VALUES.pieces,
     cell: (row) => row.pieces ?? 'you count it now',
     width: 'fit',
   },
@@ -40,32 +40,32 @@ const columns: Column<LotTableRow>[] = [
     id: 'free',
     header: 'Free',
     align: 'end',
-    value: (row) => row.free,
+    value: LOT_VALUES.free,
     cell: (row) => row.free ?? '',
     width: 'fit',
   },
-  { id: 'lot', header: 'Lot', value: (row) => row.lot },
-  { id: 'useBy', header: 'Use-by', value: (row) => row.useBy, width: 'fit' },
+  { id: 'lot', header: 'Lot', value: LOT_VALUES.lot },
+  { id: 'useBy', header: 'Use-by', value: LOT_VALUES.useBy, width: 'fit' },
   {
     id: 'state',
     header: 'Use-by stands',
-    value: (row) => USE_BY_WORDS[row.state],
+    value: LOT_VALUES.state,
     cell: (row) => <LifeStatus life={row.state} />,
   },
   {
     id: 'held',
     header: 'Held, because',
-    value: (row) => row.held ?? '',
+    value: LOT_VALUES.held,
     cell: (row) => (row.held === null ? '' : <Status tone="attention">{row.held}</Status>),
   },
-  { id: 'place', header: 'Place', value: (row) => row.place },
-  { id: 'owner', header: 'Owner', value: (row) => row.owner },
-  { id: 'form', header: 'Form', value: (row) => row.form, hiddenAtFirst: true },
-  { id: 'maker', header: 'Maker', value: (row) => row.maker, hiddenAtFirst: true },
+  { id: 'place', header: 'Place', value: LOT_VALUES.place },
+  { id: 'owner', header: 'Owner', value: LOT_VALUES.owner },
+  { id: 'form', header: 'Form', value: LOT_VALUES.form, hiddenAtFirst: true },
+  { id: 'maker', header: 'Maker', value: LOT_VALUES.maker, hiddenAtFirst: true },
 ];
 
 /** One row a heap: an item, a lot, a use-by, a place. */
-export function LotTable({ rows }: { rows: LotTableRow[] }) {
+export function LotTable({ rows, total }: { rows: LotTableRow[]; total: number }) {
   return (
     <DataTable
       caption="Stock by lot and place"
@@ -76,6 +76,8 @@ export function LotTable({ rows }: { rows: LotTableRow[] }) {
       rowHref={(row) => `/stock/${row.itemId}`}
       rowTone={(row) => (row.state === 'past' ? 'stop' : row.held !== null ? 'attention' : null)}
       urlKey="stock"
+      pageSize={STOCK_A_PAGE}
+      served={{ total }}
       empty="Nothing on the shelves answers to this."
     />
   );

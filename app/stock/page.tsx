@@ -6,14 +6,12 @@ import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
+import { onlyTexts, servedQuery } from '@/app/_ui/served-rows';
 import { Status } from '@/app/_ui/status';
-import { readSetting } from '@/db/queries/settings';
-import { shelfLots } from '@/db/queries/shelf/shelfLots';
 import { may } from '@/lib/people/permissions';
-import { shelfLifeOf } from '@/lib/stock/shelfLife';
-import { wallClock } from '@/lib/theatre/localTime';
-import { itemRows, lotRows } from './stock-rows';
+import { loadShelves, stockPage } from './served-stock';
 import { StockTables } from './stock-tables';
+import { STOCK_NAMES } from './stock-values';
 
 export const metadata: Metadata = { title: 'Stock' };
 export const dynamic = 'force-dynamic';
@@ -25,11 +23,9 @@ export default async function StockPage({
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
   const { db, person } = await enter('/stock');
-  const at = now();
-  const today = wallClock(at).date;
-  const byLot = (await searchParams).view === 'lots';
-  const [lots, { soonDays }] = await Promise.all([shelfLots(db, at), readSetting(db.read, 'stock')]);
-  const lifeOf = lots.map(({ useBy }) => shelfLifeOf(useBy, today, soonDays));
+  const params = onlyTexts(await searchParams);
+  const shelves = await loadShelves(db, now());
+  const { lots, lifeOf, soonDays } = shelves;
   const standing = (state: string) => lifeOf.filter((one) => one === state).length;
   const held = lots.filter(({ heldBecause }) => heldBecause !== null).length;
   return (
@@ -65,9 +61,8 @@ export default async function StockPage({
             <Figure size="medium" label="Held" value={held} />
           </FigureRow>
           <StockTables
-            view={byLot ? 'lots' : 'items'}
-            items={byLot ? [] : itemRows(lots, lifeOf)}
-            lots={byLot ? lotRows(lots, lifeOf) : []}
+            first={stockPage(shelves, params)}
+            firstQuery={servedQuery(STOCK_NAMES, (name) => params.get(name))}
           />
         </>
       )}

@@ -1,13 +1,17 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useSearchParams } from 'next/navigation';
 import { FilterBar } from '@/app/_ui/filter-bar';
+import { NotAnswered } from '@/app/_ui/not-answered';
 import { SearchField } from '@/app/_ui/search-field';
 import { SelectField } from '@/app/_ui/select-field';
+import { servedQuery } from '@/app/_ui/served-rows';
 import { useUrlParam } from '@/app/_ui/url-state';
+import { useServed } from '@/app/_ui/use-served';
 import { ItemTable } from './item-table';
 import { LotTable } from './lot-table';
-import type { ItemTableRow, LotTableRow } from './stock-rows';
+import type { ServedStock } from './served-stock';
+import { STOCK_NAMES } from './stock-values';
 
 const SHOW = [
   { value: 'all', label: 'everything' },
@@ -19,69 +23,35 @@ const SHOW = [
   { value: 'none', label: 'no use-by stated' },
 ];
 
-const lotShown = (row: LotTableRow, show: string): boolean => {
-  switch (show) {
-    case 'all':
-      return true;
-    case 'held':
-      return row.held !== null;
-    case 'consignment':
-      return row.owner === 'consignment';
-    case 'nothingFree':
-      return row.turn === null;
-    default:
-      return row.state === show;
-  }
-};
-
-const itemShown = (row: ItemTableRow, show: string): boolean => {
-  switch (show) {
-    case 'past':
-    case 'soon':
-    case 'held':
-    case 'consignment':
-    case 'none':
-      return row[show] > 0;
-    case 'nothingFree':
-      return row.next === null;
-    default:
-      return true;
-  }
-};
-
 /** The shelves as a table: by item or by heap, found by item, lot or place, narrowed to what needs looking at. */
-export function StockTables({
-  view,
-  items,
-  lots,
-}: {
-  view: 'items' | 'lots';
-  items: ItemTableRow[];
-  lots: LotTableRow[];
-}) {
-  const [search, setSearch] = useUrlParam('q');
+export function StockTables({ first, firstQuery }: { first: ServedStock; firstQuery: string }) {
+  const params = useSearchParams();
+  const query = servedQuery(STOCK_NAMES, (name) => params.get(name));
+  const { answer, failed } = useServed('/api/stock/list', query, first, firstQuery);
+  const [search, setSearch] = useUrlParam('q', '', { delayMs: 150 });
   const [show, setShow] = useUrlParam('show', 'all');
-  const [, setView] = useUrlParam('view', 'items', { server: true });
-  const words = useMemo(() => search.toLocaleLowerCase('en-GB').split(/\s+/).filter(Boolean), [search]);
-  const found = <R extends { text: string }>(rows: R[]) =>
-    rows.filter(({ text }) => words.every((word) => text.includes(word)));
-  const itemsShown = found(items).filter((row) => itemShown(row, show));
-  const lotsShown = found(lots).filter((row) => lotShown(row, show));
-  const summary =
-    view === 'items'
-      ? `${itemsShown.length} of ${items.length} items`
-      : `${lotsShown.length} of ${lots.length} heaps`;
+  const [view, setView] = useUrlParam('view', 'items');
+  const [itemsPage, setItemsPage] = useUrlParam('items-page', '1');
+  const [lotsPage, setLotsPage] = useUrlParam('stock-page', '1');
+  const set = (change: (value: string) => void) => (value: string) => {
+    change(value);
+    if (itemsPage !== '1') setItemsPage('1');
+    if (lotsPage !== '1') setLotsPage('1');
+  };
   return (
     <>
-      <FilterBar label="Find stock" summary={summary}>
+      <FilterBar
+        label="Find stock"
+        summary={`${answer.found} of ${answer.total} ${answer.view === 'items' ? 'items' : 'heaps'}`}
+      >
         <SearchField
           name="q"
           label="Search"
           placeholder="item, lot or place"
           value={search}
-          onValue={setSearch}
+          onValue={set(setSearch)}
         />
-        <SelectField name="show" label="Show" value={show} onValue={setShow} options={SHOW} />
+        <SelectField name="show" label="Show" value={show} onValue={set(setShow)} options={SHOW} />
         <SelectField
           name="view"
           label="Listed by"
@@ -93,7 +63,12 @@ export function StockTables({
           ]}
         />
       </FilterBar>
-      {view === 'items' ? <ItemTable rows={itemsShown} /> : <LotTable rows={lotsShown} />}
+      {failed ? <NotAnswered /> : null}
+      {answer.view === 'items' ? (
+        <ItemTable rows={answer.rows} total={answer.found} />
+      ) : (
+        <LotTable rows={answer.rows} total={answer.found} />
+      )}
     </>
   );
 }

@@ -50,7 +50,7 @@ export interface DayCaseLine {
 }
 
 /** What all rows have in common, and what can be done with them. */
-interface WholeTable extends Pick<DayTableProps, 'theatres' | 'sets' | 'mayKeep' | 'mayPromise'> {
+interface WholeTable extends Pick<DayTableProps, 'theatres' | 'mayKeep' | 'mayPromise'> {
   swap: (id: string, way: -1 | 1) => void;
   pending: boolean;
 }
@@ -68,16 +68,15 @@ interface DayTableProps {
   day: string;
   lines: DayCaseLine[];
   theatres: Choice[];
-  sets: (Choice & { note: string })[];
   mayKeep: boolean;
   mayPromise: boolean;
 }
 
 /** The cases of a day, by time, with what can be done about each. */
-export function DayTable({ day, lines, theatres, sets, mayKeep, mayPromise }: DayTableProps) {
+export function DayTable({ day, lines, theatres, mayKeep, mayPromise }: DayTableProps) {
   const standings = useStandings(lines);
   const { swap, pending, refusal } = useOrder(day, lines);
-  const table = { theatres, sets, mayKeep, mayPromise, swap, pending };
+  const table = { theatres, mayKeep, mayPromise, swap, pending };
   const rows = lines.map((line): Row => {
     const mates = lines.filter(
       ({ theatreId, cancelled }) => theatreId === line.theatreId && cancelled === null,
@@ -170,7 +169,7 @@ const COLUMNS: readonly Column<Row>[] = [
 ];
 
 function ActsCell({ row }: { row: Row }) {
-  const { theatres, sets, mayKeep, mayPromise, swap, pending } = row.table;
+  const { theatres, mayKeep, mayPromise, swap, pending } = row.table;
   const onList = row.cancelled === null;
   return (
     <ButtonRow>
@@ -196,7 +195,7 @@ function ActsCell({ row }: { row: Row }) {
           <UrgencyDialog one={row} />
         </>
       ) : null}
-      {onList && mayPromise ? <SetsDialog line={row} sets={sets} /> : null}
+      {onList && mayPromise ? <SetsDialog line={row} /> : null}
       {mayKeep ? <CancelDialog line={row} /> : null}
       {mayKeep || mayPromise ? null : <VisuallyHidden>nothing for you to change</VisuallyHidden>}
     </ButtonRow>

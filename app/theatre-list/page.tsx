@@ -3,13 +3,14 @@ import { Suspense } from 'react';
 import { changedDay } from '@/app/_server/changed-day';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { pageFirst } from '@/app/_server/page-first';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Skeleton } from '@/app/_ui/skeleton';
 import { ChangedSince } from '@/app/reports/changed-since';
-import { setsInService, theatreDay } from '@/db/queries/theatre/theatreDay';
+import { theatreDay } from '@/db/queries/theatre/theatreDay';
 import { may } from '@/lib/people/permissions';
 import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
@@ -33,7 +34,7 @@ export default async function TheatreListPage({
   const today = wallClock(at).date;
   const asked = plainDate.safeParse((await searchParams).date);
   const date = asked.success ? asked.data : today;
-  const [day, sets] = await Promise.all([theatreDay(db, date), setsInService(db)]);
+  const day = await theatreDay(db, date);
   const { rooms, setRows, lines } = dayLines(day, date, at);
   const theatres = day.theatres.map(({ id, name }) => ({ value: id, label: name }));
   const mayKeep = may(person.role, 'keepTheatreList');
@@ -71,11 +72,6 @@ export default async function TheatreListPage({
             day={date}
             lines={lines}
             theatres={theatres}
-            sets={sets.map(({ id, code, configuration }) => ({
-              value: id,
-              label: code,
-              note: configuration,
-            }))}
             mayKeep={mayKeep}
             mayPromise={may(person.role, 'promiseSets')}
           />
@@ -102,6 +98,7 @@ export default async function TheatreListPage({
 
 /** Below the list, which does not wait for it: how each case stands is worked out for it. */
 async function Changed({ date, at }: { date: PlainDate; at: string }) {
+  await pageFirst();
   const access = await enter('/theatre-list');
   return <ChangedSince changed={await changedDay(access, 'theatreList', date)} now={at} />;
 }

@@ -7,14 +7,16 @@ import { ComboField } from '@/app/_ui/combo-field';
 import { Dialog } from '@/app/_ui/dialog';
 import { Status } from '@/app/_ui/status';
 import { VisuallyHidden } from '@/app/_ui/visually-hidden';
-import type { Choice, DayCaseLine } from './day-table';
+import type { DayCaseLine } from './day-table';
 import styles from './theatre-list.module.css';
+import { useSetChoices } from './use-set-choices';
 
 /** Which sets are for this case and for nobody else: promises are made and taken back here. */
-export function SetsDialog({ line, sets }: { line: DayCaseLine; sets: (Choice & { note: string })[] }) {
+export function SetsDialog({ line }: { line: DayCaseLine }) {
   const { act, pending, refusal, forget } = useAct();
   const [open, setOpen] = useState(false);
   const [chosen, setChosen] = useState<string | null>(null);
+  const sets = useSetChoices(open);
   const { id, reference, revision: baseRevision } = line;
   const has = new Set(line.sets.map(({ setId }) => setId));
   function show(next: boolean) {
@@ -25,7 +27,7 @@ export function SetsDialog({ line, sets }: { line: DayCaseLine; sets: (Choice & 
   const free = (setId: string, code: string) =>
     act(`/api/cases/${id}/free`, { baseRevision, setId }, `${code} is free again.`);
   async function promise() {
-    const code = sets.find(({ value }) => value === chosen)?.label ?? '';
+    const code = sets?.find(({ value }) => value === chosen)?.label ?? '';
     const body = { baseRevision, setId: chosen };
     if ((await act(`/api/cases/${id}/promise`, body, `${code} is for ${reference}.`)) === undefined)
       setChosen(null);
@@ -69,10 +71,11 @@ export function SetsDialog({ line, sets }: { line: DayCaseLine; sets: (Choice & 
           <ComboField
             name={`set-${id}`}
             label="Promise a set"
-            options={sets.filter(({ value }) => !has.has(value))}
+            options={(sets ?? []).filter(({ value }) => !has.has(value))}
             value={chosen}
             onValue={setChosen}
             placeholder="code or kind"
+            empty={sets === null ? 'Looking for the sets …' : undefined}
           />
           <div>
             <Button kind="primary" disabled={chosen === null} pending={pending} onClick={promise}>

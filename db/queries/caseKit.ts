@@ -17,7 +17,7 @@ import { type BookedCaseRow, findCase, listPlanVersions } from './cases';
 import { loadCatalogue } from './catalogue';
 import { loadFitEngine } from './fitRules';
 import { readSetting } from './settings';
-import { loadStore } from './store';
+import { loadStore, type SetsOnFile } from './store';
 
 /** A case, the plan that counts, and the kit for it from what is in store now. */
 export interface KitOfCase {
@@ -52,13 +52,15 @@ interface KitAsked {
   lengthCover: KitQuestion['lengthCover'];
   /** Once there is a list by which the kit is fetched, the kit is of what it names, and of nothing else in store. */
   byList?: boolean;
+  /** Sets read before, by `setsOnFile`. */
+  sets?: SetsOnFile | undefined;
 }
 
 /** The kit of a case: the confirmed plan if there is one, or else its draft, against the store as it is now. */
 export async function loadKitOfCase(
   db: Reading,
   id: string,
-  { solver, lengthCover, byList = false }: KitAsked,
+  { solver, lengthCover, byList = false, sets }: KitAsked,
 ): Promise<KitAnswer> {
   mayRead(db, 'readHospital');
   const booked = await findCase(db, id);
@@ -67,7 +69,7 @@ export async function loadKitOfCase(
   const draft = versions.find((version) => version.status === 'draft');
   const plan = versions.find((version) => version.status === 'confirmed') ?? draft;
   if (!plan) return { kind: 'noPlan', booked };
-  const whole = await kitBasis(db, booked.id);
+  const whole = await kitBasis(db, booked.id, sets);
   const kept = byList ? await keptList(db, booked.id, plan) : null;
   const basis = kept ? { ...whole, store: storeOfList(whole.store, kept.list, kept.picked) } : whole;
   const kit = await kitFrom(basis, booked, plan.construct, { solver, lengthCover });
@@ -124,9 +126,9 @@ interface KitBasis {
 }
 
 /** What every kit is worked out from. Promises to `forCase` itself are no promises to another. */
-export async function kitBasis(db: Reading, forCase: string | null): Promise<KitBasis> {
+export async function kitBasis(db: Reading, forCase: string | null, sets?: SetsOnFile): Promise<KitBasis> {
   const [store, catalogue, engine, settings] = await Promise.all([
-    loadStore(db, forCase),
+    loadStore(db, forCase, sets),
     keptCatalogue(db),
     loadFitEngine(db),
     readSetting(db.read, 'kits'),

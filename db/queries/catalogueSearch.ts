@@ -37,7 +37,31 @@ export async function searchCatalogue(db: Reading, search: CatalogueSearch): Pro
   const typed = search.q.trim();
   const match = matchExpression(typed);
   if (typed !== '' && match === null) return [];
-  const rows = await db.read
+  const [ids, all] = await Promise.all([
+    db.read
+      .select({ id: items.id })
+      .from(items)
+      .where(and(...conditions(search, match)))
+      .orderBy(asc(items.code)),
+    keptRows(db.read),
+  ]);
+  const found = ids.flatMap(({ id }) => all.get(id) ?? []);
+  const wanted = search.missing ? found.filter((row) => row.missing > 0) : found;
+  return match === null ? wanted : closestFirst(wanted, typed);
+}
+
+const kept = new WeakMap<Database['read'], { stamp: string; rows: ReadonlyMap<string, CatalogueRow> }>();
+
+/** Every item as a line of the list, worked out once and kept until an item or a maker changes: revisions only grow. */
+async function keptRows(read: Database['read']): Promise<ReadonlyMap<string, CatalogueRow>> {
+  const [asked] = await read.all<{ stamp: string }>(
+    sql`SELECT count(*) || '/' || coalesce(sum(revision), 0) || '/' || coalesce(max(rowid), 0) || '/' ||
+      (SELECT json_group_array(json_array(id, name)) FROM ${makers}) AS stamp FROM ${items}`,
+  );
+  const stamp = asked?.stamp ?? '';
+  const before = kept.get(read);
+  if (before?.stamp === stamp) return before.rows;
+  const rows = await read
     .select({
       id: items.id,
       code: items.code,
@@ -57,13 +81,13 @@ export async function searchCatalogue(db: Reading, search: CatalogueSearch): Pro
       revision: items.revision,
     })
     .from(items)
-    .innerJoin(makers, eq(makers.id, items.makerId))
-    .where(and(...conditions(search, match)))
-    .orderBy(asc(items.code));
-  const missing = await missingCounts(db, rows);
-  const found = rows.map((row) => ({ ...row, missing: missing.get(`${row.id}:${row.revision}`) ?? 0 }));
-  const wanted = search.missing ? found.filter((row) => row.missing > 0) : found;
-  return match === null ? wanted : closestFirst(wanted, typed);
+    .innerJoin(makers, eq(makers.id, items.makerId));
+  const missing = await missingCounts(read, rows);
+  const known = new Map(
+    rows.map((row) => [row.id, { ...row, missing: missing.get(`${row.id}:${row.revision}`) ?? 0 }]),
+  );
+  kept.set(read, { stamp, rows: known });
+  return known;
 }
 
 function conditions(search: CatalogueSearch, match: string | null): (SQL | undefined)[] {
@@ -101,7 +125,7 @@ const counted = new WeakMap<Database['read'], Map<string, number>>();
  * changes, so it is worked out once.
  */
 async function missingCounts(
-  { read }: Reading,
+  read: Database['read'],
   rows: { id: string; revision: number }[],
 ): Promise<Map<string, number>> {
   const known = counted.get(read) ?? new Map<string, number>();

@@ -1,5 +1,6 @@
 import { and, asc, count, eq, gt } from 'drizzle-orm';
 import { type PlaceId, placeId, type SetId, setId } from '@/lib/identity/ids';
+import { groupBy } from '@/lib/lists/groupBy';
 import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { mayRead, type Reading } from '../reader';
 import { configurations, configurationVersions, items, packs, places, sets, stock } from '../schema';
@@ -71,7 +72,14 @@ export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> 
   const { read } = db;
   const [lying, heaps, pouches, hidden] = await Promise.all([
     read
-      .select({ set: sets, configuration: configurations.name })
+      .select({
+        id: sets.id,
+        code: sets.code,
+        step: sets.step,
+        heldBecause: sets.heldBecause,
+        since: sets.stepSince,
+        configuration: configurations.name,
+      })
       .from(sets)
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
@@ -91,14 +99,12 @@ export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> 
       .orderBy(asc(packs.number)),
     heapsHiddenFrom(db),
   ]);
+  const pouchesOf = groupBy(pouches, ({ stockId }) => stockId);
   return {
-    sets: lying.map(({ set, configuration }) => ({
-      id: setId.parse(set.id),
-      code: set.code,
-      configuration,
-      step: turnStep.parse(set.step),
-      heldBecause: set.heldBecause,
-      since: set.stepSince,
+    sets: lying.map(({ id: one, step, ...rest }) => ({
+      ...rest,
+      id: setId.parse(one),
+      step: turnStep.parse(step),
     })),
     stock: heaps.map(({ heap, item }) => ({
       id: heap.id,
@@ -109,9 +115,7 @@ export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> 
       useBy: heap.useBy,
       quantity: hidden.has(heap.id) ? null : heap.quantity,
       heldBecause: heap.heldBecause,
-      pouches: hidden.has(heap.id)
-        ? []
-        : pouches.filter(({ stockId }) => stockId === heap.id).map(({ number }) => number),
+      pouches: hidden.has(heap.id) ? [] : (pouchesOf.get(heap.id) ?? []).map(({ number }) => number),
     })),
   };
 }

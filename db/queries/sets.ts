@@ -13,10 +13,11 @@ import {
   setId,
 } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
-import type { ConfigurationVersion } from '@/lib/sets/configuration';
+import type { ConfigurationLine, ConfigurationVersion } from '@/lib/sets/configuration';
 import type { HeldLine, SetSettings } from '@/lib/sets/holdings';
 import { type PieceCondition, pieceCondition, type TurnStep, turnStep } from '@/lib/sets/setState';
 import { storedStatus } from '@/lib/sets/versionStatus';
+import type { Queries } from '../client';
 import { mayRead, type Reading, THE_PROGRAM } from '../reader';
 import {
   cases,
@@ -26,13 +27,13 @@ import {
   counts,
   people,
   places,
-  setContents,
   setForeignPieces,
   setPromises,
   sets,
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
-import { keptVersions } from './keptVersions';
+import { keptLines } from './keptLines';
+import { keptVersions, LIFE } from './keptVersions';
 import { readSetting } from './settings';
 
 /** A physical set as it is now, with what lies in it. */
@@ -52,7 +53,8 @@ export interface SetOnFile {
   revision: number;
   configuration: { id: ConfigurationId; code: string; name: string };
   version: { id: ConfigurationVersionId; version: number; status: ConfigurationVersion['status'] };
-  lines: HeldLine[];
+  /** The same object for sets of one version that hold the same: nobody may change it. */
+  lines: readonly HeldLine[];
   foreign: { itemId: ItemId; quantity: number; note: string | null }[];
   promisedTo: { caseId: string; reference: string; startsAt: string }[];
 }
@@ -73,20 +75,16 @@ export async function findSet(db: Reading, id: string): Promise<SetOnFile | null
 async function loadSets(db: Reading, only: string | null): Promise<SetOnFile[]> {
   const { read } = db;
   const hidden = await hiddenFrom(db);
-  const [heads, versions, contents, foreign, promises] = await Promise.all([
+  const [heads, kinds, versions, linesOf, foreign, promises] = await Promise.all([
     read
-      .select({ set: sets, version: configurationVersions, configuration: configurations, place: places })
+      .select({ set: HEAD, placeName: places.name })
       .from(sets)
-      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
-      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .leftJoin(places, eq(places.id, sets.placeId))
       .where(only === null ? undefined : eq(sets.id, only))
       .orderBy(asc(sets.code)),
+    kindsOfVersions(read),
     keptVersions({ read, reader: THE_PROGRAM }),
-    read
-      .select()
-      .from(setContents)
-      .where(only === null ? undefined : eq(setContents.setId, only)),
+    keptLines(read, only === null ? null : new Set([only])),
     read
       .select()
       .from(setForeignPieces)
@@ -100,14 +98,19 @@ async function loadSets(db: Reading, only: string | null): Promise<SetOnFile[]> 
       })
       .from(setPromises)
       .innerJoin(cases, eq(cases.id, setPromises.caseId))
-      .where(only === null ? undefined : eq(setPromises.setId, only))
-      .orderBy(asc(cases.startsAt)),
+      .where(only === null ? undefined : eq(setPromises.setId, only)),
   ]);
-  const contentsOf = groupBy(contents, (row) => row.setId);
-  const versionOf = (id: string) => versions.get(configurationVersionId.parse(id));
-  return heads.map(({ set, version, configuration, place }) => {
-    const known = hidden.has(set.id) ? [] : (contentsOf.get(set.id) ?? []);
-    const counted = new Map(known.map((row) => [row.lineId, row]));
+  const foreignIn = groupBy(foreign, (row) => row.setId);
+  // sorted here: sorted there, every case of the years would be asked whether something is promised to it
+  const promisesOf = groupBy(
+    [...promises].sort((a, b) => (a.startsAt < b.startsAt ? -1 : 1)),
+    (row) => row.setId,
+  );
+  return heads.flatMap(({ set, placeName }) => {
+    const kind = kinds.get(set.versionId);
+    if (!kind) return [];
+    const version = versions.get(kind.version.id);
+    const isHidden = hidden.has(set.id);
     return {
       id: setId.parse(set.id),
       code: set.code,
@@ -119,33 +122,64 @@ async function loadSets(db: Reading, only: string | null): Promise<SetOnFile[]> 
       outOfService: set.withdrawnAt !== null,
       readyAt: set.readyAt,
       useBy: set.useBy,
-      place: place ? { id: placeId.parse(place.id), name: place.name } : null,
+      place: set.placeId === null ? null : { id: placeId.parse(set.placeId), name: placeName ?? '' },
       revision: set.revision,
-      configuration: {
-        id: configurationId.parse(configuration.id),
-        code: configuration.code,
-        name: configuration.name,
-      },
-      version: {
-        id: configurationVersionId.parse(version.id),
-        version: version.version,
-        status: versionOf(version.id)?.status ?? storedStatus(version),
-      },
-      lines: (versionOf(version.id)?.lines ?? []).map((line): HeldLine => {
-        const held = counted.get(line.id);
-        return {
-          ...line,
-          found: held?.found ?? null,
-          unsound: held?.unsound ?? 0,
-          condition: held ? pieceCondition.parse(held.condition) : 'sound',
-        };
-      }),
-      foreign: foreign
-        .filter((row) => row.setId === set.id && !hidden.has(set.id))
-        .map((row) => ({ itemId: itemId.parse(row.itemId), quantity: row.quantity, note: row.note })),
-      promisedTo: promises.filter((row) => row.setId === set.id).map(({ setId: _set, ...rest }) => rest),
+      configuration: kind.configuration,
+      version: { ...kind.version, status: version?.status ?? kind.version.status },
+      lines: linesOf(set.id, version?.lines ?? NO_LINES, isHidden),
+      foreign: (isHidden ? [] : (foreignIn.get(set.id) ?? [])).map((row) => ({
+        itemId: itemId.parse(row.itemId),
+        quantity: row.quantity,
+        note: row.note,
+      })),
+      promisedTo: (promisesOf.get(set.id) ?? []).map(({ setId: _set, ...rest }) => rest),
     };
   });
+}
+
+/** What is read of each of thousands of sets: no more than is shown of them. */
+const HEAD = {
+  id: sets.id,
+  code: sets.code,
+  versionId: sets.versionId,
+  owner: sets.owner,
+  ownerNote: sets.ownerNote,
+  step: sets.step,
+  stepSince: sets.stepSince,
+  heldBecause: sets.heldBecause,
+  withdrawnAt: sets.withdrawnAt,
+  readyAt: sets.readyAt,
+  useBy: sets.useBy,
+  placeId: sets.placeId,
+  revision: sets.revision,
+};
+const NO_LINES: readonly ConfigurationLine[] = [];
+
+/** Of each version: its configuration, and what is stored of its status. */
+async function kindsOfVersions(
+  read: Queries,
+): Promise<Map<string, Pick<SetOnFile, 'configuration' | 'version'>>> {
+  const rows = await read
+    .select({ version: { ...LIFE, version: configurationVersions.version }, configuration: configurations })
+    .from(configurationVersions)
+    .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId));
+  return new Map(
+    rows.map(({ version, configuration }) => [
+      version.id,
+      {
+        configuration: {
+          id: configurationId.parse(configuration.id),
+          code: configuration.code,
+          name: configuration.name,
+        },
+        version: {
+          id: configurationVersionId.parse(version.id),
+          version: version.version,
+          status: storedStatus(version),
+        },
+      },
+    ]),
+  );
 }
 
 export interface CountOnFile {

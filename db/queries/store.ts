@@ -1,34 +1,25 @@
 import { and, asc, eq, gt, inArray, isNull, ne, notInArray, or, sql } from 'drizzle-orm';
-import {
-  configurationId,
-  type ItemId,
-  itemId,
-  placeId,
-  type StockId,
-  setId,
-  stockId,
-} from '@/lib/identity/ids';
+import { configurationId, itemId, placeId, type StockId, setId, stockId } from '@/lib/identity/ids';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
+import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
-import type { MustHaveClass } from '@/lib/sets/configuration';
 import { turnStep } from '@/lib/sets/setState';
 import { lapsesOf, whyNotForCase } from '@/lib/sets/short/decision';
 import { mayRead, type Reading } from '../reader';
 import {
   cases,
-  configurationLines,
   configurations,
   configurationVersions,
   items,
   packs,
   places,
-  setContents,
   setPromises,
   sets,
   stock,
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
 import { onKits, packsOutFor, setsOnKits } from './caseLife/standing';
+import { keptHoldings, NOTHING_IN_IT } from './keptHoldings';
 import { leavingSets } from './loans/leavingSets';
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
@@ -37,16 +28,19 @@ import { type PresentDecision, presentDecisions } from './short/decisions';
  * whatever its step, and every pouch and sterile pack. Promises to `forCase` itself are no promises to another; what lies
  * with another case's kit is there for nobody else, and what is in theatre for this case is at its hand. Of
  * a set the reader is to check blind, nothing that anybody found is among it.
+ *
+ * @param sets read before by `setsOnFile`, where many cases are asked about at once
  */
-export async function loadStore(db: Reading, forCase: string | null): Promise<Store> {
+export async function loadStore(db: Reading, forCase: string | null, sets?: SetsOnFile): Promise<Store> {
   mayRead(db, 'readHospital');
-  const [stored, packs, decisions, hidden, letOut] = await Promise.all([
-    loadSets(db, forCase),
+  const [onFile, packs, decisions, hidden, letOut] = await Promise.all([
+    sets ?? setsOnFile(db),
     loadPacks(db, forCase),
     presentDecisions(db.read),
     hiddenFrom(db),
     letOutForOthers(db, forCase),
   ]);
+  const stored = setsFor(onFile, forCase);
   const withLetOut = <T extends { id: string }>(one: T) => {
     const reference = letOut.get(one.id);
     return reference === undefined ? one : { ...one, letOutFor: { reference } };
@@ -120,7 +114,19 @@ function sentShort(
   return { sets: sent, packs };
 }
 
-async function loadSets({ read }: Reading, forCase: string | null): Promise<StoredSet[]> {
+/** Every set in service with what lies in it, whichever case it is asked for. */
+export interface SetsOnFile {
+  sets: { set: Omit<StoredSet, 'promisedTo' | 'step'>; step: string; caseId: string | null }[];
+  /** By set, the cases it is promised to. */
+  promises: ReadonlyMap<string, readonly { caseId: string; reference: string }[]>;
+  /** By set, the case whose kit it lies with. */
+  kits: Awaited<ReturnType<typeof setsOnKits>>;
+}
+
+/** What `loadStore` reads of sets, which is the same for every case. */
+export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
   const basket = sql<
     number | null
   >`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.basketItemId})`;
@@ -146,26 +152,15 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
       // out of service, or about to leave with its loan, it serves nobody, whatever step it is at
       .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(read))))
       .orderBy(asc(sets.code)),
-    read
-      .select({
-        setId: setContents.setId,
-        // one text for each set: a row for each line would cost more than all the rest
-        lines: sql<string>`json_group_array(json_array(${configurationLines.itemId}, ${setContents.found},
-          ${configurationLines.expected}, ${configurationLines.mustHaveClass}, ${items.massGrams}))`,
-      })
-      .from(setContents)
-      .innerJoin(configurationLines, eq(configurationLines.id, setContents.lineId))
-      .innerJoin(items, eq(items.id, configurationLines.itemId))
-      .groupBy(setContents.setId),
+    keptHoldings(read),
     read
       .select({ setId: setPromises.setId, caseId: setPromises.caseId, reference: cases.reference })
       .from(setPromises)
       .innerJoin(cases, eq(cases.id, setPromises.caseId)),
     setsOnKits(read),
   ]);
-  const bySet = new Map(contents.map((row) => [row.setId, heldIn(row.lines)]));
-  return rows.map(({ set, place, ...row }) => {
-    const held = bySet.get(set.id) ?? { contents: [], massGrams: 0 };
+  const onFile = rows.map(({ set, place, ...row }): SetsOnFile['sets'][number] => {
+    const held = contents.get(set.id) ?? NOTHING_IN_IT;
     let massGrams = held.massGrams;
     for (const [has, grams] of [
       [row.hasBasket, row.basketGrams],
@@ -173,52 +168,41 @@ async function loadSets({ read }: Reading, forCase: string | null): Promise<Stor
     ] as const) {
       if (has !== null && massGrams !== null) massGrams = grams === null ? null : massGrams + grams;
     }
-    const kit = kits.get(set.id);
-    const promises = promised.filter((promise) => promise.setId === set.id);
-    const inUse = forCase !== null && set.caseId === forCase && set.step === 'inTheatre';
     return {
-      id: setId.parse(set.id),
-      code: set.code,
-      configurationId: configurationId.parse(row.configurationId),
-      configurationName: row.configurationName,
-      step: inUse ? 'inSterileStore' : turnStep.parse(set.step),
-      heldBecause: set.heldBecause,
-      readyAt: set.readyAt,
-      useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
-      place: inUse
-        ? IN_THEATRE
-        : place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
-      massGrams,
-      ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
-      promisedTo: promises.filter(({ caseId }) => caseId !== forCase).map(({ reference }) => reference),
-      ...(promises.some(({ caseId }) => caseId === forCase) ? { promisedHere: true as const } : {}),
-      contents: held.contents,
+      step: set.step,
+      caseId: set.caseId,
+      set: {
+        id: setId.parse(set.id),
+        code: set.code,
+        configurationId: configurationId.parse(row.configurationId),
+        configurationName: row.configurationName,
+        heldBecause: set.heldBecause,
+        readyAt: set.readyAt,
+        useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
+        place: place && { id: placeId.parse(place.id), name: place.name, metres: place.metres },
+        massGrams,
+        contents: held.contents,
+      },
     };
   });
+  return { sets: onFile, promises: groupBy(promised, (promise) => promise.setId), kits };
 }
 
-type Line = [
-  itemId: string,
-  found: number,
-  expected: number,
-  mustHaveClass: number,
-  massGrams: number | null,
-];
-
-/** The lines of one set by item: an item on several lines is one heap. A piece of unknown mass makes the whole unknown. */
-function heldIn(text: string): Pick<StoredSet, 'contents' | 'massGrams'> {
-  const byItem = new Map<string, StoredSet['contents'][number]>();
-  let massGrams: number | null = 0;
-  for (const [id, found, expected, rank, grams] of JSON.parse(text) as Line[]) {
-    if (found > 0 && massGrams !== null) massGrams = grams === null ? null : massGrams + found * grams;
-    const heap = byItem.get(id);
-    if (heap) {
-      heap.found += found;
-      heap.expected += expected;
-      heap.mustHaveClass = Math.min(heap.mustHaveClass, rank) as MustHaveClass;
-    } else byItem.set(id, { itemId: id as ItemId, found, expected, mustHaveClass: rank as MustHaveClass });
-  }
-  return { contents: [...byItem.values()], massGrams };
+/** The sets as they are for one case: what is promised to it, lies with its kit, or is in theatre for it. */
+function setsFor({ sets: all, promises, kits }: SetsOnFile, forCase: string | null): StoredSet[] {
+  return all.map(({ set, step, caseId }): StoredSet => {
+    const kit = kits.get(set.id);
+    const own = promises.get(set.id) ?? [];
+    const inUse = forCase !== null && caseId === forCase && step === 'inTheatre';
+    return {
+      ...set,
+      step: inUse ? 'inSterileStore' : turnStep.parse(step),
+      ...(inUse ? { place: IN_THEATRE } : {}),
+      ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
+      promisedTo: own.filter((promise) => promise.caseId !== forCase).map(({ reference }) => reference),
+      ...(own.some((promise) => promise.caseId === forCase) ? { promisedHere: true as const } : {}),
+    };
+  });
 }
 
 /** Where a set stands that is in theatre for the very case that is looked at. */

@@ -82,6 +82,26 @@ export const setContents = sqliteTable(
   (table) => [primaryKey({ columns: [table.setId, table.lineId] })],
 );
 
+/** How complete each set is, kept by triggers; a reader blind to a set may not be told of it. */
+export const setCompleteness = sqliteTable('set_completeness', {
+  setId: text('set_id').primaryKey(),
+  lines: integer('lines').notNull(),
+  expected: integer('expected').notNull(),
+  found: integer('found').notNull(),
+  surplus: integer('surplus').notNull(),
+  unsound: integer('unsound').notNull(),
+  uncounted: integer('uncounted').notNull(),
+  /** Lines of class 1 and 2, and those of them that are not simply there. */
+  musts: integer('musts').notNull(),
+  below: integer('below').notNull(),
+  short1: integer('short_1').notNull(),
+  short2: integer('short_2').notNull(),
+  short3: integer('short_3').notNull(),
+  short4: integer('short_4').notNull(),
+  /** Another number with every change of what lies in the set. */
+  mark: integer('mark').notNull(),
+});
+
 /** Pieces that belong to another place: surplus to no line of this set. */
 export const setForeignPieces = sqliteTable('set_foreign_pieces', {
   id: text('id').primaryKey(),

@@ -25,6 +25,19 @@ export const turnSteps = sqliteTable('turn_steps', {
   enteredAt: text('entered_at').notNull(),
 });
 
+/** When stages of turns ended, the latest of each kind of set and stage, kept by triggers; `seq` is that of the step that ended it. */
+export const stageEnds = sqliteTable(
+  'stage_ends',
+  {
+    configurationId: text('configuration_id').notNull(),
+    stage: text('stage').notNull(),
+    seq: integer('seq').notNull(),
+    beganAt: text('began_at').notNull(),
+    endedAt: text('ended_at').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.configurationId, table.stage, table.seq] })],
+);
+
 /** A count in the making; closed, it is also a row of `counts`. */
 export const benchCounts = sqliteTable('bench_counts', {
   id: text('id').primaryKey(),

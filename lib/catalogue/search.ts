@@ -47,16 +47,6 @@ export function searchFrom(params: Pick<URLSearchParams, 'get'>): CatalogueSearc
   );
 }
 
-/** The parts of a search that are used, as an address's query in one order. */
-export function queryOf(read: (name: (typeof SEARCH_NAMES)[number]) => string | null | undefined): string {
-  const params = new URLSearchParams();
-  for (const name of SEARCH_NAMES) {
-    const value = read(name);
-    if (value) params.set(name, value);
-  }
-  return params.toString();
-}
-
 const MOST_WORDS = 12;
 
 /**

@@ -74,15 +74,24 @@ export function coverOfStore(given: {
     })),
   }));
   const current = (id: ItemId) => index.byId.get(id)?.status === 'current';
-  const coverSets = sets.map((set) => {
+  // sets that hold the same often share one list of it: it is gone through once
+  const known = new Map<StoredSet['contents'], Map<number, number>>();
+  const heldIn = (contents: StoredSet['contents']) => {
+    const before = known.get(contents);
+    if (before) return before;
     const holds = new Map<number, number>();
-    for (const { itemId, found } of set.contents) {
+    known.set(contents, holds);
+    for (const { itemId, found } of contents) {
       const item = numberOf.get(itemId);
       if (item === undefined || found <= 0 || !current(itemId)) continue;
       holds.set(item, (holds.get(item) ?? 0) + found);
     }
-    return { holds, cost: setCost(set, caseDate, settings) };
-  });
+    return holds;
+  };
+  const coverSets = sets.map((set) => ({
+    holds: heldIn(set.contents),
+    cost: setCost(set, caseDate, settings),
+  }));
   const usedPacks = packs.filter(({ itemId }) => numberOf.has(itemId) && current(itemId));
   const coverPacks = usedPacks.map(({ itemId, quantity, useBy, place }) => ({
     item: number(itemId),

@@ -39,14 +39,41 @@ export function keptForStore<T>(
   settings: KitSettings,
   work: () => T,
 ): T {
-  const content = JSON.stringify([
-    settings,
-    sets.map(({ holds, cost }) => [[...holds].sort((a, b) => a[0] - b[0]), cost]),
-    packs,
-  ]);
+  const content = contentOf({ sets, packs }, settings);
   const stores = (byNeeds.get(needs) ?? new Map()) as Map<string, T>;
   byNeeds.set(needs, stores);
   return kept(stores, content, MOST_STORES, work);
+}
+
+/**
+ * All that the search looks at, as a text. What sets hold and what they cost is written once each and then named by its number:
+ * a house has many sets and few kinds, and texts are kept.
+ */
+function contentOf({ sets, packs }: Pick<CoverProblem, 'sets' | 'packs'>, settings: KitSettings): string {
+  const holdings = new Numbering();
+  const costs = new Numbering();
+  const known = new Map<CoverProblem['sets'][number]['holds'], number>();
+  const places = sets.map(({ holds, cost }) => {
+    const holding =
+      known.get(holds) ?? holdings.numberOf(JSON.stringify([...holds].sort((a, b) => a[0] - b[0])));
+    known.set(holds, holding);
+    const { promises, useByDays, massGrams, metres } = cost;
+    return `${holding} ${costs.numberOf(`${promises} ${useByDays} ${massGrams} ${metres}`)}`;
+  });
+  return JSON.stringify([settings, holdings.texts, costs.texts, places.join(), packs]);
+}
+
+/** Numbers texts in the order in which they first come. */
+class Numbering {
+  readonly texts: string[] = [];
+  private readonly numbers = new Map<string, number>();
+
+  numberOf(text: string): number {
+    const known = this.numbers.get(text);
+    if (known !== undefined) return known;
+    this.numbers.set(text, this.texts.length);
+    return this.texts.push(text) - 1;
+  }
 }
 
 function kept<T>(map: Map<string, T>, key: string, most: number, work: () => T): T {

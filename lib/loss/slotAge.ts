@@ -18,12 +18,15 @@ export interface SlotAge {
  * Pieces of a slot are not marked: nobody can tell which of them left. The oldest now is no younger than the one that came
  * so many pieces ago, and no older than the first that came after the slot was last empty.
  *
- * @param moves      in their order
- * @param held       pieces in it now, one or more
- * @param sterilised when its set went through the steriliser, in any order
+ * @param moves in their order
+ * @param held  pieces in it now, one or more
+ * @param since how often its set went through the steriliser after an instant; `null`: ever
  */
-export function slotAge(moves: readonly SlotMove[], held: number, sterilised: readonly string[]): SlotAge {
-  const since = (at: string | null) => sterilised.filter((one) => at === null || one > at).length;
+export function slotAge(
+  moves: readonly SlotMove[],
+  held: number,
+  since: (at: string | null) => number,
+): SlotAge {
   let there = 0;
   let filled: string | null = null;
   for (const { at, pieces, oldAlready } of moves) {

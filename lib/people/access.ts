@@ -211,6 +211,7 @@ export const ENDPOINTS = {
   'POST /api/restock/terms': 'keepSupplyTerms',
   'POST /api/scans': 'recordScan',
   'POST /api/scans/[id]/reply': 'recordScan',
+  'GET /api/sets/list': 'readHospital',
   'POST /api/sets/[id]/ask-decision': 'packSet',
   'POST /api/sets/[id]/begin-wash': 'washSet',
   'POST /api/sets/[id]/bring-back': 'withdrawSet',
@@ -301,6 +302,7 @@ export const ENDPOINTS = {
   'POST /api/theatre-questions/[id]/settle': 'workOnQuestion',
   'POST /api/deliveries': 'receiveStock',
   'GET /api/deliveries/items/[id]': 'receiveStock',
+  'GET /api/stock/list': 'readHospital',
   'POST /api/stock/[id]': 'readHospital',
   'POST /api/stock-counts': 'countStock',
   'POST /api/stock-counts/[id]/figures': 'countStock',
@@ -311,6 +313,7 @@ export const ENDPOINTS = {
   'POST /api/theatre-list/sessions': 'keepTheatreSessions',
   'POST /api/theatre-list/sessions/[id]': 'keepTheatreSessions',
   'POST /api/theatre-list/sessions/[id]/remove': 'keepTheatreSessions',
+  'GET /api/theatre-list/sets': 'promiseSets',
   'GET /api/theatre-list/standings': 'readHospital',
   'POST /api/theatre-list/theatres/[id]/lead': 'keepTheatreSessions',
 } as const satisfies Record<string, Reach>;

@@ -39,6 +39,8 @@ const part = z.strictObject({
   /** `null`: the pack states none, as whoever received it says. */
   lot: z.string().trim().min(1).max(60).nullable(),
   useBy: plainDate.nullable(),
+  /** The same lot is on record with another use-by, and this one was read again. */
+  useByReadAgain: z.boolean().default(false),
   form: stockForm.exclude(['pouch']),
 });
 export const partsEntry = z.strictObject({

@@ -65,6 +65,7 @@ export interface SetStanding {
   unsound: number;
   foreign: number;
   promises: PromiseStanding[];
+  /** In a list of all sets, only of those that lack something: the others stop none. */
   cases: CaseStanding[];
   /** The soonest case first, then constructs in the configuration's order. */
   stops: Stop[];
@@ -77,8 +78,21 @@ export interface StandingGround extends FitGround {
   packs: ReadonlyMap<ItemId, number>;
 }
 
-/** Judges one set. Pure; quick enough for every set of a hospital at once (see `buildableFrom`). */
+/** What can be said of a set by itself: the same for every set of its version that holds the same. */
+export type OwnStanding = Pick<
+  SetStanding,
+  'input' | 'answer' | 'figures' | 'uncounted' | 'unsound' | 'promises'
+>;
+
+/** Judges one set. Pure. */
 export function standingOf(set: JudgedSet, ground: StandingGround): SetStanding {
+  return standingAmong(ownStanding(set, ground), set, ground);
+}
+
+export function ownStanding(
+  set: Pick<JudgedSet, 'lines' | 'boxes' | 'promises'>,
+  ground: StandingGround,
+): OwnStanding {
   const input = completenessInputOf(set.lines, set.boxes, ground.items, ground.settings);
   const answer = completeness(input);
   const figures = answer.outcome === 'answered' ? answer.answer : answer.known;
@@ -87,6 +101,22 @@ export function standingOf(set: JudgedSet, ground: StandingGround): SetStanding 
     name,
     ...buildableNow(construct, set.lines, ground.packs, ground),
   }));
+  return {
+    input,
+    answer,
+    figures,
+    uncounted: set.lines.filter(({ found }) => found === null).length,
+    unsound: set.lines.reduce((sum, line) => sum + line.unsound, 0),
+    promises,
+  };
+}
+
+/** The same with what else is told of this very set: foreign pieces in it, and the cases it is promised to. */
+export function standingAmong(
+  own: OwnStanding,
+  set: Pick<JudgedSet, 'lines' | 'foreign' | 'cases'>,
+  ground: FitGround,
+): SetStanding {
   const cases = set.cases.map(({ caseId, reference, startsAt, construct, beside, packs }) => ({
     caseId,
     reference,
@@ -94,17 +124,16 @@ export function standingOf(set: JudgedSet, ground: StandingGround): SetStanding 
     ...buildableNow(construct, set.lines, packs, ground, beside),
   }));
   return {
-    input,
-    answer,
-    figures,
-    uncounted: set.lines.filter(({ found }) => found === null).length,
-    unsound: set.lines.reduce((sum, line) => sum + line.unsound, 0),
+    ...own,
     foreign: set.foreign.reduce((sum, { quantity }) => sum + quantity, 0),
-    promises,
     cases,
-    stops: stopsOf(promises, cases),
+    stops: stopsOf(own.promises, cases),
   };
 }
+
+/** Whether every line holds what is expected of it: then its shortage stops nothing, whatever it is for. */
+export const lacksNothing = (lines: readonly HeldLine[]): boolean =>
+  lines.every(({ found, expected }) => found !== null && found >= expected);
 
 function stopsOf(promises: readonly PromiseStanding[], cases: readonly CaseStanding[]): Stop[] {
   const ofCases = [...cases]
@@ -134,18 +163,39 @@ export function unmetMustHaves({ figures }: Pick<SetStanding, 'figures'>, mustHa
  * stopped steps first; then class 1 and class 2 lines below their minimum; what goes only with single packs; what is not
  * counted; pieces. Zero for sets that stand alike.
  */
-export function compareStandings(a: SetStanding, b: SetStanding): number {
-  return (
-    soonest(a).localeCompare(soonest(b)) ||
-    stoppedSteps(b) - stoppedSteps(a) ||
-    unmetMustHaves(b, 1) - unmetMustHaves(a, 1) ||
-    unmetMustHaves(b, 2) - unmetMustHaves(a, 2) ||
-    withPacks(b) - withPacks(a) ||
-    b.uncounted - a.uncounted ||
-    piecesShort(b) - piecesShort(a) ||
-    b.foreign - a.foreign
-  );
+export const compareStandings = (a: SetStanding, b: SetStanding): number =>
+  compareWeights(weightOf(a), weightOf(b));
+
+/** Sorts sets by `compareStandings`, and those that stand alike by code. */
+export function byWhatIsStopped<One extends { standing: SetStanding }>(
+  sets: readonly One[],
+  code: (one: One) => string,
+): One[] {
+  return sets
+    .map((one) => ({ one, code: code(one), weight: weightOf(one.standing) }))
+    .sort((a, b) => compareWeights(a.weight, b.weight) || a.code.localeCompare(b.code))
+    .map(({ one }) => one);
 }
+
+type Weight = readonly [soonest: string, ...rest: number[]];
+
+function compareWeights(a: Weight, b: Weight): number {
+  const at = a.findIndex((value, nth) => value !== b[nth]);
+  if (at < 0) return 0;
+  return (a[at] as number | string) < (b[at] as number | string) ? -1 : 1;
+}
+
+/** The smaller comes first. Worked out once a set: of thousands, each is compared a dozen times. */
+const weightOf = (standing: SetStanding): Weight => [
+  soonest(standing),
+  -stoppedSteps(standing),
+  -unmetMustHaves(standing, 1),
+  -unmetMustHaves(standing, 2),
+  -withPacks(standing),
+  -standing.uncounted,
+  -piecesShort(standing),
+  -standing.foreign,
+];
 
 /** Later than any instant a case can begin, as text. */
 const NEVER = '9999';
@@ -158,7 +208,7 @@ const soonest = ({ stops }: SetStanding): string => {
 const stoppedSteps = ({ stops }: SetStanding): number =>
   stops.reduce((sum, stop) => sum + stop.stopped.reduce((steps, { stopped }) => steps + stopped, 0), 0);
 
-const withPacks = ({ promises }: SetStanding): number =>
+const withPacks = ({ promises }: Pick<SetStanding, 'promises'>): number =>
   promises.filter(({ outcome }) => outcome === 'onlyWith').length;
 
 export const piecesShort = ({ figures }: Pick<SetStanding, 'figures'>): number =>

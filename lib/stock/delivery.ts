@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import { deliveryId, deliveryLineId, itemId, placeId, scanId } from '../identity/ids';
+import { deliveryId, deliveryLineId, itemId, orderLineId, placeId, scanId } from '../identity/ids';
 import type { Problem } from '../identity/result';
 import { isPastUseBy, type PlainDate, plainDate } from '../quantities/plainDate';
 import { deliveryWords as words } from '../wording/stock-acts';
 import { stockHold } from './hold';
+import { lotReadAmiss } from './knownLot';
 import { stockOwner } from './stock';
 
 const text = (most: number) =>
@@ -26,6 +27,8 @@ export const deliveryLine = z.strictObject({
   useByReadAgain: z.boolean(),
   /** The code it was read from, where one was. */
   scanId: scanId.nullable(),
+  /** The line of an open order that whoever received it counts it to; `null`: to none. */
+  orderLineId: orderLineId.nullable().default(null),
 });
 export type DeliveryLine = z.infer<typeof deliveryLine>;
 
@@ -74,8 +77,7 @@ export function lineProblems(
     line.held === null
   )
     add('useBy', 'past-use-by', words.pastOnArrival(item.name, line.useBy, arrivedOn));
-  const [other] = useBysOfLot.filter((one) => one !== line.useBy);
-  if (line.lot !== null && other !== undefined && !line.useByReadAgain)
-    add('useBy', 'other-use-by', words.otherUseBy(line.lot, other));
+  const amiss = lotReadAmiss(line, useBysOfLot);
+  if (amiss) add('useBy', amiss.code, amiss.message);
   return problems;
 }

@@ -1,3 +1,4 @@
+import { groupBy } from '../lists/groupBy';
 import type { PlainDate } from '../quantities/plainDate';
 import { isPastUseBy } from '../quantities/plainDate';
 import type { TurnStep } from '../sets/setState';
@@ -48,18 +49,21 @@ export function needsOf(sets: readonly NeededSet[], cases: readonly BookedNeed[]
     if (!needs.has(set.id)) needs.set(set.id, { caseId, reference, startsAt, why });
     taken.add(set.id);
   };
+  const promisedTo = new Map<string, NeededSet[]>();
+  for (const set of sets)
+    for (const id of new Set(set.promisedTo)) promisedTo.set(id, [...(promisedTo.get(id) ?? []), set]);
+  const sentFor = new Set(sets.map(({ caseId }) => caseId));
+  const free = freeByKind(sets);
   for (const one of byTime) {
-    const promised = sets.filter(
-      ({ promisedTo, caseId }) => promisedTo.includes(one.caseId) && caseId !== one.caseId,
-    );
+    const promised = (promisedTo.get(one.caseId) ?? []).filter(({ caseId }) => caseId !== one.caseId);
     for (const set of promised) if (!set.withdrawn) give(set, one, { kind: 'promised' });
     const lost = promised.filter((set) => !canGo(set, one.caseDate));
     for (const set of lost) {
-      const other = quickest(sets, new Set([set.configurationId]), one, taken);
+      const other = quickest(free, new Set([set.configurationId]), one, taken);
       if (other) give(other, one, { kind: 'standsInFor', code: set.code });
     }
-    if (promised.length > 0 || sets.some(({ caseId }) => caseId === one.caseId)) continue;
-    const other = quickest(sets, one.holdPlate, one, taken);
+    if (promised.length > 0 || sentFor.has(one.caseId)) continue;
+    const other = quickest(free, one.holdPlate, one, taken);
     if (other) give(other, one, { kind: 'holdsPlate' });
   }
   return needs;
@@ -69,19 +73,28 @@ export function needsOf(sets: readonly NeededSet[], cases: readonly BookedNeed[]
 const canGo = ({ withdrawn, step, useBy }: NeededSet, on: PlainDate): boolean =>
   !withdrawn && step !== 'held' && !(step === 'inSterileStore' && useBy !== null && isPastUseBy(useBy, on));
 
+/** Sets promised to nobody by kind, the quickest first: ordered once, not for each of hundreds of cases. */
+function freeByKind(sets: readonly NeededSet[]): ReadonlyMap<string, readonly NeededSet[]> {
+  const free = groupBy(
+    sets.filter(({ promisedTo }) => promisedTo.length === 0),
+    ({ configurationId }) => configurationId,
+  );
+  for (const own of free.values()) own.sort(byQuickness);
+  return free;
+}
+
+const byQuickness = (a: NeededSet, b: NeededSet): number =>
+  a.quickestMinutes - b.quickestMinutes || a.code.localeCompare(b.code);
+
 function quickest(
-  sets: readonly NeededSet[],
+  free: ReadonlyMap<string, readonly NeededSet[]>,
   kinds: ReadonlySet<string>,
   { caseDate }: BookedNeed,
   taken: ReadonlySet<string>,
 ): NeededSet | null {
-  const free = sets.filter(
-    (set) =>
-      kinds.has(set.configurationId) &&
-      !taken.has(set.id) &&
-      set.promisedTo.length === 0 &&
-      canGo(set, caseDate),
-  );
-  free.sort((a, b) => a.quickestMinutes - b.quickestMinutes || a.code.localeCompare(b.code));
-  return free[0] ?? null;
+  const first = [...kinds].flatMap((kind) => {
+    const set = free.get(kind)?.find((one) => !taken.has(one.id) && canGo(one, caseDate));
+    return set === undefined ? [] : [set];
+  });
+  return first.sort(byQuickness)[0] ?? null;
 }

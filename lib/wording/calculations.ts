@@ -221,7 +221,7 @@ export const completenessWords = {
     surplus: (pieces: number) =>
       `${pieces === 1 ? 'One piece is' : `${pieces} pieces are`} over: ${pieces === 1 ? 'its' : 'their'} home must be found first.`,
     classOne: (lines: readonly string[]) =>
-      `${listWords(lines)}: class 1 is short. Held; only theatre lead and operating surgeon together, for one named case.`,
+      `${listWords(lines)}: class 1 is short. Held; only theatre manager and operating surgeon together, for one named case.`,
     classTwo: (lines: readonly string[]) =>
       `${listWords(lines)}: class 2 is short, and no approved substitute is there. The supervisor decides; the named substitute must travel with the set as a sterile pouch.`,
     carried: (lines: readonly string[]) =>

@@ -30,5 +30,9 @@ export const restockActWords = {
       : `${name} is supplied unsterile: what comes sterile is not what was ordered.`,
   moreThanOrdered: (name: string, toCome: number, came: number) =>
     `${name}: ${toCome} are still to come, and ${came} are stated.`,
+  notOfThisOrder: (name: string) =>
+    `${name} is on no open order under that number: look at the orders again.`,
+  notOurs: 'What lies here on consignment is on no order of ours.',
+  heldNotCounted: 'What is held is not counted to an order: the maker still owes it.',
   whyNotAll: (number: string) => `Not all of ${number} came: say why it is closed.`,
 };

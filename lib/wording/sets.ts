@@ -165,7 +165,7 @@ export const MAY_SEND_WORDS: Record<CompletenessOutput['maySend']['who'], { who:
     next: 'The named substitute travels with the set as a sterile pouch.',
   },
   theatreLeadAndSurgeon: {
-    who: 'Held: only theatre lead and operating surgeon together',
+    who: 'Held: only theatre manager and operating surgeon together',
     next: 'For one named case, lapsing after it.',
   },
   nobodyYet: {

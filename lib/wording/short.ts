@@ -10,7 +10,7 @@ type Name = (id: ItemId) => string;
 export const APPROVER_WORDS: Record<Approver, string> = {
   technician: 'A technician',
   decontaminationLead: 'The decontamination lead',
-  theatreLead: 'The theatre lead',
+  theatreLead: 'The theatre manager',
   operatingSurgeon: 'The operating surgeon of the case',
 };
 
@@ -19,7 +19,7 @@ export const SHORT_RULE_WORDS: Record<ShortRule, string> = {
   notEstablished: 'Not counted: it never goes.',
   homeless: 'A surplus or foreign piece: not complete until its home is found.',
   classOne:
-    'Class 1: held. Only theatre lead and operating surgeon together, for one named case, lapsing after it.',
+    'Class 1: held. Only theatre manager and operating surgeon together, for one named case, lapsing after it.',
   classTwo:
     'Class 2: the decontamination lead decides; the named substitute travels with the set as a sterile pouch.',
   backUp: 'Classes 3 and 4: a technician may pack; label and sheet say SHORT; a refill job opens.',
@@ -49,7 +49,7 @@ export const shortWords = {
   approverTwice: (approver: Approver) => `${APPROVER_WORDS[approver]} is named twice: once is enough.`,
   approverNotAsked: (approver: Approver) =>
     `${APPROVER_WORDS[approver]} is not asked here: leave this approval out.`,
-  samePerson: 'One person can’t stand for two: theatre lead and operating surgeon decide together.',
+  samePerson: 'One person can’t stand for two: theatre manager and operating surgeon decide together.',
   notProven: (name: string) =>
     `${name} has not proven it, or too long ago: prove again that “I send it short”.`,
   reasonNeeded: 'Say why it goes short.',

@@ -23,6 +23,13 @@ export const deliveryWords = {
     `${lines === 1 ? 'One line' : `${lines} lines`}, ${pieces === 1 ? 'one piece' : `${pieces} pieces`} put on their shelves.`,
 };
 
+/** What the screen of a delivery offers beside what the packs say. */
+export const receiveWords = {
+  orderHint: 'Only if this is what was ordered: the order then shows it as come.',
+  order: ({ number, toCome, expectedOn }: { number: string; toCome: number; expectedOn: string | null }) =>
+    `${number}: ${toCome} still to come${expectedOn === null ? '' : `, expected ${expectedOn}`}`,
+};
+
 /** What can be wrong with what is done to a heap, and the way out. */
 export const heapWords = {
   mayNot: (name: string, what: string) => `${name} can’t ${what}.`,

@@ -7,7 +7,7 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import { loadCatalogue } from '@/db/queries/catalogue';
+import { keptCatalogue } from '@/db/queries/caseKit';
 import { loadFitEngine } from '@/db/queries/fitRules';
 import type { Item } from '@/lib/catalogue/item';
 import { type CheckCode, type CheckFinding, checkCatalogue } from '@/lib/fit/catalogue-check';
@@ -23,7 +23,7 @@ export const dynamic = 'force-dynamic';
 /** What in the catalogue can never be used as it stands, and which values rules wait for. */
 export default async function CheckPage() {
   const { db } = await enter('/fit/check');
-  const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
+  const [catalogue, engine] = await Promise.all([keptCatalogue(db), loadFitEngine(db, today())]);
   const current = catalogue.filter(({ status }) => status === 'current');
   const findings = checkCatalogue(engine, catalogue);
   const codes = [...new Set(findings.map(({ code }) => code))];

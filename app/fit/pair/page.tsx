@@ -10,7 +10,7 @@ import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
-import { loadCatalogue } from '@/db/queries/catalogue';
+import { keptCatalogue } from '@/db/queries/caseKit';
 import { loadFitEngine } from '@/db/queries/fitRules';
 import { drillingPosition } from '@/lib/catalogue/fittings';
 import type { Hole } from '@/lib/catalogue/hole';
@@ -46,7 +46,7 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
     const value = search[name];
     return (Array.isArray(value) ? value[0] : value)?.slice(0, 80) ?? '';
   };
-  const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
+  const [catalogue, engine] = await Promise.all([keptCatalogue(db), loadFitEngine(db, today())]);
   const byCode = (code: string) => catalogue.find((item) => item.code === code) ?? null;
   const sides = [sideOf(read('a'), byCode), sideOf(read('b'), byCode)] as const;
   const unknown = [read('a'), read('b')].filter((code, index) => code !== '' && sides[index] === null);

@@ -3,7 +3,7 @@ import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
-import { loadCatalogue } from '@/db/queries/catalogue';
+import { keptCatalogue } from '@/db/queries/caseKit';
 import { loadFitEngine } from '@/db/queries/fitRules';
 import { relation as relations } from '@/lib/fit/rule';
 import { fitTable } from '@/lib/fit/table';
@@ -23,7 +23,7 @@ export default async function TablePage({ searchParams }: { searchParams: Promis
   const { db } = await enter('/fit/table');
   const asked = (await searchParams).relation;
   const relation = relations.catch('seats').parse(Array.isArray(asked) ? asked[0] : asked);
-  const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db, today())]);
+  const [catalogue, engine] = await Promise.all([keptCatalogue(db), loadFitEngine(db, today())]);
   const current = catalogue.filter(({ status }) => status === 'current');
   const table = fitTable(engine, current, relation);
   const picker = (

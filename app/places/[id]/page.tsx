@@ -22,6 +22,9 @@ export const dynamic = 'force-dynamic';
 
 type Props = { params: Promise<{ id: string }> };
 
+/** As many are shown here: all of a store are found in their own lists. */
+const SHOWN = 100;
+
 /** One place: what lies there, and putting things there by scanning them. */
 export default async function PlacePage({ params }: Props) {
   const { db, person } = await enter('/places/[id]');
@@ -48,23 +51,32 @@ export default async function PlacePage({ params }: Props) {
         {lying.sets.length === 0 ? (
           <EmptyState title="No set lies here">Sets put here show up as soon as they are scanned.</EmptyState>
         ) : (
-          <ul className={styles.list} aria-label={`Sets in ${place.name}`}>
-            {lying.sets.map((set) => (
-              <li key={set.id}>
-                <Link href={`/sets/${set.id}`}>{set.code}</Link>
-                <span>{set.configuration}</span>
-                <span className={styles.soft}>
-                  {`${capitalised(stepWords(set.step, set.heldBecause))} since ${momentWords(set.since, at)}`}
-                </span>
-              </li>
-            ))}
-          </ul>
+          <>
+            <ul className={styles.list} aria-label={`Sets in ${place.name}`}>
+              {lying.sets.slice(0, SHOWN).map((set) => (
+                <li key={set.id}>
+                  <Link href={`/sets/${set.id}`}>{set.code}</Link>
+                  <span>{set.configuration}</span>
+                  <span className={styles.soft}>
+                    {`${capitalised(stepWords(set.step, set.heldBecause))} since ${momentWords(set.since, at)}`}
+                  </span>
+                </li>
+              ))}
+            </ul>
+            {lying.sets.length > SHOWN ? (
+              <p>
+                <Link
+                  href={`/sets?q=${encodeURIComponent(place.name)}`}
+                >{`All ${lying.sets.length} sets`}</Link>
+              </p>
+            ) : null}
+          </>
         )}
       </Section>
       {lying.stock.length === 0 ? null : (
         <Section title="Stock that lies here" note={`${lying.stock.length} lines`}>
           <ul className={styles.list} aria-label={`Stock in ${place.name}`}>
-            {lying.stock.map((heap) => (
+            {lying.stock.slice(0, SHOWN).map((heap) => (
               <li key={heap.id}>
                 <Link href={`/stock/${heap.itemId}`}>{heap.item}</Link>
                 <span>{`${heap.quantity === null ? 'you count it now:' : `${heap.quantity} ×`} ${FORM_WORDS[stockForm.parse(heap.form)]}`}</span>
@@ -79,6 +91,13 @@ export default async function PlacePage({ params }: Props) {
               </li>
             ))}
           </ul>
+          {lying.stock.length > SHOWN ? (
+            <p>
+              <Link href={`/stock?view=lots&q=${encodeURIComponent(place.name)}`}>
+                {`All ${lying.stock.length} lines`}
+              </Link>
+            </p>
+          ) : null}
         </Section>
       )}
       {may(person.role, 'managePlaces') ? (

@@ -1,3 +1,4 @@
+import { pageFirst } from '@/app/_server/page-first';
 import { ChartFigure } from '@/app/_ui/charts/chart-figure';
 import { ColumnChart } from '@/app/_ui/charts/column-chart';
 import { RowBars } from '@/app/_ui/charts/row-bars';
@@ -6,7 +7,7 @@ import { Figure, FigureRow } from '@/app/_ui/figure';
 import { Section } from '@/app/_ui/section';
 import { workingHref } from '@/app/_ui/working';
 import { listConfigurations } from '@/db/queries/configurations';
-import { loadCaseCosts } from '@/db/queries/costs/caseCosts';
+import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
 import type { Person } from '@/db/queries/people';
 import type { Reading } from '@/db/reader';
 import { COST_PARTS } from '@/lib/calculations/caseCost/caseCost';
@@ -34,9 +35,10 @@ export async function CostsBody({
   months: PeriodMonths;
   now: string;
 }) {
+  await pageFirst();
   const period = periodUntil(wallClock(now).date, months);
   const [{ cases, notRecorded, costs }, configurations] = await Promise.all([
-    loadCaseCosts(access, period, now),
+    keptCaseCosts(access, period, now),
     listConfigurations(access),
   ]);
   if (cases.length === 0)

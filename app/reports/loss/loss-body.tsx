@@ -1,3 +1,4 @@
+import { pageFirst } from '@/app/_server/page-first';
 import { ChartFigure } from '@/app/_ui/charts/chart-figure';
 import { RowBars } from '@/app/_ui/charts/row-bars';
 import { Figure, FigureRow } from '@/app/_ui/figure';
@@ -15,6 +16,15 @@ import { LIFE_STATE_WORDS } from '@/lib/wording/service-life';
 import { loadLossTables } from './loss-tables';
 import { LifeTable, LotTable, RepairTable } from './tables';
 
+/** Rows of a table that are listed; its file has all of them. */
+const SHOWN = 200;
+
+/** What asks for something first. */
+const URGENCY = ['replaceNow', 'replaceAfter', 'mayBeDue', 'notEstablished', 'within'] as const;
+
+const shownOf = (all: number, first: string): string =>
+  all > SHOWN ? `; the first ${SHOWN} of ${all}, ${first}, and the file has all` : '';
+
 /** All of the report on loss and life. */
 export async function LossBody({
   access,
@@ -25,12 +35,16 @@ export async function LossBody({
   months: PeriodMonths;
   now: string;
 }) {
+  await pageFirst();
   const { losses, lots, waste, missing, repairs, lives, tables } = await loadLossTables(access, months, now);
   const file = (which: LossTable) => `/reports/loss/export?table=${which}&months=${months}`;
   const sum = (values: readonly number[]) => values.reduce((all, one) => all + one, 0);
   const priced = lots.every(({ worthPence }) => worthPence !== null);
   const worth = sum(lots.map(({ worthPence }) => worthPence ?? 0));
   const due = lives.filter(({ life }) => life.state === 'replaceNow' || life.state === 'replaceAfter').length;
+  const byUrgency = lives
+    .toSorted((a, b) => URGENCY.indexOf(a.life.state) - URGENCY.indexOf(b.life.state))
+    .slice(0, SHOWN);
   const inputs = new Map(losses.map(({ shelf, input }) => [shelf.itemId, input]));
   return (
     <>
@@ -63,11 +77,11 @@ export async function LossBody({
       </FigureRow>
       <Section
         title={words.tables.shelf}
-        note={`by what left the shelf in ${months} months; our own sterile stock with a use-by`}
+        note={`by what left the shelf in ${months} months; our own sterile stock with a use-by${shownOf(lots.length, 'the most costly loss first')}`}
       >
         <ChartFigure table={tables.shelf} file={file('shelf')} withoutTable>
           <LotTable
-            rows={lots.map((lot) => ({
+            rows={lots.slice(0, SHOWN).map((lot) => ({
               ...lot,
               said: lot.neverUsed ? `${words.neverUsed(months)} ${lot.sentence}` : lot.sentence,
               workingHref: workingHref('expiry-loss', inputs.get(lot.itemId)),
@@ -120,10 +134,13 @@ export async function LossBody({
           </ChartFigure>
         )}
       </Section>
-      <Section title={words.tables.repairs} note="what became of it, and what a new one costs">
+      <Section
+        title={words.tables.repairs}
+        note={`what became of it, and what a new one costs${shownOf(repairs.length, 'the most put aside first')}`}
+      >
         <ChartFigure table={tables.repairs} file={file('repairs')} withoutTable>
           <RepairTable
-            rows={repairs.map((row) => ({
+            rows={repairs.slice(0, SHOWN).map((row) => ({
               id: `${row.itemId} ${row.condition}`,
               itemId: row.itemId,
               name: `${row.name} (${row.code})`,
@@ -136,10 +153,13 @@ export async function LossBody({
           />
         </ChartFigure>
       </Section>
-      <Section title={words.tables.life} note="slots whose pieces have a stated limit of cycles">
+      <Section
+        title={words.tables.life}
+        note={`slots whose pieces have a stated limit of cycles${shownOf(lives.length, 'the most urgent first')}`}
+      >
         <ChartFigure table={tables.life} file={file('life')} withoutTable>
           <LifeTable
-            rows={lives.map(({ setId, setCode, itemId, name, thing, life }) => ({
+            rows={byUrgency.map(({ setId, setCode, itemId, name, thing, life }) => ({
               id: thing.thing,
               setId,
               setCode,

@@ -133,6 +133,7 @@ export function BacktestTable({ rows }: { rows: Row[] }) {
         rowHref={(row) => `/catalogue/${row.itemId}`}
         urlKey="items"
         sort="-asked"
+        pageSize={50}
         empty="No item answers to this."
       />
     </>

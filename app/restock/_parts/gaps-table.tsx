@@ -88,6 +88,7 @@ export function GapsTable({ cases, rows }: { cases: number; rows: Row[] }) {
         rowHref={(row) => `/cases/${row.caseId}`}
         urlKey="gaps"
         sort="starts"
+        pageSize={50}
         empty="Every booked case with a confirmed plan finds what it needs in a set or on the shelf."
       />
     </>

@@ -36,9 +36,11 @@ export function ReceiveDialog({
   const [noLot, setNoLot] = useState(false);
   const [useBy, setUseBy] = useState('');
   const [noUseBy, setNoUseBy] = useState(false);
+  const [useByReadAgain, setUseByReadAgain] = useState(false);
   const [placeId, setPlaceId] = useState('');
   const [form, setForm] = useState(formOf(line.suppliedSterile));
   const all = own.length > 0 ? own : problems.map(atField);
+  const askedAgain = own.length === 0 && problemsAt(all, 'useBy').length > 0;
 
   async function receive() {
     const missing = lacking({ quantity, lot, noLot, useBy, noUseBy, placeId, form });
@@ -49,6 +51,7 @@ export function ReceiveDialog({
       quantity: Number(quantity),
       lot: noLot ? null : lot.trim(),
       useBy: noUseBy ? null : useBy,
+      useByReadAgain,
       form,
     };
     const done = await send<{ toCome: number }>(
@@ -106,7 +109,10 @@ export function ReceiveDialog({
           width="code"
           maxLength={10}
           value={useBy}
-          onValue={setUseBy}
+          onValue={(next) => {
+            setUseBy(next);
+            setUseByReadAgain(false);
+          }}
           disabled={noUseBy}
           problems={problemsAt(all, 'useBy')}
         />
@@ -116,6 +122,14 @@ export function ReceiveDialog({
           checked={noUseBy}
           onChecked={setNoUseBy}
         />
+        {askedAgain || useByReadAgain ? (
+          <CheckboxField
+            name="useByReadAgain"
+            label="I read it off the pack again"
+            checked={useByReadAgain}
+            onChecked={setUseByReadAgain}
+          />
+        ) : null}
         {line.suppliedSterile === null ? (
           <RadioGroup
             name="form"

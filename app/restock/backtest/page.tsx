@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { pageFirst } from '@/app/_server/page-first';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -39,6 +40,7 @@ export default async function BacktestPage() {
 
 /** The first look of a day replays everything; after that it is kept. */
 async function Replay({ db }: { db: Reading }) {
+  await pageFirst();
   const tested = await backtestAll(db, now());
   if (tested.items.length > 0) return <Tested tested={tested} />;
   return <EmptyState title="There is too little to replay">{words.tooLittle(tested)}</EmptyState>;

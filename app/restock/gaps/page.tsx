@@ -1,9 +1,13 @@
 import type { Metadata } from 'next';
+import { Suspense } from 'react';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { namesOfPieces } from '@/app/_server/names-of-pieces';
+import { pageFirst } from '@/app/_server/page-first';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
+import { Skeleton } from '@/app/_ui/skeleton';
+import type { Database } from '@/db/client';
 import { type GapOnScreen, urgentGaps } from '@/db/queries/restock/gaps';
 import { dateWords } from '@/lib/documents/edition';
 import { stepsWords } from '@/lib/wording/kit-parts';
@@ -21,8 +25,6 @@ export default async function GapsPage({ searchParams }: { searchParams: Promise
   const { db } = await enter('/restock/gaps');
   const asked = (await searchParams).days;
   const days = HORIZONS.find((one) => String(one) === asked) ?? 14;
-  const at = now();
-  const [{ cases, gaps, needs }, { item }] = await Promise.all([urgentGaps(db, at, days), namesOfPieces(db)]);
   return (
     <Page
       title="Gaps of booked cases"
@@ -32,23 +34,34 @@ export default async function GapsPage({ searchParams }: { searchParams: Promise
         <LinkButton key={one} href={`/restock/gaps?days=${one}`}>{`Next ${one} days`}</LinkButton>
       ))}
     >
-      <GapsTable
-        cases={cases}
-        rows={gaps.map((gap, index) => ({
-          key: `${gap.caseId}/${index}`,
-          caseId: gap.caseId,
-          reference: gap.reference,
-          startsAt: gap.startsAt,
-          starts: momentWords(gap.startsAt, at),
-          what: gapName(gap, item),
-          pieces: gap.kind === 'piece' ? gap.pieces : null,
-          sentence: gapSentence(gap),
-          steps: stepsOf(gap, needs),
-          coming: comingWords(gap),
-          comesLate: comesLate(gap),
-        }))}
-      />
+      <Suspense key={days} fallback={<Skeleton lines={10} label="Plans are held against sets and shelf" />}>
+        <Gaps db={db} days={days} />
+      </Suspense>
     </Page>
+  );
+}
+
+async function Gaps({ db, days }: { db: Database; days: number }) {
+  await pageFirst();
+  const at = now();
+  const [{ cases, gaps, needs }, { item }] = await Promise.all([urgentGaps(db, at, days), namesOfPieces(db)]);
+  return (
+    <GapsTable
+      cases={cases}
+      rows={gaps.map((gap, index) => ({
+        key: `${gap.caseId}/${index}`,
+        caseId: gap.caseId,
+        reference: gap.reference,
+        startsAt: gap.startsAt,
+        starts: momentWords(gap.startsAt, at),
+        what: gapName(gap, item),
+        pieces: gap.kind === 'piece' ? gap.pieces : null,
+        sentence: gapSentence(gap),
+        steps: stepsOf(gap, needs),
+        coming: comingWords(gap),
+        comesLate: comesLate(gap),
+      }))}
+    />
   );
 }
 

@@ -18,6 +18,8 @@ export interface DraftLine {
   placeId: string;
   held: StockHold | '';
   useByReadAgain: boolean;
+  /** The line of an order it is counted to; empty: to none. */
+  orderLineId: string;
   scanId: string | null;
 }
 
@@ -77,6 +79,8 @@ export const sentOf = ({ id, supplier, reference, arrivedOn, owner, lines }: Dra
     owner,
     held: line.held === '' ? null : line.held,
     useByReadAgain: line.useByReadAgain,
+    // drafts kept before orders were offered name none
+    orderLineId: line.orderLineId || null,
     scanId: line.scanId,
   })),
 });

@@ -13,6 +13,7 @@ import { type StockHold, stockHold } from '@/lib/stock/hold';
 import { LIKENESS_WORDS } from '@/lib/wording/bench';
 import { listWords } from '@/lib/wording/numbers';
 import { holdChoices } from '@/lib/wording/shelf';
+import { receiveWords } from '@/lib/wording/stock-acts';
 import { type DraftLine, piecesOfDraft, usualPlace } from './draft';
 import styles from './receive.module.css';
 
@@ -173,6 +174,21 @@ export function LineCard({
           onValue={(held) => onChange({ held: held as StockHold | '' })}
           problems={of('held')}
         />
+        {(item.onOrder ?? []).length > 0 || line.orderLineId ? (
+          <SelectField
+            name={name('orderLineId')}
+            label="Count it to an order"
+            hint={receiveWords.orderHint}
+            blank="to none"
+            options={(item.onOrder ?? []).map(({ orderLineId, ...order }) => ({
+              value: orderLineId,
+              label: receiveWords.order(order),
+            }))}
+            value={line.orderLineId ?? ''}
+            onValue={(orderLineId) => onChange({ orderLineId })}
+            problems={of('orderLineId')}
+          />
+        ) : null}
       </FieldGrid>
     </li>
   );

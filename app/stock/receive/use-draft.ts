@@ -96,6 +96,7 @@ function withItem(draft: Draft, item: ReceivedItem, said: SaidOfLine): DraftLine
     placeId: draft.placeId === '' ? usualPlace(item, form) : draft.placeId,
     held: '',
     useByReadAgain: false,
+    orderLineId: '',
     scanId: said.scanId,
   };
   return [...draft.lines, own];

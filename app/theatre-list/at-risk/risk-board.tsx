@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { now } from '@/app/_server/clock';
 import type { Access } from '@/app/_server/enter';
 import { namesOfPieces } from '@/app/_server/names-of-pieces';
+import { pageFirst } from '@/app/_server/page-first';
 import { factsToTell, plannedList } from '@/app/_server/theatre-planning';
 import { Disclosure } from '@/app/_ui/disclosure';
 import { EmptyState } from '@/app/_ui/empty-state';
@@ -28,6 +29,7 @@ const STRETCHES: readonly { id: Stretch; label: string }[] = [
 
 /** The cases of a stretch of days as the plan has them now: counted, then those at risk, then those that are fine. */
 export async function RiskBoard({ access, day }: { access: Access; day: Stretch }) {
+  await pageFirst();
   const { db, person } = access;
   const at = now();
   const today = wallClock(at).date;

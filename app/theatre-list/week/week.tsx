@@ -1,3 +1,4 @@
+import { pageFirst } from '@/app/_server/page-first';
 import { plannedStandings } from '@/app/_server/planned-standings';
 import type { Access } from '@/app/_server/session';
 import type { ListedCase } from '@/db/queries/cases';
@@ -20,6 +21,7 @@ interface WeekProps {
 
 /** The week with how its cases stand by the plan, which takes a moment to work out. */
 export async function Week({ db, from, days, today, cases, sessions, theatres }: WeekProps) {
+  await pageFirst();
   const { standings } = await plannedStandings(db);
   const week = Array.from({ length: days }, (_, day) => addDays(from, day)).map(
     (date): WeekDay => ({

@@ -7,6 +7,8 @@ import type { BoardGroup, BoardSet } from './board-groups';
 
 /** As many of a step are shown at once; the sterile store holds more than anybody reads. */
 const SHOWN = 12;
+/** As many more open below them; past these they are found in the list of sets. */
+const MORE = 60;
 
 /**
  * The round as one ruled sheet: the steps down the margin in the order of the turn, joined by a line as on a route card, and
@@ -29,7 +31,12 @@ export function RoundSheet({ groups }: { groups: BoardGroup[] }) {
               {sets.length > SHOWN ? (
                 <div className={styles.more}>
                   <Disclosure summary={`${sets.length - SHOWN} more`} plain>
-                    <SetRows sets={sets.slice(SHOWN)} label={`${name}, more`} />
+                    <SetRows sets={sets.slice(SHOWN, SHOWN + MORE)} label={`${name}, more`} />
+                    {sets.length > SHOWN + MORE ? (
+                      <p>
+                        <Link href={`/sets?step=${step}`}>{`All ${sets.length} sets at this step`}</Link>
+                      </p>
+                    ) : null}
                   </Disclosure>
                 </div>
               ) : null}

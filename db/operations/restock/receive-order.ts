@@ -1,19 +1,20 @@
-import { eq, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import { type Outcome, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { groupBy } from '@/lib/lists/groupBy';
 import { isPastUseBy, type PlainDate } from '@/lib/quantities/plainDate';
 import { partsEntry } from '@/lib/restock/entries';
+import { lotReadAmiss } from '@/lib/stock/knownLot';
 import { wallClock } from '@/lib/theatre/localTime';
 import { restockActWords as words } from '@/lib/wording/restock-acts';
 import { deliveryWords } from '@/lib/wording/stock-acts';
 import type { Queries } from '../../client';
-import { appendLedger } from '../../ledger';
-import { lotsUnderRecall } from '../../queries/shelf/heapAt';
-import { items, places, supplyOrderLines, supplyOrderParts, supplyOrders } from '../../schema';
+import { datesOfLots, lotKey, lotsUnderRecall } from '../../queries/shelf/heapAt';
+import { places } from '../../schema';
 import { putOnHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
 import { type AtOrder, atOrder, type StandsNow } from './at-restock';
+import { countToOrder, type OrderedLine, orderedLines, type PartThatCame } from './order-parts';
 
 interface Received {
   revision: number;
@@ -31,34 +32,24 @@ export async function receiveOrder(request: AtOrder): Promise<Outcome<Received, 
   const { placeId, parts } = parsed.data;
   const { now, newId, person } = request;
   return atOrder(request, async (write, order) => {
-    const lines = await linesOf(write, order.id);
-    const recalled = await lotsUnderRecall(
-      write,
-      lines.map(({ itemId }) => itemId),
-    );
+    const lines = await orderedLines(write, { orderId: order.id });
+    const itemIds = lines.map(({ itemId }) => itemId);
+    const [recalled, useBys] = await Promise.all([
+      lotsUnderRecall(write, itemIds),
+      datesOfLots(write, itemIds),
+    ]);
     const problems = [
       ...(await placeAmiss(write, placeId)),
-      ...partsAmiss(parts, lines, { today: wallClock(now).date, recalled }),
+      ...partsAmiss(parts, lines, { today: wallClock(now).date, recalled, useBys }),
     ];
     if (problems.length > 0) return refusedFor(problems);
-    const written: (typeof supplyOrderParts.$inferInsert)[] = [];
+    const written: PartThatCame[] = [];
     for (const { lineId, quantity, lot, useBy, form } of parts) {
       const line = lines.find(({ id }) => id === lineId);
       if (!line) throw new Error('lines were looked up before');
       const heap = { itemId: line.itemId, form, lot, useBy, owner: 'ours' as const, placeId };
       const stockId = await putOnHeap(write, { ...heap, quantity, newId });
-      written.push({
-        id: newId('orderPart'),
-        orderLineId: lineId,
-        quantity,
-        lot,
-        useBy,
-        placeId,
-        stockId,
-        personId: person.id,
-        doneAt: now,
-        enteredAt: now,
-      });
+      written.push({ orderLineId: lineId, quantity, lot, useBy, placeId, stockId });
       await recordMoves(write, [
         {
           act: 'received',
@@ -75,57 +66,9 @@ export async function receiveOrder(request: AtOrder): Promise<Outcome<Received, 
         },
       ]);
     }
-    await write.insert(supplyOrderParts).values(written);
-    const came = parts.reduce((sum, { quantity }) => sum + quantity, 0);
-    const toCome = lines.reduce((sum, { ordered, here }) => sum + ordered - here, 0) - came;
-    const revision = order.revision + 1;
-    const isOver = toCome === 0;
-    await write
-      .update(supplyOrders)
-      .set({ revision, ...(isOver ? { state: 'closed', closedBy: person.id, closedAt: now } : {}) })
-      .where(eq(supplyOrders.id, order.id));
-    await appendLedger(write, {
-      doneAt: now,
-      enteredAt: now,
-      personId: person.id,
-      action: 'receive-order',
-      subjectKind: 'order',
-      subjectId: order.id,
-      detail: {
-        number: order.number,
-        placeId,
-        parts: written.map(({ orderLineId, quantity, lot, useBy, stockId }) => ({
-          orderLineId,
-          quantity,
-          lot: lot ?? null,
-          useBy: useBy ?? null,
-          stockId,
-        })),
-        toCome,
-        closed: isOver,
-      },
-    });
-    return { ok: true, value: { revision, toCome } };
+    const value = await countToOrder(write, { orderId: order.id, parts: written, now, newId, person });
+    return { ok: true, value };
   });
-}
-
-type OrderedLine = Awaited<ReturnType<typeof linesOf>>[number];
-
-function linesOf(write: Queries, order: string) {
-  return write
-    .select({
-      id: supplyOrderLines.id,
-      itemId: supplyOrderLines.itemId,
-      name: items.name,
-      status: items.status,
-      suppliedSterile: items.suppliedSterile,
-      ordered: supplyOrderLines.ordered,
-      unitPence: supplyOrderLines.unitPence,
-      here: sql<number>`(SELECT coalesce(sum(part.quantity), 0) FROM ${supplyOrderParts} part WHERE part.order_line_id = ${supplyOrderLines.id})`,
-    })
-    .from(supplyOrderLines)
-    .innerJoin(items, eq(items.id, supplyOrderLines.itemId))
-    .where(eq(supplyOrderLines.orderId, order));
 }
 
 async function placeAmiss(write: Queries, id: string): Promise<Problem[]> {
@@ -137,18 +80,28 @@ async function placeAmiss(write: Queries, id: string): Promise<Problem[]> {
 
 type Part = (typeof partsEntry)['_output']['parts'][number];
 
+interface OnRecord {
+  today: PlainDate;
+  recalled: (itemId: string, lot: string | null) => boolean;
+  /** Use-bys by `lotKey`. */
+  useBys: ReadonlyMap<string, (PlainDate | null)[]>;
+}
+
 function partsAmiss(
   parts: readonly Part[],
   lines: readonly OrderedLine[],
-  { today, recalled }: { today: PlainDate; recalled: (itemId: string, lot: string | null) => boolean },
+  { today, recalled, useBys }: OnRecord,
 ): Problem[] {
-  const problems = parts.flatMap(({ lineId, lot, useBy, form }, at): Problem[] => {
+  const problems = parts.flatMap((part, at): Problem[] => {
+    const { lineId, lot, useBy, form } = part;
     const line = lines.find(({ id }) => id === lineId);
     if (!line) return [{ path: ['parts', at, 'lineId'], code: 'unknown', message: words.noSuchLine }];
     const found: Problem[] = [];
     const at_ = (field: string, code: string, message: string) =>
       found.push({ path: ['parts', at, field], code, message });
     if (useBy !== null && isPastUseBy(useBy, today)) at_('useBy', 'past', words.pastUseBy(line.name, useBy));
+    const amiss = lotReadAmiss(part, lot === null ? [] : (useBys.get(lotKey(line.itemId, lot)) ?? []));
+    if (amiss) at_('useBy', amiss.code, amiss.message);
     if (recalled(line.itemId, lot)) at_('lot', 'lot-recalled', deliveryWords.lotRecalled(line.name, lot));
     if (line.status === 'recalled') at_('lineId', 'recalled', words.recalled(line.name));
     if (line.suppliedSterile !== null && line.suppliedSterile !== (form === 'sterilePacked'))

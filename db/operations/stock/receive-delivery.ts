@@ -15,6 +15,8 @@ import { datesOfLots, lotKey, lotsUnderRecall } from '../../queries/shelf/heapAt
 import { deliveries, deliveryLines, items, places, stock } from '../../schema';
 import { putOnHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
+import { countToOrder, orderedLines } from '../restock/order-parts';
+import { countingProblems, partsByOrder } from './count-to-order';
 
 interface ReceiveDelivery {
   db: Pick<Database, 'tx'>;
@@ -45,12 +47,21 @@ export async function receiveDelivery(request: ReceiveDelivery): Promise<Outcome
     const [before] = await write.select().from(deliveries).where(eq(deliveries.id, sent.id));
     if (before) return asBefore(write, before, sent, person);
     const known = await onRecord(write, sent.lines);
+    const ordered = await orderedLines(write, {
+      lineIds: sent.lines.flatMap((line) => line.orderLineId ?? []),
+    });
+    const lineOfOrder = new Map(ordered.map((line) => [line.id, line]));
     const problems: Problem[] = [
       ...textProblems(sent.supplier, ['supplier']),
       ...textProblems(sent.reference, ['reference']),
       ...(await headProblems(write, sent, now)),
       ...sent.lines.flatMap((line, at) =>
         lineProblems(line, factsFor(known, line), { at, arrivedOn: sent.arrivedOn }),
+      ),
+      ...countingProblems(
+        sent.lines.map((line) => ({ ...line, pieces: piecesOf(line, packOf(known, line.itemId)) })),
+        ordered,
+        person,
       ),
     ];
     if (problems.length > 0) return refusedFor(problems);
@@ -73,6 +84,9 @@ export async function receiveDelivery(request: ReceiveDelivery): Promise<Outcome
         owner: row.owner,
         to: { stockId: row.stockId },
         source: row.id,
+        ...(row.orderLineId === null
+          ? {}
+          : { unitPence: lineOfOrder.get(row.orderLineId)?.unitPence ?? null }),
         personId: person.id,
         doneAt: now,
         enteredAt: now,
@@ -96,6 +110,8 @@ export async function receiveDelivery(request: ReceiveDelivery): Promise<Outcome
         ),
       },
     });
+    for (const [orderId, parts] of partsByOrder(rows, lineOfOrder))
+      await countToOrder(write, { orderId, parts, now, newId, person });
     const pieces = rows.reduce((sum, row) => sum + row.count * row.piecesEach, 0);
     return { ok: true, value: { id, lines: rows.length, pieces } };
   });
@@ -195,7 +211,7 @@ async function putAway(
   write: Queries,
   { line, at, known, newId }: { line: DeliveryLine; at: number; known: OnRecord; newId: NewId },
 ) {
-  const { id, itemId, form, lot, useBy, count, unit, owner, placeId, scanId } = line;
+  const { id, itemId, form, lot, useBy, count, unit, owner, placeId, scanId, orderLineId } = line;
   const piecesEach = unit === 'packs' ? piecesOf({ count: 1, unit }, packOf(known, itemId)) : 1;
   const heap = { itemId, form, lot, useBy, owner, placeId, quantity: count * piecesEach };
   let heapId: string;
@@ -217,6 +233,7 @@ async function putAway(
     heldBecause: line.held,
     stockId: heapId,
     scanId,
+    orderLineId,
   };
 }
 

@@ -15,6 +15,9 @@ export async function thingNamed(db: Reading, text: string): Promise<NamedThing 
   const { read } = db;
   const is = (id: AnySQLiteColumn, name: AnySQLiteColumn) =>
     or(eq(id, text), sql`${name} = ${text} COLLATE NOCASE`);
+  // of these there are as many as there were days: they are written in capitals, and so found by the index of their names
+  const isInCapitals = (id: AnySQLiteColumn, name: AnySQLiteColumn) =>
+    or(eq(id, text), eq(name, text), eq(name, text.toUpperCase()));
   const [set] = await read
     .select({ id: sets.id, label: sets.code })
     .from(sets)
@@ -24,19 +27,19 @@ export async function thingNamed(db: Reading, text: string): Promise<NamedThing 
   const [booked] = await read
     .select({ id: cases.id, label: cases.reference })
     .from(cases)
-    .where(is(cases.id, cases.reference))
+    .where(isInCapitals(cases.id, cases.reference))
     .limit(1);
   if (booked) return { ...booked, kind: 'case' };
   const [load] = await read
     .select({ id: loads.id, label: loads.number })
     .from(loads)
-    .where(is(loads.id, loads.number))
+    .where(isInCapitals(loads.id, loads.number))
     .limit(1);
   if (load) return { ...load, kind: 'load' };
   const [pack] = await read
     .select({ id: packs.id, label: packs.number })
     .from(packs)
-    .where(is(packs.id, packs.number))
+    .where(isInCapitals(packs.id, packs.number))
     .limit(1);
   if (pack) return { ...pack, kind: 'pack' };
   const [steriliser] = await read

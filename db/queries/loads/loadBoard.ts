@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gte, inArray, or } from 'drizzle-orm';
+import { and, asc, eq, gte, inArray, or } from 'drizzle-orm';
 import { groupBy } from '@/lib/lists/groupBy';
 import { type CycleOutcome, cycleOutcome, cycleSummary } from '@/lib/loads/cycle/summary';
 import { type LoadState, loadState } from '@/lib/loads/load';
@@ -45,8 +45,11 @@ export async function loadBoard(db: Reading, from: string): Promise<LoadLine[]> 
   const rows = await read
     .select()
     .from(loads)
-    .where(or(inArray(loads.state, ['makingUp', 'running', 'awaitingAcceptance']), gte(loads.madeUpAt, from)))
-    .orderBy(desc(loads.madeUpAt));
+    .where(
+      or(inArray(loads.state, ['makingUp', 'running', 'awaitingAcceptance']), gte(loads.madeUpAt, from)),
+    );
+  // sorted here: sorted there, every load of the years would be gone through in that order
+  rows.sort((a, b) => (a.madeUpAt === b.madeUpAt ? 0 : a.madeUpAt < b.madeUpAt ? 1 : -1));
   const ids = rows.map(({ id }) => id);
   if (ids.length === 0) return [];
   const [inside, pending] = await Promise.all([

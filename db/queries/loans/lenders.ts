@@ -1,9 +1,9 @@
-import { asc, eq, inArray } from 'drizzle-orm';
+import { asc, eq, isNotNull, sql } from 'drizzle-orm';
 import { groupBy } from '@/lib/lists/groupBy';
 import { dueOf, neededAt, noticeTerms } from '@/lib/loans/due';
 import { type LenderFigures, type LoanOnRecord, lenderFigures } from '@/lib/loans/figures';
 import { mayRead, type Reading } from '../../reader';
-import { cases, lenders, loans, loanTrays, turnSteps } from '../../schema';
+import { cases, lenders, loans, loanTrays } from '../../schema';
 import { readSetting } from '../settings';
 
 export interface LenderOnFile {
@@ -66,17 +66,18 @@ export async function lendersOnFile(db: Reading, now: string): Promise<LenderOnF
     .sort((a, b) => Number(b.inUse) - Number(a.inUse));
 }
 
-/** Which of washing and theatre some tray of each loan passed. */
+/** Which of washing and theatre some tray of each loan passed: asked of each tray, which is here for a few turns at most. */
 async function stepsByLoan({ read }: Reading): Promise<Map<string, Set<string>>> {
+  const passed = (step: string) =>
+    sql<number>`EXISTS (SELECT 1 FROM turn_steps WHERE turn_steps.set_id = loan_trays.set_id AND turn_steps.step = ${step})`;
   const rows = await read
-    .selectDistinct({ loanId: loanTrays.loanId, step: turnSteps.step })
+    .select({ loanId: loanTrays.loanId, washing: passed('washing'), inTheatre: passed('inTheatre') })
     .from(loanTrays)
-    .innerJoin(turnSteps, eq(turnSteps.setId, loanTrays.setId))
-    .where(inArray(turnSteps.step, ['washing', 'inTheatre']));
+    .where(isNotNull(loanTrays.setId));
   const all = new Map<string, Set<string>>();
-  for (const { loanId, step } of rows) {
+  for (const { loanId, ...steps } of rows) {
     const kept = all.get(loanId) ?? new Set<string>();
-    kept.add(step);
+    for (const [step, has] of Object.entries(steps)) if (has === 1) kept.add(step);
     all.set(loanId, kept);
   }
   return all;

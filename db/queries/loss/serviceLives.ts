@@ -1,9 +1,11 @@
 import { sql } from 'drizzle-orm';
+import type { z } from 'zod';
 import type { LifeThing, ThingLife } from '@/lib/calculations/serviceLife/schema';
 import { serviceLifeInput } from '@/lib/calculations/serviceLife/schema';
 import { serviceLife } from '@/lib/calculations/serviceLife/serviceLife';
 import { groupBy } from '@/lib/lists/groupBy';
 import { slotAge } from '@/lib/loss/slotAge';
+import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 
 /** A slot of pieces that may be reprocessed so often, with how far it has come. */
@@ -49,12 +51,7 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
       ORDER BY seq`),
     slotKey,
   );
-  const sterilised = groupBy(
-    await db.read.all<{ set_id: string; at: string }>(sql`
-      SELECT set_id, done_at AS at FROM turn_steps WHERE step = 'inSteriliser'
-        AND set_id IN (SELECT value FROM json_each(${JSON.stringify([...new Set(slots.map(({ set_id }) => set_id))])}))`),
-    ({ set_id }) => set_id,
-  );
+  const since = sterilisedSince(db.read);
   const booked = groupBy(
     await db.read.all<{ set_id: string; reference: string }>(sql`
       SELECT promise.set_id, cases.reference FROM set_promises promise JOIN cases ON cases.id = promise.case_id
@@ -71,7 +68,7 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
         oldAlready: act === 'opening' || act === 'carried',
       })),
       held,
-      (sterilised.get(set_id) ?? []).map(({ at }) => at),
+      (at) => since(set_id, at),
     );
     return {
       thing: `${set_code} ${place} ${name}`.slice(0, 80),
@@ -87,11 +84,9 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
       })),
     };
   });
-  const input = serviceLifeInput.parse({ things });
-  const said = serviceLife(input);
-  const lives = (said.outcome === 'answered' ? said.answer : said.known)?.things ?? [];
+  const [inputs, lives] = livesOf(things);
   return slots.flatMap((slot, at): SlotLife[] => {
-    const [thing, life] = [input.things[at], lives[at]];
+    const [thing, life] = [inputs[at], lives[at]];
     return thing && life
       ? [
           {
@@ -106,4 +101,48 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
         ]
       : [];
   });
+}
+
+/** As many as the calculation takes at once. */
+const AT_ONCE = 400;
+
+/** What the calculation makes of each, in their order. */
+function livesOf(
+  things: readonly z.input<typeof serviceLifeInput>['things'][number][],
+): [LifeThing[], (ThingLife | undefined)[]] {
+  const inputs: LifeThing[] = [];
+  const lives: (ThingLife | undefined)[] = [];
+  for (let at = 0; at < things.length; at += AT_ONCE) {
+    const input = serviceLifeInput.parse({ things: things.slice(at, at + AT_ONCE) });
+    const said = serviceLife(input);
+    const known = (said.outcome === 'answered' ? said.answer : said.known)?.things ?? [];
+    inputs.push(...input.things);
+    lives.push(...input.things.map((_, place) => known[place]));
+  }
+  return [inputs, lives];
+}
+
+/** How often a set went through the steriliser since an instant, or ever: counted in the index alone. */
+function sterilisedSince(read: Queries): (setId: string, at: string | null) => number {
+  const ever = new Map(
+    read
+      .all<{ set_id: string; times: number }>(
+        sql`SELECT set_id, count(*) AS times FROM turn_steps INDEXED BY turn_steps_sterilised
+          WHERE step = 'inSteriliser' GROUP BY set_id`,
+      )
+      .map(({ set_id, times }) => [set_id, times]),
+  );
+  const later = new Map<string, number>();
+  return (setId, at) => {
+    if (at === null) return ever.get(setId) ?? 0;
+    const key = `${setId} ${at}`;
+    const known = later.get(key);
+    if (known !== undefined) return known;
+    const [row] = read.all<{
+      times: number;
+    }>(sql`SELECT count(*) AS times FROM turn_steps INDEXED BY turn_steps_sterilised
+      WHERE step = 'inSteriliser' AND set_id = ${setId} AND done_at > ${at}`);
+    later.set(key, row?.times ?? 0);
+    return row?.times ?? 0;
+  };
 }

@@ -30,13 +30,8 @@ export async function loadShelfLosses(db: Reading, today: PlainDate, months: num
     WHERE stock.quantity > 0 AND stock.use_by IS NOT NULL AND stock.form <> 'unsterile' AND stock.owner = 'ours'
     ORDER BY items.code, stock.use_by, stock.id`);
   const left = await db.read.all<{ item_id: string; month: string; units: number }>(sql`
-    SELECT move.item_id, substr(move.done_on, 1, 7) AS month,
-      sum(iif(move.act = 'cameBack', -move.quantity, move.quantity)) AS units
-    FROM moves_that_stand move JOIN stock ON stock.id = coalesce(move.from_stock_id, move.to_stock_id)
-    WHERE move.done_on >= ${`${first ?? today.slice(0, 7)}-01`} AND move.done_on < ${`${today.slice(0, 7)}-01`}
-      AND stock.form <> 'unsterile' AND (move.act = 'cameBack'
-        OR (move.act IN ('issued', 'refilled', 'takenOut') AND move.from_stock_id IS NOT NULL))
-    GROUP BY move.item_id, month`);
+    SELECT item_id, month, units FROM shelf_months
+    WHERE month >= ${first ?? today.slice(0, 7)} AND month < ${today.slice(0, 7)}`);
   const leftBy = new Map(left.map(({ item_id, month, units }) => [`${item_id} ${month}`, units]));
   return [...groupBy(heaps, ({ item_id }) => item_id)]
     .flatMap(([itemId, lots]) => {

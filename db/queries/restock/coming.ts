@@ -1,4 +1,4 @@
-import { eq, sql } from 'drizzle-orm';
+import { and, asc, eq, sql } from 'drizzle-orm';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { Queries } from '../../client';
 import { supplyOrderLines, supplyOrderParts, supplyOrders } from '../../schema';
@@ -32,4 +32,23 @@ export async function openOrdersOf(read: Queries): Promise<Map<string, CaseOrder
       all.map(({ itemId, ...order }) => order),
     ]),
   );
+}
+
+/** Lines of open orders of one item of which some is still to come, the oldest order first. */
+export async function linesOnOrder(
+  read: Queries,
+  itemId: string,
+): Promise<{ orderLineId: string; number: string; toCome: number; expectedOn: string | null }[]> {
+  const rows = await read
+    .select({
+      orderLineId: supplyOrderLines.id,
+      number: supplyOrders.number,
+      expectedOn: supplyOrders.expectedOn,
+      toCome: sql<number>`${supplyOrderLines.ordered} - (SELECT coalesce(sum(part.quantity), 0) FROM ${supplyOrderParts} part WHERE part.order_line_id = ${supplyOrderLines.id})`,
+    })
+    .from(supplyOrderLines)
+    .innerJoin(supplyOrders, eq(supplyOrders.id, supplyOrderLines.orderId))
+    .where(and(eq(supplyOrders.state, 'open'), eq(supplyOrderLines.itemId, itemId)))
+    .orderBy(asc(supplyOrders.number));
+  return rows.filter(({ toCome }) => toCome > 0);
 }

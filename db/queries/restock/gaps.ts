@@ -1,6 +1,7 @@
 import { and, asc, eq, gt, isNull, lt } from 'drizzle-orm';
 import { caseId } from '@/lib/identity/ids';
 import { needsOf } from '@/lib/kits/needs';
+import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { type CaseInNeed, type Gap, gapsOf, type PiecesThere } from '@/lib/restock/gaps';
 import { planFromRow } from '../../mappers/plan';
@@ -41,12 +42,14 @@ export async function urgentGaps(
     openOrdersOf(read),
   ]);
   const current = new Set(catalogue.filter(({ status }) => status === 'current').map(({ id }) => id));
+  const inSets = store.sets.filter(({ heldBecause, step }) => heldBecause === null && step !== 'held');
   const there = [
-    ...store.sets
-      .filter(({ heldBecause, step }) => heldBecause === null && step !== 'held')
-      .flatMap(({ contents }) =>
-        contents.map(({ itemId, found }): PiecesThere => ({ itemId, pieces: found, useBy: null })),
+    // sets that hold the same often share one list of it
+    ...[...groupBy(inSets, ({ contents }) => contents)].flatMap(([contents, alike]) =>
+      contents.map(
+        ({ itemId, found }): PiecesThere => ({ itemId, pieces: found * alike.length, useBy: null }),
       ),
+    ),
     ...store.packs
       .filter(({ heldBecause }) => heldBecause === null)
       .map(({ itemId, quantity, useBy }): PiecesThere => ({ itemId, pieces: quantity, useBy })),

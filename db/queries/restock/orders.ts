@@ -1,4 +1,4 @@
-import { asc, desc, eq, sql } from 'drizzle-orm';
+import { and, asc, count, desc, eq, gte, lt, or, sql } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/sqlite-core';
 import { mayRead, type Reading } from '../../reader';
 import {
@@ -31,9 +31,23 @@ export interface OrderRow {
   closedBecause: string | null;
 }
 
-/** Every order, the newest first. */
-export async function listOrders(db: Reading): Promise<OrderRow[]> {
+/**
+ * Every order, the newest first.
+ *
+ * @param closedSince of those closed, only what was closed at or after this instant; `null`: none; left out: all
+ */
+export async function listOrders(
+  db: Reading,
+  { closedSince }: { closedSince?: string | null } = {},
+): Promise<OrderRow[]> {
   mayRead(db, 'readHospital');
+  const open = eq(supplyOrders.state, 'open');
+  const wanted =
+    closedSince === undefined
+      ? undefined
+      : closedSince === null
+        ? open
+        : or(open, gte(supplyOrders.closedAt, closedSince));
   const rows = await db.read
     .select({
       id: supplyOrders.id,
@@ -55,9 +69,20 @@ export async function listOrders(db: Reading): Promise<OrderRow[]> {
     .innerJoin(makers, eq(makers.id, supplyOrders.makerId))
     .innerJoin(people, eq(people.id, supplyOrders.orderedBy))
     .innerJoin(supplyOrderLines, eq(supplyOrderLines.orderId, supplyOrders.id))
+    .where(wanted)
     .groupBy(supplyOrders.id)
     .orderBy(desc(supplyOrders.number));
   return rows.map((row) => ({ ...row, state: row.state === 'closed' ? 'closed' : 'open' }));
+}
+
+/** How many orders were closed before an instant. */
+export async function ordersClosedBefore(db: Reading, closedSince: string): Promise<number> {
+  mayRead(db, 'readHospital');
+  const [row] = await db.read
+    .select({ n: count() })
+    .from(supplyOrders)
+    .where(and(eq(supplyOrders.state, 'closed'), lt(supplyOrders.closedAt, closedSince)));
+  return row?.n ?? 0;
 }
 
 export interface OrderLine {

@@ -5,6 +5,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { mayRead, type Reading } from '../../reader';
 import { configurationLines, items, places, setContents, sets, stock } from '../../schema';
 import { hiddenFrom } from '../bench/blind';
+import { keptHoldings } from '../keptHoldings';
 import { leavingSets } from '../loans/leavingSets';
 
 /** A slot that lacks pieces, and what the shelf has of them. */
@@ -33,6 +34,8 @@ export async function slotsToRefill(db: Reading, now: string): Promise<Refill[]>
   mayRead(db, 'readHospital');
   const { read } = db;
   const today = wallClock(now).date;
+  // most sets lack nothing: their lines are not gone through
+  const lacking = [...(await keptHoldings(read))].flatMap(([id, { lacks }]) => (lacks ? [id] : []));
   const [rows, hidden] = await Promise.all([
     read
       .select({
@@ -59,6 +62,7 @@ export async function slotsToRefill(db: Reading, now: string): Promise<Refill[]>
       .innerJoin(items, eq(items.id, configurationLines.itemId))
       .where(
         and(
+          inArray(sets.id, sql`(SELECT value FROM json_each(${JSON.stringify(lacking)}))`),
           isNull(sets.withdrawnAt),
           eq(sets.owner, 'ours'),
           notInArray(sets.id, leavingSets(read)),

@@ -1,4 +1,4 @@
-import { and, eq, gt, inArray, isNotNull, isNull, max, min } from 'drizzle-orm';
+import { and, eq, gt, isNotNull, isNull, max, min } from 'drizzle-orm';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
 import { type ClassFacts, type CountClass, classesByMustHave, classesByValue } from '@/lib/stock/countClass';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -55,6 +55,7 @@ export async function heapsToCount(read: Queries, now: string): Promise<HeapToCo
   const days = { A: rules.countDaysA, B: rules.countDaysB, C: rules.countDaysC };
   const lastOf = new Map(last.map(({ stockId, at }) => [stockId, at]));
   const underWay = new Set(open.map(({ stockId }) => stockId));
+  const today = wallClock(now).date;
   return heaps.map(({ id, itemId, placeId }) => {
     const countClass = classes.get(itemId) ?? 'C';
     const lastCountedAt = lastOf.get(id) ?? null;
@@ -65,7 +66,7 @@ export async function heapsToCount(read: Queries, now: string): Promise<HeapToCo
       placeId,
       countClass,
       lastCountedAt,
-      due: dueFrom === null || dueFrom <= wallClock(now).date,
+      due: dueFrom === null || dueFrom <= today,
       beingCounted: underWay.has(id),
     };
   });
@@ -78,10 +79,7 @@ async function classFacts(
 ): Promise<ClassFacts[]> {
   if (itemIds.length === 0) return [];
   const [prices, used, must] = await Promise.all([
-    read
-      .select({ id: items.id, unitPence: items.unitCostPence })
-      .from(items)
-      .where(inArray(items.id, [...itemIds])),
+    read.select({ id: items.id, unitPence: items.unitCostPence }).from(items),
     usedInYear(read, today),
     read
       .select({ itemId: configurationLines.itemId, most: min(configurationLines.mustHaveClass) })
@@ -91,10 +89,13 @@ async function classFacts(
       .groupBy(configurationLines.itemId),
   ]);
   const mustOf = new Map(must.map((row) => [row.itemId, row.most]));
-  return prices.map(({ id, unitPence }) => ({
-    itemId: id,
-    used: Math.max(0, used.get(id) ?? 0),
-    unitPence,
-    mustHaveClass: (mustOf.get(id) ?? null) as ClassFacts['mustHaveClass'],
-  }));
+  const wanted = new Set(itemIds);
+  return prices
+    .filter(({ id }) => wanted.has(id))
+    .map(({ id, unitPence }) => ({
+      itemId: id,
+      used: Math.max(0, used.get(id) ?? 0),
+      unitPence,
+      mustHaveClass: (mustOf.get(id) ?? null) as ClassFacts['mustHaveClass'],
+    }));
 }

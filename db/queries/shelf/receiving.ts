@@ -4,6 +4,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { type StockForm, stockForm } from '@/lib/stock/stock';
 import { mayRead, type Reading } from '../../reader';
 import { deliveries, deliveryLines, items, people, places, stock } from '../../schema';
+import { linesOnOrder } from '../restock/coming';
 import { type LookAlikeOnShelf, lookAlikesOnShelf } from './lookAlikesOnShelf';
 
 /** What is asked of an item as it is received. */
@@ -17,17 +18,20 @@ export interface ReceivedItem {
   /** Where it lies now and in which form, the place with most pieces first. */
   places: { id: string; name: string; form: StockForm }[];
   alike: LookAlikeOnShelf[];
+  /** Lines of open orders of which some is still to come, the oldest order first. */
+  onOrder: { orderLineId: string; number: string; toCome: number; expectedOn: string | null }[];
 }
 
 export async function receivedItem(db: Reading, item: Item): Promise<ReceivedItem> {
   mayRead(db, 'readHospital');
-  const [lying, alike] = await Promise.all([
+  const [lying, alike, onOrder] = await Promise.all([
     db.read
       .select({ id: places.id, name: places.name, form: stock.form, quantity: stock.quantity })
       .from(stock)
       .innerJoin(places, eq(places.id, stock.placeId))
       .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0))),
     lookAlikesOnShelf(db, item),
+    linesOnOrder(db.read, item.id),
   ]);
   const byPlace = [...groupBy(lying, ({ id, form }) => `${id} ${form}`).values()].map((own) => ({
     place: own[0],
@@ -42,6 +46,7 @@ export async function receivedItem(db: Reading, item: Item): Promise<ReceivedIte
         place ? [{ id: place.id, name: place.name, form: stockForm.parse(place.form) }] : [],
       ),
     alike,
+    onOrder,
   };
 }
 

@@ -44,8 +44,10 @@ export async function shelfLots(
 ): Promise<ShelfLotRow[]> {
   mayRead(db, 'readHospital');
   const today = wallClock(now).date;
-  const [rows, kits, travelling, labels, hidden] = await Promise.all([
+  const [rows, itemOf, placeOf, kits, travelling, labels, hidden] = await Promise.all([
     heapRows(db.read, only),
+    itemsOnShelf(db.read, only),
+    placesById(db.read),
     onKits(db.read),
     promisedPouches(db.read, now),
     db.read
@@ -56,7 +58,9 @@ export async function shelfLots(
     heapsHiddenFrom(db),
   ]);
   const labelsOf = groupBy(labels, ({ stockId }) => stockId);
-  const heaps = rows.map(({ heap, item, maker, place }) => {
+  const heaps = rows.flatMap((heap) => {
+    const [item, place] = [itemOf.get(heap.itemId), placeOf.get(heap.placeId)];
+    if (!item || !place) return [];
     const facts: HeapFacts = {
       stockId: heap.id,
       useBy: heap.useBy === null ? null : plainDate.parse(heap.useBy),
@@ -67,8 +71,9 @@ export async function shelfLots(
       heldBecause: heap.heldBecause,
       status: item.status === 'recalled' || item.status === 'withdrawn' ? item.status : 'current',
     };
-    return { ...facts, heap, item, maker, place };
+    return { ...facts, heap, item, maker: item.maker, place };
   });
+  heaps.sort((a, b) => (a.item.code === b.item.code ? 0 : a.item.code < b.item.code ? -1 : 1));
   const byItem = groupBy(heaps, ({ item }) => item.id);
   return [...byItem.values()].flatMap((own) =>
     inOrder(own, today).map(({ heap: one, turn, because }): ShelfLotRow => {
@@ -99,23 +104,30 @@ export async function shelfLots(
   );
 }
 
+// what is told of an item and of a place is read once for each, not once for each of thousands of heaps
 function heapRows(read: Queries, only: { itemId: string; empty?: boolean } | null) {
+  const { id, revision, itemId, form, lot, useBy, quantity, owner, placeId, heldBecause } = stock;
   return read
-    .select({
-      heap: stock,
-      item: { id: items.id, code: items.code, name: items.name, status: items.status },
-      maker: makers.name,
-      place: { id: places.id, name: places.name, metres: places.metres },
-    })
+    .select({ id, revision, itemId, form, lot, useBy, quantity, owner, placeId, heldBecause })
     .from(stock)
-    .innerJoin(items, eq(items.id, stock.itemId))
-    .innerJoin(makers, eq(makers.id, items.makerId))
-    .innerJoin(places, eq(places.id, stock.placeId))
     .where(
       and(
         only === null ? undefined : eq(stock.itemId, only.itemId),
         only?.empty ? eq(stock.quantity, 0) : gt(stock.quantity, 0),
       ),
-    )
-    .orderBy(items.code);
+    );
+}
+
+async function itemsOnShelf(read: Queries, only: { itemId: string } | null) {
+  const rows = await read
+    .select({ id: items.id, code: items.code, name: items.name, status: items.status, maker: makers.name })
+    .from(items)
+    .innerJoin(makers, eq(makers.id, items.makerId))
+    .where(only === null ? undefined : eq(items.id, only.itemId));
+  return new Map(rows.map((row) => [row.id, row]));
+}
+
+async function placesById(read: Queries) {
+  const rows = await read.select({ id: places.id, name: places.name, metres: places.metres }).from(places);
+  return new Map(rows.map((row) => [row.id, row]));
 }

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull, or } from 'drizzle-orm';
 import { type ItemId, itemId, stockId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
@@ -191,6 +191,7 @@ export async function openDecisions(db: Reading, now: string): Promise<OpenDecis
     .from(sets)
     .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
     .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
+    .where(or(eq(sets.step, 'shortAwaitingDecision'), inArray(sets.id, [...decisions.keys()])))
     .orderBy(asc(sets.stepSince), desc(sets.code));
   const concerned = rows.filter(({ set }) => {
     if (set.withdrawnAt !== null || hidden.has(set.id)) return false;

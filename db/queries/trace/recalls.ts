@@ -1,4 +1,4 @@
-import { desc, eq, inArray } from 'drizzle-orm';
+import { and, count, desc, eq, inArray, isNotNull, isNull, lt, sql } from 'drizzle-orm';
 import { itemId } from '@/lib/identity/ids';
 import { type LotBalance, lotTrace } from '@/lib/trace/lotTrace';
 import {
@@ -44,21 +44,79 @@ const ofRecall = ({ kind, itemId: item, lot, setId, loadId }: RecallRow): Recall
     ...(kind === 'load' ? { loadId } : {}),
   });
 
-/** Every recall, open ones first, the newest first. */
-export async function listRecalls(db: Reading): Promise<RecallInList[]> {
+/** Open recalls are all listed; of closed ones so many at a time. */
+const CLOSED_AT_ONCE = 50;
+
+export interface RecallPage {
+  open: RecallInList[];
+  /** The newest first, at most so many of them that were opened before the moment asked for. */
+  closed: RecallInList[];
+  /** Closed recalls altogether. */
+  closedCount: number;
+  /** The moment to ask for as `before` to see those that follow; `null` where there are none. */
+  older: string | null;
+}
+
+/** Every recall that is open, the newest first. */
+export async function openRecalls(db: Reading): Promise<RecallInList[]> {
+  mayRead(db, 'readHospital');
+  const rows = await db.read
+    .select()
+    .from(recalls)
+    .where(isNull(recalls.closedAt))
+    .orderBy(desc(recalls.openedAt));
+  return listed(db.read, rows);
+}
+
+/**
+ * A page of recalls: all open ones, and closed ones from the newest on.
+ *
+ * @param before only closed ones that were opened before this instant
+ */
+export async function listRecalls(db: Reading, before: string | null = null): Promise<RecallPage> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const rows = await read.select().from(recalls).orderBy(desc(recalls.openedAt));
-  const tasks = await read.select().from(recallTasks);
-  const names = await namesOfPeople(
-    read,
-    rows.map(({ openedBy }) => openedBy),
-  );
-  const listed: RecallInList[] = [];
+  const [open, closed, [all]] = await Promise.all([
+    openRecalls(db),
+    read
+      .select()
+      .from(recalls)
+      .where(and(isNotNull(recalls.closedAt), before === null ? undefined : lt(recalls.openedAt, before)))
+      .orderBy(desc(recalls.openedAt))
+      .limit(CLOSED_AT_ONCE + 1),
+    read.select({ n: count() }).from(recalls).where(isNotNull(recalls.closedAt)),
+  ]);
+  const shown = closed.slice(0, CLOSED_AT_ONCE);
+  return {
+    open,
+    closed: await listed(read, shown),
+    closedCount: all?.n ?? 0,
+    older: closed.length > CLOSED_AT_ONCE ? (shown.at(-1)?.openedAt ?? null) : null,
+  };
+}
+
+async function listed(read: Queries, rows: readonly RecallRow[]): Promise<RecallInList[]> {
+  const ids = rows.map(({ id }) => id);
+  const [tasks, names] = await Promise.all([
+    read
+      .select({
+        recallId: recallTasks.recallId,
+        asked: count(),
+        acknowledged: sql<number>`count(${recallTasks.acknowledgedAt})`,
+      })
+      .from(recallTasks)
+      .where(inArray(recallTasks.recallId, ids))
+      .groupBy(recallTasks.recallId),
+    namesOfPeople(
+      read,
+      rows.map(({ openedBy }) => openedBy),
+    ),
+  ]);
+  const tasksOf = new Map(tasks.map((row) => [row.recallId, row]));
+  const found: RecallInList[] = [];
   for (const row of rows) {
     const { cases } = reachSchema.parse(row.found);
-    const asked = tasks.filter(({ recallId }) => recallId === row.id);
-    listed.push({
+    found.push({
       id: row.id,
       number: row.number,
       what: (await recallNames(read, ofRecall(row))).what,
@@ -69,11 +127,11 @@ export async function listRecalls(db: Reading): Promise<RecallInList[]> {
       closedAt: row.closedAt,
       confirmed: cases.filter(({ standing }) => standing === 'confirmed').length,
       possible: cases.filter(({ standing }) => standing === 'possible').length,
-      acknowledged: asked.filter(({ acknowledgedAt }) => acknowledgedAt !== null).length,
-      asked: asked.length,
+      acknowledged: tasksOf.get(row.id)?.acknowledged ?? 0,
+      asked: tasksOf.get(row.id)?.asked ?? 0,
     });
   }
-  return listed.sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null));
+  return found;
 }
 
 interface RecallOnFile {

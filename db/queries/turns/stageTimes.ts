@@ -1,24 +1,14 @@
-import { asc, eq, gt } from 'drizzle-orm';
-import { turnStep } from '@/lib/sets/setState';
+import { asc, gt } from 'drizzle-orm';
 import { type StageSpread, stageSpread } from '@/lib/turns/stageSpread';
-import {
-  AFTER_STAGE,
-  MOST_TURNS,
-  STAGES,
-  type Stage,
-  type StageTime,
-  stageTime,
-} from '@/lib/turns/stageTimes';
+import { MOST_TURNS, type Stage, type StageTime, stageTime } from '@/lib/turns/stageTimes';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
-import { configurationVersions, sets, turnSteps } from '../../schema';
+import { stageEnds } from '../../schema';
 import { readSetting } from '../settings';
 
-/** Steps looked at so far: they are append-only, so only newer ones are ever read again. */
+/** Stages looked at so far: what ended one is append-only, so only newer ones are ever read again. */
 interface Looked {
   seq: number;
-  /** The step each set is in as of then. */
-  open: Map<string, { turnId: string; step: string; at: string }>;
   /** Minutes past turns took, by kind of set and stage, the latest last. */
   minutes: Map<string, number[]>;
 }
@@ -29,7 +19,13 @@ export async function loadStageTimes(
   db: Reading,
 ): Promise<(configurationId: string, stage: Stage) => StageTime> {
   const { pastMinutes, usual } = await loadPastTurns(db);
-  return (configurationId, stage) => stageTime(stage, pastMinutes(configurationId, stage), usual[stage]);
+  const known = new Map<string, StageTime>();
+  return (configurationId, stage) => {
+    const key = `${configurationId} ${stage}`;
+    const time = known.get(key) ?? stageTime(stage, pastMinutes(configurationId, stage), usual[stage]);
+    known.set(key, time);
+    return time;
+  };
 }
 
 /** The same with what nine turns in ten stay within. */
@@ -47,28 +43,13 @@ export async function loadStageSpreads(
 async function loadPastTurns(db: Reading) {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const looked = kept.get(read) ?? { seq: 0, open: new Map(), minutes: new Map() };
+  const looked = kept.get(read) ?? { seq: 0, minutes: new Map() };
   kept.set(read, looked);
-  const [kinds, steps, settings] = await Promise.all([
-    read
-      .select({ setId: sets.id, configurationId: configurationVersions.configurationId })
-      .from(sets)
-      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId)),
-    read
-      .select({
-        seq: turnSteps.seq,
-        setId: turnSteps.setId,
-        turnId: turnSteps.turnId,
-        step: turnSteps.step,
-        at: turnSteps.doneAt,
-      })
-      .from(turnSteps)
-      .where(gt(turnSteps.seq, looked.seq))
-      .orderBy(asc(turnSteps.seq)),
+  const [ends, settings] = await Promise.all([
+    read.select().from(stageEnds).where(gt(stageEnds.seq, looked.seq)).orderBy(asc(stageEnds.seq)),
     readSetting(read, 'stages'),
   ]);
-  const kindOf = new Map(kinds.map((row) => [row.setId, row.configurationId]));
-  for (const one of steps) take(looked, one, kindOf.get(one.setId) ?? '');
+  for (const one of ends) take(looked, one);
   const usual: Record<Stage, number> = {
     comingBack: settings.comingBackMinutes,
     washing: settings.washingMinutes,
@@ -87,16 +68,10 @@ async function loadPastTurns(db: Reading) {
 
 function take(
   looked: Looked,
-  one: { seq: number; setId: string; turnId: string; step: string; at: string },
-  configurationId: string,
+  { seq, configurationId, stage, beganAt, endedAt }: typeof stageEnds.$inferSelect,
 ): void {
-  const before = looked.open.get(one.setId);
-  looked.open.set(one.setId, { turnId: one.turnId, step: one.step, at: one.at });
-  looked.seq = Math.max(looked.seq, one.seq);
-  const stage = STAGES.find((name) => name === before?.step);
-  if (!before || !stage || before.turnId !== one.turnId) return;
-  if (AFTER_STAGE[stage] !== turnStep.parse(one.step)) return;
   const key = `${configurationId} ${stage}`;
-  const minutes = Math.round((Date.parse(one.at) - Date.parse(before.at)) / 60_000);
+  const minutes = Math.round((Date.parse(endedAt) - Date.parse(beganAt)) / 60_000);
   looked.minutes.set(key, [...(looked.minutes.get(key) ?? []), minutes].slice(-MOST_TURNS));
+  looked.seq = seq;
 }

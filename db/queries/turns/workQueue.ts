@@ -38,7 +38,13 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
   const [standings, rows, recent, booked, wanted, timeOf, { leadMinutes }] = await Promise.all([
     keptSetStandings(db, now),
     read
-      .select({ set: sets, caseEndsAt: cases.endsAt, loadId: packs.loadId })
+      .select({
+        id: sets.id,
+        withdrawnAt: sets.withdrawnAt,
+        caseId: sets.caseId,
+        caseEndsAt: cases.endsAt,
+        loadId: packs.loadId,
+      })
       .from(sets)
       .leftJoin(cases, eq(cases.id, sets.caseId))
       .leftJoin(packs, eq(packs.id, sets.packId)),
@@ -53,7 +59,7 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
     readSetting(read, 'stages'),
   ]);
   const counted = new Set(recent.map(({ setId }) => setId));
-  const rowOf = new Map(rows.map((row) => [row.set.id, row]));
+  const rowOf = new Map(rows.map((row) => [row.id, row]));
   const open = standings.sets.map(({ set }, rank): OpenSet => {
     const row = rowOf.get(set.id);
     return {
@@ -63,9 +69,9 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
       step: turnStep.parse(set.step),
       since: set.stepSince,
       useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
-      withdrawn: row?.set.withdrawnAt != null,
+      withdrawn: row?.withdrawnAt != null,
       promisedTo: set.promisedTo.map(({ caseId }) => caseId),
-      caseId: row?.set.caseId ?? null,
+      caseId: row?.caseId ?? null,
       caseEndsAt: row?.caseEndsAt ?? null,
       counted: counted.has(set.id),
       rank,

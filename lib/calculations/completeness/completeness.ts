@@ -153,7 +153,7 @@ export function completeness(input: CompletenessInput): Answer<CompletenessOutpu
   const musts = mustHaves(input);
   const mass = massFigure(input);
   const answer: CompletenessOutput = {
-    pieces: { found, expected, percent: tenths(found, expected), surplus },
+    pieces: { found, expected, percent: percentFound(found, expected), surplus },
     mustHaves: musts,
     mass,
     shortLines,
@@ -183,7 +183,7 @@ export function completeness(input: CompletenessInput): Answer<CompletenessOutpu
 }
 
 /** A percentage to one place, in whole tenths so that 100 is never reached by rounding; nothing expected is 100. */
-function tenths(part: number, whole: number): number {
+export function percentFound(part: number, whole: number): number {
   if (whole === 0) return 100;
   const rounded = Math.round((part * 1000) / whole);
   return (part < whole ? Math.min(rounded, 999) : rounded) / 10;

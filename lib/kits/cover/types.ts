@@ -15,16 +15,25 @@ export interface SetType {
 export function setTypes(problem: CoverProblem): SetType[] {
   const useful = mostUseful(problem);
   const byHoldings = new Map<string, SetType>();
-  problem.sets.forEach(({ holds }, number) => {
+  const known = new Map<CoverProblem['sets'][number]['holds'], SetType | null>();
+  const typeOf = (holds: CoverProblem['sets'][number]['holds']): SetType | null => {
     const relevant = [...holds]
       .map(([item, count]): [number, number] => [item, Math.min(count, useful.get(item) ?? 0)])
       .filter(([, count]) => count > 0)
       .sort((a, b) => a[0] - b[0]);
-    if (relevant.length === 0) return;
+    if (relevant.length === 0) return null;
     const key = relevant.join(';');
-    const type = byHoldings.get(key);
-    if (type) type.copies.push(number);
-    else byHoldings.set(key, { copies: [number], holds: new Map(relevant) });
+    const type = byHoldings.get(key) ?? { copies: [], holds: new Map(relevant) };
+    byHoldings.set(key, type);
+    return type;
+  };
+  problem.sets.forEach(({ holds }, number) => {
+    let type = known.get(holds);
+    if (type === undefined) {
+      type = typeOf(holds);
+      known.set(holds, type);
+    }
+    type?.copies.push(number);
   });
   const types = [...byHoldings.values()];
   const costOf = (number: number) => (problem.sets[number] as CoverProblem['sets'][number]).cost;
@@ -62,16 +71,19 @@ export function mostUseful(problem: CoverProblem): Map<number, number> {
 export function upToUse(problem: CoverProblem): CoverProblem {
   const useful = mostUseful(problem);
   const most = (item: number, count: number) => Math.min(count, useful.get(item) ?? 0);
+  const known = new Map<Map<number, number>, Map<number, number>>();
+  const upTo = (holds: Map<number, number>) => {
+    const before = known.get(holds);
+    if (before) return before;
+    const used = new Map(
+      [...holds].map(([item, count]) => [item, most(item, count)] as const).filter(([, count]) => count > 0),
+    );
+    known.set(holds, used);
+    return used;
+  };
   return {
     ...problem,
-    sets: problem.sets.map((set) => ({
-      ...set,
-      holds: new Map(
-        [...set.holds]
-          .map(([item, count]) => [item, most(item, count)] as const)
-          .filter(([, count]) => count > 0),
-      ),
-    })),
+    sets: problem.sets.map((set) => ({ ...set, holds: upTo(set.holds) })),
     packs: problem.packs.map((pack) => ({ ...pack, quantity: most(pack.item, pack.quantity) })),
   };
 }

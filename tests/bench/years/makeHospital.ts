@@ -51,5 +51,9 @@ function keptByTriggers(db: Sqlite.Database): void {
       SELECT item_id, substr(done_on, 1, 7), sum(iif(act = 'implanted', quantity, 0)), sum(iif(act = 'wasted', quantity, 0)),
         sum(iif(act = 'notFound', quantity, 0)), sum(iif(act = 'refilled', quantity, 0))
       FROM piece_moves WHERE act IN ('implanted', 'wasted', 'notFound', 'refilled') GROUP BY 1, 2;
-    INSERT INTO slot_holdings (set_id, line_id, quantity) SELECT set_id, line_id, found FROM set_contents;`);
+    INSERT INTO slot_holdings (set_id, line_id, quantity) SELECT set_id, line_id, found FROM set_contents;
+    INSERT INTO set_completeness (set_id, lines, expected, found, surplus, unsound, uncounted, musts, below, short_1, short_2, short_3,
+      short_4) SELECT * FROM set_completeness_worked_out;
+    INSERT INTO stage_ends (configuration_id, stage, seq, began_at, ended_at) SELECT * FROM stage_ends_worked_out;
+    INSERT INTO shelf_months (item_id, month, units) SELECT item_id, month, units FROM shelf_months_worked_out;`);
 }

@@ -211,7 +211,7 @@ describe('a recall', () => {
     const [notice] = await db.read.select().from(notices).where(eq(notices.kind, 'recallOpened'));
     expect(notice?.detail).toMatchObject({ rehearsal: true });
     done(await openRecall(asking(db, lead, of)));
-    expect((await listRecalls(asProgram(db))).map(({ isRehearsal }) => isRehearsal).sort()).toEqual([
+    expect((await listRecalls(asProgram(db))).open.map(({ isRehearsal }) => isRehearsal).sort()).toEqual([
       false,
       true,
     ]);

@@ -1,3 +1,4 @@
+import { pageFirst } from '@/app/_server/page-first';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
@@ -32,6 +33,7 @@ export async function ReviewBody({
   now: string;
   mayWrite: boolean;
 }) {
+  await pageFirst();
   const today = wallClock(now).date;
   const review = await reviewConfiguration(access, configurationId, periodUntil(today, months), now);
   if (review === null)

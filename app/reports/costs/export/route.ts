@@ -1,7 +1,7 @@
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { listConfigurations } from '@/db/queries/configurations';
-import { loadCaseCosts } from '@/db/queries/costs/caseCosts';
+import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
 import { COST_TABLES, costTable } from '@/lib/costs/costTables';
 import { askedMonths, periodUntil } from '@/lib/review/period';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -15,7 +15,7 @@ export const GET = endpoint('GET /reports/costs/export', async ({ db, request })
   const at = now();
   const period = periodUntil(wallClock(at).date, askedMonths(asked.get('months') ?? undefined));
   const [{ cases }, configurations] = await Promise.all([
-    loadCaseCosts(db, period, at),
+    keptCaseCosts(db, period, at),
     listConfigurations(db),
   ]);
   const names = new Map<string, string>(configurations.map(({ id, code, name }) => [id, `${code} ${name}`]));

@@ -1,0 +1,77 @@
+import { constants, copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { openDatabase } from '@/db/client';
+import { migrate } from '@/db/migrate';
+import type { ListPage } from './pages/listPage';
+import { writeToday } from './pages/today';
+import type { BenchRow } from './run';
+import { makeHospital } from './years/makeHospital';
+import { TEN_YEARS } from './years/size';
+
+const ROUNDS = 12;
+/** `YEARS=1,10` puts a year and ten side by side; a year alone unless told: ten take a quarter of an hour to make. */
+const YEARS = (process.env.YEARS ?? '1').split(',').map(Number);
+const NOT_PAGES = ['listPage.ts', 'today.ts'];
+
+/**
+ * What every list page asks the store for, in a hospital of 2,000 items and 3,000 sets with its cases of a fortnight, by the
+ * years of record behind it: every file of `pages/` gives some. The ratio is to the first of the years.
+ */
+export async function bench(): Promise<BenchRow[]> {
+  const pages = await listPages();
+  const first = new Map<string, number>();
+  const rows: BenchRow[] = [];
+  for (const years of YEARS) {
+    const db = openDatabase(await hospitalOf(years));
+    for (const { page, ask, bound } of pages) {
+      const took: number[] = [];
+      for (let round = 0; round <= ROUNDS; round += 1) {
+        const began = performance.now();
+        await ask(db, new Date().toISOString());
+        // the first is the one that warms up
+        if (round > 0) took.push(performance.now() - began);
+      }
+      took.sort((a, b) => a - b);
+      const at = (share: number) => took[Math.ceil(took.length * share) - 1] ?? Number.NaN;
+      if (!first.has(page)) first.set(page, at(0.5));
+      rows.push({
+        name: `${page}, ${years} years`,
+        p50: at(0.5),
+        p95: at(0.95),
+        bound,
+        ratio: at(0.5) / (first.get(page) ?? Number.NaN),
+      });
+    }
+    db.close();
+  }
+  return rows;
+}
+
+async function listPages(): Promise<ListPage[]> {
+  const folder = new URL('pages/', import.meta.url);
+  const files = readdirSync(folder).filter((file) => !NOT_PAGES.includes(file));
+  const all: ListPage[] = [];
+  for (const file of files.sort()) {
+    const found = (await import(pathToFileURL(new URL(file, folder).pathname).href)) as { pages: ListPage[] };
+    all.push(...found.pages);
+  }
+  return all;
+}
+
+/** Made once and kept: `var/bench` may be deleted at any time. The present is that of the day it was made. */
+async function hospitalOf(years: number): Promise<string> {
+  const today = new Date().toISOString();
+  const path = join('var', 'bench', `${years}-years-${today.slice(0, 10)}.sqlite`);
+  if (existsSync(path)) return path;
+  mkdirSync(join('var', 'bench'), { recursive: true });
+  const record = join('var', 'bench', `${years}-years.sqlite`);
+  if (!existsSync(record)) makeHospital(record, { ...TEN_YEARS, years }, (line) => console.error(line));
+  const making = `${path}.making`;
+  for (const end of ['', '-wal', '-shm']) rmSync(making + end, { force: true });
+  copyFileSync(record, making, constants.COPYFILE_FICLONE);
+  migrate(making);
+  await writeToday(making, today);
+  renameSync(making, path);
+  return path;
+}
