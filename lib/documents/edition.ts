@@ -19,6 +19,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   dayBeforeReport: 'DR',
   loanRequest: 'LQ',
   supplyOrder: 'SO',
+  usageOrder: 'UO',
   loanReturn: 'LR',
   preferenceCard: 'PC',
   recordOfUse: 'RU',

@@ -31,6 +31,7 @@ export type SheetKind =
   | 'loanReturn'
   | 'preferenceCard'
   | 'supplyOrder'
+  | 'usageOrder'
   | 'recordOfUse'
   | 'recall';
 
