@@ -26,6 +26,8 @@ export function subjectHref({ kind, id, label, caseId }: Subject): string | null
       return `/lenders/${id}`;
     case 'restock':
       return '/restock';
+    case 'reconciliation':
+      return `/consignment/reconciliations/${id}`;
     case 'usageOrder':
       return `/consignment/orders/${id}`;
     case 'order':

@@ -115,3 +115,65 @@ CREATE TRIGGER an_owner_who_was_told_stays BEFORE UPDATE OF lender_id ON stock
     SELECT 1 FROM usage_order_lines line JOIN usage_orders o ON o.id = line.order_id
     WHERE line.withdrawn = 0 AND o.lender_id = old.lender_id AND line.item_id = old.item_id AND line.lot IS old.lot)
   BEGIN SELECT raise(ABORT, 'a usage order has told this owner of pieces of that lot'); END;
+
+-- What an owner says lies here, or was counted here, set beside our record of that day, lot by lot: a dated record that people close.
+CREATE TABLE reconciliations (
+  id TEXT PRIMARY KEY CHECK (id GLOB 'reconciliation_*'),
+  number TEXT NOT NULL UNIQUE CHECK (number GLOB 'RL-[0-9][0-9][0-9][0-9]*'),
+  lender_id TEXT NOT NULL REFERENCES lenders(id),
+  how TEXT NOT NULL CHECK (how IN ('list', 'count')),
+  -- the day the list speaks of, by the hospital's calendar
+  listed_on TEXT NOT NULL,
+  entered_by TEXT NOT NULL REFERENCES people(id),
+  entered_at TEXT NOT NULL,
+  closed_by TEXT REFERENCES people(id),
+  -- where a difference stayed unexplained
+  closed_with TEXT REFERENCES people(id),
+  closed_at TEXT,
+  revision INTEGER NOT NULL CHECK (revision > 0),
+  CHECK ((closed_at IS NULL) = (closed_by IS NULL)),
+  CHECK (closed_with IS NULL OR (closed_by IS NOT NULL AND closed_with <> closed_by))
+) STRICT;
+CREATE INDEX reconciliations_by_lender ON reconciliations (lender_id, entered_at);
+CREATE TRIGGER reconciliations_are_kept BEFORE DELETE ON reconciliations
+  BEGIN SELECT raise(ABORT, 'reconciliations are never deleted'); END;
+CREATE TRIGGER closed_reconciliations_stay BEFORE UPDATE ON reconciliations
+  WHEN old.closed_at IS NOT NULL OR new.number IS NOT old.number OR new.lender_id IS NOT old.lender_id OR new.how IS NOT old.how
+    OR new.listed_on IS NOT old.listed_on OR new.entered_by IS NOT old.entered_by OR new.entered_at IS NOT old.entered_at
+  BEGIN SELECT raise(ABORT, 'a reconciliation is entered once, and never changes once it is closed'); END;
+
+CREATE TABLE reconciliation_lines (
+  id TEXT PRIMARY KEY CHECK (id GLOB 'reconciliationLine_*'),
+  reconciliation_id TEXT NOT NULL REFERENCES reconciliations(id),
+  item_id TEXT NOT NULL REFERENCES items(id),
+  lot TEXT,
+  -- NULL: the lot is not on the list
+  listed INTEGER CHECK (listed >= 0),
+  on_shelf INTEGER NOT NULL,
+  with_cases INTEGER NOT NULL,
+  in_slots INTEGER NOT NULL,
+  difference INTEGER NOT NULL,
+  -- as `lib/consignment/reconcile.ts` has it
+  explained TEXT NOT NULL CHECK (json_valid(explained)),
+  unexplained INTEGER NOT NULL,
+  because TEXT CHECK (length(because) BETWEEN 1 AND 300),
+  because_by TEXT REFERENCES people(id),
+  because_at TEXT,
+  CHECK ((because IS NULL) = (because_by IS NULL) AND (because IS NULL) = (because_at IS NULL)),
+  CHECK (because IS NULL OR unexplained <> 0)
+) STRICT;
+CREATE UNIQUE INDEX a_lot_is_reconciled_once ON reconciliation_lines (reconciliation_id, item_id, coalesce(lot, ''));
+CREATE TRIGGER reconciliation_lines_are_kept BEFORE DELETE ON reconciliation_lines
+  BEGIN SELECT raise(ABORT, 'lines of reconciliations are never deleted'); END;
+CREATE TRIGGER what_was_reconciled_stays BEFORE UPDATE ON reconciliation_lines
+  WHEN new.reconciliation_id IS NOT old.reconciliation_id OR new.item_id IS NOT old.item_id OR new.lot IS NOT old.lot
+    OR new.listed IS NOT old.listed OR new.on_shelf IS NOT old.on_shelf OR new.with_cases IS NOT old.with_cases
+    OR new.in_slots IS NOT old.in_slots OR new.difference IS NOT old.difference OR new.explained IS NOT old.explained
+    OR new.unexplained IS NOT old.unexplained
+    OR (SELECT closed_at FROM reconciliations WHERE id = old.reconciliation_id) IS NOT NULL
+  BEGIN SELECT raise(ABORT, 'what was set side by side never changes; only the reason of a difference is written'); END;
+-- What stays unexplained has a reason, and two people who stand for it.
+CREATE TRIGGER unexplained_is_closed_by_two BEFORE UPDATE OF closed_at ON reconciliations
+  WHEN new.closed_at IS NOT NULL AND EXISTS (SELECT 1 FROM reconciliation_lines line
+    WHERE line.reconciliation_id = old.id AND line.unexplained <> 0 AND (line.because IS NULL OR new.closed_with IS NULL))
+  BEGIN SELECT raise(ABORT, 'what stays unexplained has a reason, and is closed by two'); END;

@@ -46,3 +46,38 @@ export const usageOrderLines = sqliteTable('usage_order_lines', {
   replace: flag('replace'),
   withdrawn: flag('withdrawn').notNull(),
 });
+
+/** An owner's list, or a count, beside our record of that day. */
+export const reconciliations = sqliteTable('reconciliations', {
+  id: text('id').primaryKey(),
+  number: text('number').notNull(),
+  lenderId: text('lender_id').notNull(),
+  how: text('how').notNull(),
+  /** The day the list speaks of. */
+  listedOn: text('listed_on').notNull(),
+  enteredBy: text('entered_by').notNull(),
+  enteredAt: text('entered_at').notNull(),
+  closedBy: text('closed_by'),
+  closedWith: text('closed_with'),
+  closedAt: text('closed_at'),
+  revision: integer('revision').notNull(),
+});
+
+/** One lot of it. */
+export const reconciliationLines = sqliteTable('reconciliation_lines', {
+  id: text('id').primaryKey(),
+  reconciliationId: text('reconciliation_id').notNull(),
+  itemId: text('item_id').notNull(),
+  lot: text('lot'),
+  /** `null`: the lot is not on the list. */
+  listed: integer('listed'),
+  onShelf: integer('on_shelf').notNull(),
+  withCases: integer('with_cases').notNull(),
+  inSlots: integer('in_slots').notNull(),
+  difference: integer('difference').notNull(),
+  explained: json('explained').notNull(),
+  unexplained: integer('unexplained').notNull(),
+  because: text('because'),
+  becauseBy: text('because_by'),
+  becauseAt: text('because_at'),
+});

@@ -1,5 +1,13 @@
 import { z } from 'zod';
-import { itemId, lenderId, usageLineId, usageOrderId } from '../identity/ids';
+import {
+  itemId,
+  lenderId,
+  reconciliationId,
+  reconciliationLineId,
+  usageLineId,
+  usageOrderId,
+} from '../identity/ids';
+import { plainDate } from '../quantities/plainDate';
 
 const reason = z.string().trim().min(8, 'at least 8 characters').max(300, 'at most 300 characters');
 const lot = z.string().trim().min(1).max(60).nullable();
@@ -39,3 +47,19 @@ export const usageOrderAct = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('settle'), because: reason }),
 ]);
 export type UsageOrderAct = z.infer<typeof usageOrderAct>;
+
+/** What an owner says lies here, or what was counted here, as text with a heading; its id is made where it is entered. */
+export const reconciliationEntry = z.strictObject({
+  id: reconciliationId,
+  lenderId,
+  how: z.enum(['list', 'count'], { error: 'say whether it is their list or a count' }),
+  listedOn: plainDate,
+  text: z.string().max(200_000, 'at most 200,000 characters'),
+});
+
+/** Why a difference is there that nothing on record explains. */
+export const differenceReason = z.strictObject({
+  kind: z.literal('explain'),
+  lineId: reconciliationLineId,
+  because: reason,
+});

@@ -20,6 +20,7 @@ const KIND_CODES: Record<SheetKind, string> = {
   loanRequest: 'LQ',
   supplyOrder: 'SO',
   usageOrder: 'UO',
+  reconciliation: 'RL',
   loanReturn: 'LR',
   preferenceCard: 'PC',
   recordOfUse: 'RU',

@@ -32,6 +32,7 @@ export type SheetKind =
   | 'preferenceCard'
   | 'supplyOrder'
   | 'usageOrder'
+  | 'reconciliation'
   | 'recordOfUse'
   | 'recall';
 

@@ -105,6 +105,8 @@ export const PERMITTED = {
   /** Makes usage orders for the owners of consigned stock, and marks them as sent. */
   makeUsageOrder: ['stockKeeper', 'theatreManager'],
   approveUsageOrder: ['theatreManager'],
+  /** Sets an owner’s list beside our record; where a difference stays unexplained, two of them together. */
+  reconcileConsignment: ['stockKeeper', 'theatreManager'],
   /** Puts what came of an order on the shelf, and closes the order. */
   receiveOrder: ['stockKeeper', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],

@@ -16,6 +16,7 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   loanRequest: 'Request for a loan',
   supplyOrder: 'Order',
   usageOrder: 'Usage order',
+  reconciliation: 'Reconciliation',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',
   recordOfUse: 'Record of use',
@@ -224,6 +225,12 @@ export const noSheetWords = {
     sentence:
       'There is no order under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/restock/orders', words: 'Go to the orders' },
+  },
+  noReconciliation: {
+    title: 'No such reconciliation',
+    sentence:
+      'There is no reconciliation under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/consignment', words: 'Go to consignment' },
   },
   noUsageOrder: {
     title: 'No such usage order',

@@ -8,10 +8,12 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { AccountTable } from '@/app/consignment/_parts/account-table';
 import { MakeOrder } from '@/app/consignment/_parts/make-order';
+import { ReconciliationsTable } from '@/app/consignment/_parts/reconciliations-table';
 import { UncertainTable } from '@/app/consignment/_parts/uncertain-table';
 import { UsageOrdersTable } from '@/app/consignment/_parts/usage-orders-table';
 import { WaitingTable } from '@/app/consignment/_parts/waiting-table';
 import { findOwner } from '@/db/queries/consignment/owners';
+import { listReconciliations } from '@/db/queries/consignment/reconciliations';
 import { listUsageOrders } from '@/db/queries/consignment/usageOrders';
 import { unaccounted } from '@/lib/consignment/account';
 import { dateWords } from '@/lib/documents/edition';
@@ -26,7 +28,11 @@ export default async function OwnerPage({ params }: { params: Promise<{ id: stri
   const { db, person } = await enter('/consignment/[id]');
   const { id } = await params;
   const at = now();
-  const [owner, orders] = await Promise.all([findOwner(db, id), listUsageOrders(db, id)]);
+  const [owner, orders, reconciled] = await Promise.all([
+    findOwner(db, id),
+    listUsageOrders(db, id),
+    listReconciliations(db, id),
+  ]);
   if (!owner) notFound();
   const open = orders.find(({ state }) => state === 'made');
   const notSent = orders.find(({ state }) => state === 'made' || state === 'approved');
@@ -46,6 +52,9 @@ export default async function OwnerPage({ params }: { params: Promise<{ id: stri
         <>
           {mayMake ? (
             <MakeOrder owner={{ id: owner.id, name: owner.name }} lines={owner.waiting.length} />
+          ) : null}
+          {may(person.role, 'reconcileConsignment') && owner.inUse ? (
+            <LinkButton href={`/consignment/${owner.id}/reconcile`}>Reconcile with their list</LinkButton>
           ) : null}
           {notSent ? (
             <LinkButton href={`/consignment/orders/${notSent.id}`} kind="primary">
@@ -97,6 +106,18 @@ export default async function OwnerPage({ params }: { params: Promise<{ id: stri
               ...order,
               made: momentWords(madeAt, at),
               sent: sentAt === null ? null : momentWords(sentAt, at),
+            }))}
+          />
+        ) : null}
+      </Section>
+      <Section title="Reconciliations" note={reconciled.length === 0 ? 'none yet' : `${reconciled.length}`}>
+        {reconciled.length > 0 ? (
+          <ReconciliationsTable
+            rows={reconciled.map(({ listedOn, enteredAt, closedAt, ...row }) => ({
+              ...row,
+              day: dateWords(listedOn),
+              entered: momentWords(enteredAt, at),
+              isClosed: closedAt !== null,
             }))}
           />
         ) : null}

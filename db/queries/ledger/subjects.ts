@@ -12,6 +12,7 @@ import {
   people,
   places,
   plans,
+  reconciliations,
   restocks,
   scans,
   sets,
@@ -112,6 +113,11 @@ async function named(
         .select({ id: supplyOrders.id, label: supplyOrders.number })
         .from(supplyOrders)
         .where(inArray(supplyOrders.id, ids));
+    case 'reconciliation':
+      return read
+        .select({ id: reconciliations.id, label: reconciliations.number })
+        .from(reconciliations)
+        .where(inArray(reconciliations.id, ids));
     case 'usageOrder':
       return read
         .select({ id: usageOrders.id, label: usageOrders.number })

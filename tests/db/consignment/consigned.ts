@@ -3,6 +3,7 @@ import { approveUsageOrder } from '@/db/operations/consignment/approve-usage-ord
 import { chooseReplacement } from '@/db/operations/consignment/choose-replacement';
 import { makeUsageOrder } from '@/db/operations/consignment/make-usage-order';
 import { markUsageOrderSent } from '@/db/operations/consignment/mark-usage-order-sent';
+import { withdrawUsageOrder } from '@/db/operations/consignment/withdraw-usage-order';
 import { adjustStock } from '@/db/operations/stock/adjust-stock';
 import { usageOfOwner } from '@/db/queries/consignment/usageOfOwner';
 import { findUsageOrder } from '@/db/queries/consignment/usageOrders';
@@ -75,17 +76,29 @@ export class ForOwner {
       done(await chooseReplacement({ ...(await this.at(id, this.by.keeper)), choices }));
   }
 
+  async approve(id: string): Promise<void> {
+    done(await approveUsageOrder(await this.at(id)));
+  }
+
+  async send(id: string): Promise<void> {
+    done(await markUsageOrderSent({ ...(await this.at(id)), how: 'by e-mail' }));
+  }
+
+  async withdraw(id: string): Promise<void> {
+    done(await withdrawUsageOrder({ ...(await this.at(id)), because: 'It was made too early.' }));
+  }
+
   /** Made, chosen, approved, sent. */
   async sent(replace = true): Promise<string> {
     const id = await this.approved(replace);
-    done(await markUsageOrderSent({ ...(await this.at(id)), how: 'by e-mail' }));
+    await this.send(id);
     return id;
   }
 
   async approved(replace = true): Promise<string> {
     const id = await this.made();
     await this.choose(id, replace);
-    done(await approveUsageOrder(await this.at(id)));
+    await this.approve(id);
     return id;
   }
 
