@@ -25,8 +25,6 @@ export const USAGE_ORDER_STATE_WORDS: Record<UsageOrderState, string> = {
   withdrawn: 'Withdrawn',
 };
 
-export const OWNER_NOT_STATED = 'owner not stated';
-
 const pieces = (count: number) => (count === 1 ? 'one piece' : `${count} pieces`);
 
 /** `one to three of 4`, `2 of 4`, `none or one of 1`: what of so many pieces may be theirs. */

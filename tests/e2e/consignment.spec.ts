@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { DEMO_PASSWORD } from '@/lib/people/demo';
 import { actAs, expect, expectAccessible, test } from './harness';
 
 const KEEPER = 'person_dilys-harrow';
@@ -102,14 +103,63 @@ test('a delivery on consignment names its owner, and the terms of an item say th
   await expectAccessible(page);
 
   await page.goto('/restock/terms');
-  await page
-    .getByRole('button', { name: 'Change the terms of Sallowfen Surgical' })
-    .first()
-    .click();
+  await page.getByRole('button', { name: 'Change the terms of Sallowfen Surgical' }).first().click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Kept').selectOption({ label: 'on consignment' });
   await dialog.getByRole('button', { name: 'State these terms' }).click();
   await expect(page.getByRole('row').filter({ hasText: 'Sallowfen Surgical' }).first()).toContainText(
     'on consignment',
   );
+});
+
+test('an owner’s list is set beside our record, refused with a fault in it, explained by a person and closed by two', async ({
+  page,
+  problems,
+}) => {
+  test.setTimeout(180_000);
+  // a list with a fault in it: refused whole on purpose
+  problems.expect(/422/);
+  await actAs(page, KEEPER);
+  await page.goto('/consignment/lender_sallowfen');
+  await page.getByRole('link', { name: 'Reconcile with their list' }).click();
+  await expect(page.locator('[data-listening]').first()).toBeVisible();
+  await page.getByText('their list', { exact: true }).click();
+  const list = page.getByRole('textbox', { name: 'The list' });
+  await list.fill('code;lot;quantity\nSF-L35-40;L35-8110;1.000\nNO-SUCH;X1;1\n');
+  await page.getByRole('button', { name: 'Set it beside our record' }).click();
+  await expect(page.getByText('can be a thousand or a decimal', { exact: false }).first()).toBeVisible();
+  await expect(
+    page.getByText('“NO-SUCH” is nothing in the catalogue', { exact: false }).first(),
+  ).toBeVisible();
+  await expectAccessible(page);
+  await list.fill('code;lot;quantity\nSF-L35-40;L35-8110;3\n');
+  await page.getByRole('button', { name: 'Set it beside our record' }).click();
+  await expect(page).toHaveURL(/\/consignment\/reconciliations\/reconciliation_/);
+  const table = page.getByRole('table', { name: 'Lots side by side' });
+  await expect(table.getByRole('row').filter({ hasText: 'L35-8110' })).toContainText('+1');
+  await expectAccessible(page);
+  await expect(page.getByText('nobody has written why it is there', { exact: false })).toBeVisible();
+  const dialog = page.getByRole('dialog');
+  for (;;) {
+    const silent = table.getByRole('row').filter({ hasText: 'no reason written yet' });
+    const left = await silent.count();
+    if (left === 0) break;
+    await silent
+      .first()
+      .getByRole('button', { name: /^Write why/ })
+      .click();
+    await dialog.getByLabel('Why it is there').fill('Their list is of last month.');
+    await dialog.getByRole('button', { name: 'Keep the reason' }).click();
+    await expect(silent).toHaveCount(left - 1);
+  }
+  await page.getByRole('button', { name: /with a second person$/ }).click();
+  await expectAccessible(page);
+  await dialog.getByRole('combobox', { name: 'Second person' }).fill('Gwen Sallis');
+  await page.getByRole('option', { name: /Gwen Sallis/ }).click();
+  await dialog.getByLabel(/^Their /).fill(DEMO_PASSWORD);
+  await dialog.getByRole('button', { name: 'I stand for it too' }).click();
+  const mine = page.getByRole('dialog', { name: /^Close RL-\d+$/ });
+  await mine.getByLabel(/^Your /).fill(DEMO_PASSWORD);
+  await mine.getByRole('button', { name: 'Close it' }).click();
+  await expect(page.getByText('Closed by two, not all explained')).toBeVisible();
 });
