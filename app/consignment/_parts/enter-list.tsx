@@ -10,6 +10,7 @@ import { TextArea } from '@/app/_ui/text-area';
 import { TextField } from '@/app/_ui/text-field';
 import { ActForm } from '@/app/restock/_parts/act-form';
 import { useRestockAct } from '@/app/restock/_parts/use-restock-act';
+import styles from './consignment.module.css';
 import { scannedInto } from './scanned-list';
 
 type How = 'list' | 'count';
@@ -90,15 +91,14 @@ export function EnterList({
         onValue={setListedOn}
         problems={problemsAt(problems, 'listedOn')}
       />
-      <div>
-        <label htmlFor="list-file">Load a file (CSV)</label>{' '}
+      <label className={styles.file}>
+        <span>Load a file (CSV)</span>
         <input
-          id="list-file"
           type="file"
           accept=".csv,.txt,text/csv,text/plain"
           onChange={(event) => load(event.target.files?.[0])}
         />
-      </div>
+      </label>
       <TextArea
         name="text"
         label="The list"

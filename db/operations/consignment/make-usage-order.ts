@@ -1,11 +1,11 @@
-import { and, eq, sql } from 'drizzle-orm';
+import { and, eq, ne, sql } from 'drizzle-orm';
 import { usageOrderEntry } from '@/lib/consignment/entries';
 import type { NewId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { consignmentWords as words } from '@/lib/wording/consignment';
-import type { Database } from '../../client';
+import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import { usageOfOwner } from '../../queries/consignment/usageOfOwner';
 import type { Person } from '../../queries/people';
@@ -48,7 +48,9 @@ export async function makeUsageOrder(
       .from(usageOrders)
       .where(and(eq(usageOrders.lenderId, lenderId), eq(usageOrders.state, 'made')));
     if (open) return refused('conflict', words.madeAlready(open.number));
-    const { waiting, uncertain } = usageOfOwner(write, lenderId);
+    const { waiting, uncertain: known } = usageOfOwner(write, lenderId);
+    const toldUntil = await lastTold(write, lenderId);
+    const uncertain = known.filter(({ moves }) => moves.some((seq) => seq > toldUntil));
     if (waiting.length === 0) return refused('frozen', words.nothingWaits);
     if (waiting.length !== seen) return refused('conflict', words.moreWaits(seen, waiting.length));
     const [last] = await write
@@ -92,4 +94,13 @@ export async function makeUsageOrder(
     });
     return { ok: true, value: { id, number } };
   });
+}
+
+/** How far the journal went as the owner was last told; what was uncertain then is not told again. */
+async function lastTold(write: Queries, lenderId: string): Promise<number> {
+  const [last] = await write
+    .select({ seq: sql<number | null>`max(${usageOrders.journalSeq})` })
+    .from(usageOrders)
+    .where(and(eq(usageOrders.lenderId, lenderId), ne(usageOrders.state, 'withdrawn')));
+  return last?.seq ?? 0;
 }
