@@ -6,6 +6,8 @@ import { markUsageOrderSent } from '@/db/operations/consignment/mark-usage-order
 import { settleUsageOrder } from '@/db/operations/consignment/settle-usage-order';
 import { stateOwner } from '@/db/operations/consignment/state-owner';
 import { withdrawUsageOrder } from '@/db/operations/consignment/withdraw-usage-order';
+import { putOnHeap, takeOffHeap } from '@/db/operations/pieces/heaps';
+import { recordMoves } from '@/db/operations/pieces/record-moves';
 import { listOwners, lotsOfNobodyStated } from '@/db/queries/consignment/owners';
 import { usageOfOwner } from '@/db/queries/consignment/usageOfOwner';
 import { THE_PROGRAM } from '@/db/reader';
@@ -228,6 +230,27 @@ describe('pieces out of a slot that holds others’ too', () => {
       },
     ]);
     expect(owner().inSlots).toMatchObject([{ itemId: slot.itemId, lo: 0, hi: 1 }]);
+    // the owner is told of it once; it stays on the page until a lot is read
+    const told = new ForOwner({
+      ...{ db: desk.db, newId: desk.newId, now: () => desk.now() },
+      keeper: await desk.person('dilys-harrow'),
+      manager: await desk.person('gwen-sallis'),
+    });
+    expect((await told.order(await told.sent())).uncertain).toMatchObject([{ pieces: 1, lo: 0, hi: 1 }]);
+    const at = desk.now();
+    await desk.db.tx(async (write) => {
+      const kind = { itemId: slot.itemId, lot: 'CONS-8', useBy: null, quantity: 1 };
+      const heap = { ...kind, form: 'unsterile' as const, owner: 'consignment' as const, lenderId: OWNER };
+      const stockId = await putOnHeap(write, { ...heap, placeId: 'place_general-stores', newId: desk.newId });
+      await takeOffHeap(write, stockId, 1);
+      const by = { personId: null, doneAt: at, enteredAt: at };
+      await recordMoves(write, [
+        { act: 'received', ...kind, to: { stockId }, ...by },
+        { act: 'wasted', ...kind, reason: 'damaged', from: { stockId }, ...by },
+      ]);
+    });
+    expect((await told.order(await told.sent())).uncertain).toEqual([]);
+    expect(owner().uncertain).toHaveLength(1);
   });
 });
 
