@@ -5,7 +5,7 @@ import { movesOfHeaps } from '@/db/queries/consignment/ownedMoves';
 import { items, stock, usageOrderLines, usageOrders } from '@/db/schema';
 import { type UsageLine, waitingLines } from '@/lib/consignment/waiting';
 import { groupBy } from '@/lib/lists/groupBy';
-import { addDays } from '@/lib/quantities/plainDate';
+import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { MAKERS } from '../catalogue/makers';
 import type { HospitalClock } from '../hospitalClock';
 import { LENDERS } from '../loans/loanPlan';
@@ -19,13 +19,13 @@ const OWNER_OF_MAKER: Record<string, (typeof LENDERS)[number]['id']> = {
 /** Nobody has said yet whose this one is. */
 const LOT_NOT_STATED = 'PH35-0417';
 
-/** What was used later than this is on no usage order yet. */
-const DAYS_WAITING = 110;
+/** So many uses of each owner’s are on no usage order yet: the newest. */
+const LINES_WAITING = 3;
 
 const MINUTE = 60_000;
 
 /**
- * Whose the consigned stock is, and a usage order a quarter to each owner for what was used of it, until some months ago. Needs
+ * Whose the consigned stock is, and a usage order a quarter to each owner for what was used of it, but for the newest. Needs
  * the journal of pieces: what it says was used decides what the orders say.
  */
 export async function insertConsignment(write: Queries, clock: HospitalClock): Promise<void> {
@@ -37,18 +37,14 @@ export async function insertConsignment(write: Queries, clock: HospitalClock): P
         sql`${stock.owner} = 'consignment' AND ${stock.lot} IS NOT ${LOT_NOT_STATED}
           AND ${stock.itemId} IN (SELECT id FROM ${items} WHERE maker_id = ${maker})`,
       );
-  const until = addDays(clock.today, -DAYS_WAITING);
-  const told = LENDERS.flatMap(({ id: lenderId }) =>
-    [
-      ...groupBy(
-        waitingLines(movesOfHeaps(write, lenderId)).filter(({ doneOn }) => doneOn < until),
-        ({ doneOn }) => lastMonthOfQuarter(doneOn),
-      ),
-    ].map(([month, lines]) => ({ lenderId, month, lines })),
-  ).sort((a, b) => a.month.localeCompare(b.month) || a.lenderId.localeCompare(b.lenderId));
+  const told = LENDERS.flatMap(({ id: lenderId }) => {
+    const used = waitingLines(movesOfHeaps(write, lenderId)).sort((a, b) => a.doneOn.localeCompare(b.doneOn));
+    const quarters = groupBy(used.slice(0, -LINES_WAITING), ({ doneOn }) => lastMonthOfQuarter(doneOn));
+    return [...quarters].map(([month, lines]) => ({ lenderId, month, lines }));
+  }).sort((a, b) => a.month.localeCompare(b.month) || a.lenderId.localeCompare(b.lenderId));
   const last = new Map(told.map((one) => [one.lenderId, one]));
   for (const [at, one] of told.entries())
-    await tell(write, { ...one, at: at + 1, isLast: last.get(one.lenderId) === one, until });
+    await tell(write, { ...one, at: at + 1, isLast: last.get(one.lenderId) === one, today: clock.today });
 }
 
 /** `2025-08-14 → 2025-09`. */
@@ -63,15 +59,23 @@ interface Told {
   month: string;
   lines: readonly UsageLine[];
   isLast: boolean;
-  until: string;
+  today: PlainDate;
 }
 
 /** One order, made, approved and sent on the first morning after what it tells of. */
-async function tell(write: Queries, { at, lenderId, month, lines, isLast, until }: Told): Promise<void> {
+async function tell(write: Queries, { at, lenderId, month, lines, isLast, today }: Told): Promise<void> {
   const id = `usageOrder_demo-${at}`;
   const [year = 0, of = 0] = month.split('-').map(Number);
-  const next = new Date(Date.UTC(year, of, 1, 9)).toISOString();
-  const made = [next, `${until}T09:00:00.000Z`].sort()[0] ?? next;
+  // the last one ends within its quarter: what was used after it waits
+  const lastDay = lines
+    .map(({ doneOn }) => doneOn)
+    .sort()
+    .at(-1);
+  const afterIt = plainDate.parse(
+    isLast && lastDay ? lastDay : new Date(Date.UTC(year, of, 0)).toISOString().slice(0, 10),
+  );
+  const [day] = [addDays(afterIt, 1), addDays(today, -1)].sort();
+  const made = `${day}T09:00:00.000Z`;
   const later = (minutes: number) => new Date(Date.parse(made) + minutes * MINUTE).toISOString();
   await write.insert(usageOrders).values({
     id,
