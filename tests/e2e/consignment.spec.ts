@@ -32,6 +32,7 @@ test('what was used of an owner’s stock is told once: made, chosen line by lin
 
   await owners.getByRole('link', { name: 'Sallowfen Surgical' }).click();
   const waiting = page.getByRole('table', { name: 'What waits for a usage order' });
+  await expect(waiting).toBeVisible();
   const lines = (await waiting.getByRole('row').count()) - 1;
   expect(lines).toBeGreaterThan(0);
   await expect(page.getByRole('table', { name: 'Lots, what came and where it went' })).toContainText(
@@ -52,8 +53,8 @@ test('what was used of an owner’s stock is told once: made, chosen line by lin
   for (let at = 1; at <= lines; at += 1)
     await rows
       .nth(at)
-      .getByText(at === 1 ? 'do not replace' : 'replace', { exact: true })
-      .click();
+      .getByRole('radio', { name: at === 1 ? 'do not replace' : 'replace', exact: true })
+      .check();
   await expectAccessible(page);
   await page.getByRole('button', { name: /^Keep what is said of/ }).click();
   await expect(page.getByText(`${lines - 1} so far`)).toHaveCount(0);
@@ -98,7 +99,7 @@ test('a delivery on consignment names its owner, and the terms of an item say th
   test.setTimeout(120_000);
   await actAs(page, KEEPER);
   await page.goto('/stock/receive');
-  await page.getByText('another, on consignment').click();
+  await page.getByRole('radio', { name: 'another, on consignment' }).check();
   await page.getByLabel('Owner').selectOption({ label: 'Corrow Hill Loan Sets' });
   await expectAccessible(page);
 
@@ -123,7 +124,7 @@ test('an owner’s list is set beside our record, refused with a fault in it, ex
   await page.goto('/consignment/lender_sallowfen');
   await page.getByRole('link', { name: 'Reconcile with their list' }).click();
   await expect(page.locator('[data-listening]').first()).toBeVisible();
-  await page.getByText('their list', { exact: true }).click();
+  await page.getByRole('radio', { name: 'their list' }).check();
   const list = page.getByRole('textbox', { name: 'The list' });
   await list.fill('code;lot;quantity\nSF-L35-40;L35-8110;1.000\nNO-SUCH;X1;1\n');
   await page.getByRole('button', { name: 'Set it beside our record' }).click();

@@ -167,7 +167,7 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
   },
   '/consignment/reconciliations/[id]': async (page) => {
     await page.goto('/consignment/lender_sallowfen/reconcile');
-    await page.getByText('their list', { exact: true }).click();
+    await page.getByRole('radio', { name: 'their list' }).check();
     await page.getByRole('textbox', { name: 'The list' }).fill('code;lot;quantity\nSF-L35-40;L35-8110;3\n');
     await page.getByRole('button', { name: 'Set it beside our record' }).click();
     await expect(page).toHaveURL(/\/consignment\/reconciliations\/reconciliation_/);
