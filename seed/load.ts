@@ -18,6 +18,7 @@ import { PLACES, THEATRES } from './hospital/building';
 import { COSTS } from './hospital/costs';
 import { PEOPLE } from './hospital/people';
 import { HospitalClock } from './hospitalClock';
+import { insertConsignment } from './consignment/insertConsignment';
 import { insertCases } from './insertCases';
 import { insertConfigurations } from './insertConfigurations';
 import { insertSessions } from './insertSessions';
@@ -76,6 +77,7 @@ export async function loadDemo({
     await insertLoans(write, clock);
     if (history) await insertPastPieces(write, clock, history);
     else await beginJournal(write, { at: now.toISOString(), on: clock.today });
+    await insertConsignment(write, clock);
     await write.insert(settings).values({ key: 'costs', value: COSTS });
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {

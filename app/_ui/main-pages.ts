@@ -28,6 +28,7 @@ export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Scan', href: '/scan', reach: 'recordScan' },
   { label: 'This morning', href: '/morning', reach: 'readHospital' },
   { label: 'Restock', href: '/restock', reach: 'readHospital' },
+  { label: 'Consignment', href: '/consignment', reach: 'readHospital' },
   { label: 'Trace', href: '/trace', reach: 'readHospital' },
   { label: 'Recalls', href: '/recalls', reach: 'readHospital' },
   { label: 'Loans', href: '/loans', reach: 'readHospital' },

@@ -26,6 +26,10 @@ export function subjectHref({ kind, id, label, caseId }: Subject): string | null
       return `/lenders/${id}`;
     case 'restock':
       return '/restock';
+    case 'reconciliation':
+      return `/consignment/reconciliations/${id}`;
+    case 'usageOrder':
+      return `/consignment/orders/${id}`;
     case 'order':
       return `/restock/orders/${id}`;
     case 'maker':

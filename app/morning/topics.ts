@@ -6,6 +6,7 @@ import { todayLines } from '@/app/_today/today-lines';
 import type { Tone } from '@/app/_ui/tone';
 import type { Database } from '@/db/client';
 import { listCases } from '@/db/queries/cases';
+import { listOwners } from '@/db/queries/consignment/owners';
 import { loadBoard } from '@/db/queries/loads/loadBoard';
 import { loanBoard } from '@/db/queries/loans/loanBoard';
 import { lotsNearUseBy } from '@/db/queries/morning/lotsNearUseBy';
@@ -20,6 +21,7 @@ import { isForNow } from '@/lib/loans/board';
 import { writePence } from '@/lib/quantities/money';
 import { addDays, isPastUseBy, type PlainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
+import { consignmentScreens } from '@/lib/wording/consignment';
 import { nextWords } from '@/lib/wording/loans';
 import { capitalised } from '@/lib/wording/numbers';
 import { gapName, gapSentence } from '@/lib/wording/restock-screens';
@@ -53,6 +55,7 @@ export async function topicsOf(db: Database, at: string): Promise<Topic[]> {
     loadsWaiting(db, at),
     loansDue(db, at, today),
     ordersDue(db, today),
+    usageOrdersDue(db, at),
     nearUseBy(db, today),
     waste(db, today),
   ]);
@@ -179,6 +182,28 @@ async function ordersDue(db: Database, today: PlainDate): Promise<Topic> {
       what: `${number}, ${maker}`,
       detail: `${here} of ${counted(ordered, 'piece')} here, ${expectedOn === null ? 'nobody has said by when' : `expected ${dateWords(expectedOn)}`}`,
       href: `/restock/orders/${id}`,
+    })),
+  };
+}
+
+/** Used pieces of others’ stock that no usage order has, and usage orders nobody has sent. */
+async function usageOrdersDue(db: Database, at: string): Promise<Topic> {
+  const due = (await listOwners(db)).filter(({ lines, open }) => lines > 0 || open !== null);
+  return {
+    title: 'Usage orders due',
+    href: '/consignment',
+    count: due.length,
+    tone: 'attention',
+    none: 'Every owner of consigned stock was told what was used.',
+    lines: due.map(({ id, name, pieces, lines, open, lastSentAt }) => ({
+      key: id,
+      what: name,
+      detail: [
+        ...(lines > 0 ? [`${consignmentScreens.waits(pieces, lines)} used and on no usage order`] : []),
+        ...(open === null ? [] : [`${open.number} is not sent`]),
+        lastSentAt === null ? 'none was sent before' : `last sent ${momentWords(lastSentAt, at)}`,
+      ].join('; '),
+      href: open === null ? `/consignment/${id}` : `/consignment/orders/${open.id}`,
     })),
   };
 }

@@ -72,7 +72,7 @@ const lotShown = (row: LotTableRow, show: string): boolean => {
     case 'held':
       return row.held !== null;
     case 'consignment':
-      return row.owner === 'consignment';
+      return row.owner.startsWith('consignment');
     case 'nothingFree':
       return row.turn === null;
     default:

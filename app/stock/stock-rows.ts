@@ -2,7 +2,7 @@ import type { ShelfLotRow } from '@/db/queries/shelf/shelfLots';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { ShelfLife } from '@/lib/stock/shelfLife';
 import { NOT_TAKEN_WORDS, turnWords } from '@/lib/wording/shelf';
-import { FORM_WORDS, heldWords, OWNER_WORDS } from '@/lib/wording/stock';
+import { FORM_WORDS, heldWords, ownerWords } from '@/lib/wording/stock';
 
 interface ItemOfRow {
   itemId: string;
@@ -63,7 +63,7 @@ const wordsOf = (lot: ShelfLotRow) => [
   lot.lot,
   lot.place,
   FORM_WORDS[lot.form],
-  OWNER_WORDS[lot.owner],
+  ownerWords(lot),
   ...lot.labels,
 ];
 
@@ -81,7 +81,7 @@ export function lotRows(lots: readonly ShelfLotRow[], lifeOf: readonly ShelfLife
     lot: lot.lot,
     useBy: lot.useBy,
     state: lifeOf[at] ?? 'none',
-    owner: OWNER_WORDS[lot.owner],
+    owner: ownerWords(lot),
     place: lot.place,
     held: lot.heldBecause === null ? null : heldWords(lot.heldBecause),
   }));

@@ -53,6 +53,8 @@ export const stock = sqliteTable('stock', {
   useBy: text('use_by'),
   quantity: integer('quantity').notNull(),
   owner: text('owner').notNull(),
+  /** Whose it is, where it is on consignment; `null`: ours, or nobody has stated it. */
+  lenderId: text('lender_id'),
   placeId: text('place_id').notNull(),
   heldBecause: text('held_because'),
   revision: integer('revision').notNull(),

@@ -3,6 +3,7 @@ export * from './cards';
 export * from './caseLife';
 export * from './catalogue';
 export * from './changes';
+export * from './consignment';
 export * from './dayLooks';
 export * from './emergencies';
 export * from './hospital';

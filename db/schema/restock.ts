@@ -1,5 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import { json } from './columns';
+import { flag, json } from './columns';
 
 /** What is agreed with a maker, or holds for one item; `null` falls back. */
 export const supplyTermsRows = sqliteTable('supply_terms', {
@@ -11,6 +11,8 @@ export const supplyTermsRows = sqliteTable('supply_terms', {
   reviewDays: integer('review_days'),
   servicePercent: real('service_percent'),
   shelfLifeDays: integer('shelf_life_days'),
+  /** Kept on consignment: what is used is replaced by its owner, never bought. */
+  consigned: flag('consigned'),
   changedBy: text('changed_by'),
   changedAt: text('changed_at').notNull(),
   revision: integer('revision').notNull(),

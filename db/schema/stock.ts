@@ -22,6 +22,8 @@ export const deliveryLines = sqliteTable('delivery_lines', {
   count: integer('count').notNull(),
   piecesEach: integer('pieces_each').notNull(),
   owner: text('owner').notNull(),
+  /** Whose it is, where it is on consignment; `null`: ours, or nobody has stated it. */
+  lenderId: text('lender_id'),
   placeId: text('place_id').notNull(),
   heldBecause: text('held_because'),
   stockId: text('stock_id').notNull(),

@@ -19,6 +19,8 @@ const KIND_CODES: Record<SheetKind, string> = {
   dayBeforeReport: 'DR',
   loanRequest: 'LQ',
   supplyOrder: 'SO',
+  usageOrder: 'UO',
+  reconciliation: 'RL',
   loanReturn: 'LR',
   preferenceCard: 'PC',
   recordOfUse: 'RU',

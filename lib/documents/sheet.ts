@@ -31,6 +31,8 @@ export type SheetKind =
   | 'loanReturn'
   | 'preferenceCard'
   | 'supplyOrder'
+  | 'usageOrder'
+  | 'reconciliation'
   | 'recordOfUse'
   | 'recall';
 

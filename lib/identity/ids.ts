@@ -69,6 +69,10 @@ export const deliveryLineId = idOf('deliveryLine');
 export const stockCountId = idOf('stockCount');
 export const stockCountLineId = idOf('stockCountLine');
 export const recallId = idOf('recall');
+export const usageOrderId = idOf('usageOrder');
+export const usageLineId = idOf('usageLine');
+export const reconciliationId = idOf('reconciliation');
+export const reconciliationLineId = idOf('reconciliationLine');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -125,6 +129,8 @@ export type DeliveryId = z.infer<typeof deliveryId>;
 export type StockCountId = z.infer<typeof stockCountId>;
 export type StockCountLineId = z.infer<typeof stockCountLineId>;
 export type RecallId = z.infer<typeof recallId>;
+export type ReconciliationId = z.infer<typeof reconciliationId>;
+export type UsageOrderId = z.infer<typeof usageOrderId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

@@ -18,6 +18,7 @@ export const meaning = z.enum([
   'iDeclareThisLoan',
   'iHandThisOver',
   'iCloseThisRecall',
+  'iCloseThisReconciliation',
   'iRecordedThis',
 ]);
 export type Meaning = z.infer<typeof meaning>;

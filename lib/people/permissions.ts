@@ -102,6 +102,13 @@ export const PERMITTED = {
   approveRestock: ['theatreManager'],
   /** How long makers take, how often is ordered, and other terms of supply. */
   keepSupplyTerms: ['stockKeeper', 'theatreManager', 'administrator'],
+  /** Whose the stock on consignment is. */
+  stateStockOwner: ['stockKeeper', 'theatreManager'],
+  /** Makes usage orders for the owners of consigned stock, and marks them as sent. */
+  makeUsageOrder: ['stockKeeper', 'theatreManager'],
+  approveUsageOrder: ['theatreManager'],
+  /** Sets an owner’s list beside our record; where a difference stays unexplained, two of them together. */
+  reconcileConsignment: ['stockKeeper', 'theatreManager'],
   /** Puts what came of an order on the shelf, and closes the order. */
   receiveOrder: ['stockKeeper', 'theatreManager'],
   writePlan: ['surgeon', 'scrubPractitioner', 'theatreManager', 'administrator'],

@@ -10,6 +10,8 @@ export const supplyTerms = z.strictObject({
   servicePercent: z.number().min(50).max(99.9).multipleOf(0.1).nullable(),
   /** Days a piece is good for as it comes. */
   shelfLifeDays: z.number().int().min(1).max(7_300).nullable(),
+  /** Kept on consignment: what is used is replaced by its owner on a usage order, and never bought. */
+  consigned: z.boolean().nullable().default(null),
 });
 export type SupplyTerms = z.output<typeof supplyTerms>;
 
@@ -20,6 +22,8 @@ export interface TermsInForce {
   reviewDays: number;
   service: number;
   shelfLifeDays: number | null;
+  /** Replaced by its owner, never bought; where nobody stated it, it is bought. */
+  consigned: boolean;
 }
 
 type Restock = SettingValue<'restock'>;
@@ -38,6 +42,7 @@ export function termsFor(
     reviewDays: own('reviewDays') ?? settings.reviewDays,
     service: (own('servicePercent') ?? perMilleOf(settings, mustHaveClass) / 10) / 100,
     shelfLifeDays: own('shelfLifeDays'),
+    consigned: own('consigned') ?? false,
   };
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { deliveryId, deliveryLineId, itemId, orderLineId, placeId, scanId } from '../identity/ids';
+import { deliveryId, deliveryLineId, itemId, lenderId, orderLineId, placeId, scanId } from '../identity/ids';
 import type { Problem } from '../identity/result';
 import { isPastUseBy, type PlainDate, plainDate } from '../quantities/plainDate';
 import { deliveryWords as words } from '../wording/stock-acts';
@@ -21,6 +21,8 @@ export const deliveryLine = z.strictObject({
   unit: z.enum(['packs', 'pieces']),
   placeId,
   owner: stockOwner,
+  /** Whose it is, where it is on consignment; `null`: ours, or the note does not say. */
+  lenderId: lenderId.nullable().default(null),
   /** Put on its shelf as held, because …: nothing takes from it. `null`: not held. */
   held: stockHold.nullable(),
   /** The same lot is on record with another use-by, and this one was read again. */
@@ -46,6 +48,8 @@ export const delivery = z.strictObject({
 export interface LineFacts {
   item: { name: string; status: 'current' | 'withdrawn' | 'recalled'; packMultiple: number } | null;
   placeInUse: boolean;
+  /** The owner named is one on record, in use; true where none is named. */
+  ownerInUse: boolean;
   lotUnderRecall: boolean;
   /** Use-bys on record for the same lot of the same item. */
   useBysOfLot: readonly (PlainDate | null)[];
@@ -57,7 +61,7 @@ export const piecesOf = (line: Pick<DeliveryLine, 'count' | 'unit'>, packMultipl
 /** Everything that keeps a line from being received, at once; `at` is its place in the delivery. */
 export function lineProblems(
   line: DeliveryLine,
-  { item, placeInUse, lotUnderRecall, useBysOfLot }: LineFacts,
+  { item, placeInUse, ownerInUse, lotUnderRecall, useBysOfLot }: LineFacts,
   { at, arrivedOn }: { at: number; arrivedOn: PlainDate },
 ): Problem[] {
   const problems: Problem[] = [];
@@ -69,6 +73,8 @@ export function lineProblems(
   }
   if (item.status !== 'current') add('itemId', item.status, words.notCurrent(item.name, item.status));
   if (!placeInUse) add('placeId', 'no-such-place', words.placeNeeded);
+  if (!ownerInUse) add('lenderId', 'no-such-owner', words.noSuchOwner);
+  if (line.owner === 'ours' && line.lenderId !== null) add('lenderId', 'is-ours', words.oursHasNoOwner);
   if (lotUnderRecall) add('lot', 'lot-recalled', words.lotRecalled(item.name, line.lot));
   if (
     line.form === 'sterilePacked' &&

@@ -17,5 +17,6 @@ export const MEANING_WORDS: Record<Meaning, string> = {
   iDeclareThisLoan: 'I declare this loan as stated',
   iHandThisOver: 'I hand this over',
   iCloseThisRecall: 'I close this recall',
+  iCloseThisReconciliation: 'I close this reconciliation',
   iRecordedThis: 'I recorded what was used',
 };

@@ -15,6 +15,8 @@ export const SHEET_WORDS: Record<SheetKind, string> = {
   dayBeforeReport: 'Day-before report',
   loanRequest: 'Request for a loan',
   supplyOrder: 'Order',
+  usageOrder: 'Usage order',
+  reconciliation: 'Reconciliation',
   loanReturn: 'Return note',
   preferenceCard: 'Preference card',
   recordOfUse: 'Record of use',
@@ -223,6 +225,18 @@ export const noSheetWords = {
     sentence:
       'There is no order under this address, so there is nothing to print. It may have been mistyped.',
     link: { href: '/restock/orders', words: 'Go to the orders' },
+  },
+  noReconciliation: {
+    title: 'No such reconciliation',
+    sentence:
+      'There is no reconciliation under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/consignment', words: 'Go to consignment' },
+  },
+  noUsageOrder: {
+    title: 'No such usage order',
+    sentence:
+      'There is no usage order under this address, so there is nothing to print. It may have been mistyped.',
+    link: { href: '/consignment', words: 'Go to consignment' },
   },
   noLoan: {
     title: 'No such loan',

@@ -176,3 +176,25 @@ export const restockWords = {
   sentence,
   working,
 };
+
+/** What the sentence of a line says of consignment. */
+export const consignmentNotes = {
+  /** ` Of what is on order, 3 are replaced by their owner (UO-0012) and not bought.`; empty where there is nothing to say. */
+  replaced: (toReplace: readonly { number: string; pieces: number }[], waiting: number): string => {
+    const pieces = toReplace.reduce((sum, one) => sum + one.pieces, 0);
+    const numbers = listWords(toReplace.map((one) => one.number));
+    return [
+      pieces === 0
+        ? ''
+        : ` Of what is on order, ${pieces} ${pieces === 1 ? 'is' : 'are'} replaced by the owner (${numbers}), not bought.`,
+      waiting === 0
+        ? ''
+        : ` ${waiting} used from consignment ${waiting === 1 ? 'waits' : 'wait'} for a usage order, which may ask for ${waiting === 1 ? 'its' : 'their'} replacement.`,
+    ].join('');
+  },
+  /** It is kept on consignment by its terms. */
+  neverBought: (lacking: number): string =>
+    lacking === 0
+      ? 'Order none: it is kept on consignment, and enough is at hand.'
+      : `Order none: it is kept on consignment, so what is used is replaced by its owner on a usage order and never bought. By its use ${lacking} more should be at hand: ask the owner for them.`,
+};

@@ -10,6 +10,8 @@ export const deliveryWords = {
   notCurrent: (name: string, status: 'withdrawn' | 'recalled') =>
     `${name} is ${status}: it is not received. Put it aside, and send it back.`,
   placeNeeded: 'Choose a place that is in use.',
+  noSuchOwner: 'Choose an owner that is on record, or say that the note does not state it.',
+  oursHasNoOwner: 'What is ours has no other owner.',
   lotRecalled: (name: string, lot: string | null) =>
     `${lot === null ? name : `Lot ${lot} of ${name}`} is under a recall: it is not received. Put it aside, and tell the incident lead.`,
   pastOnArrival: (name: string, useBy: string, on: string) =>

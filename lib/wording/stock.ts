@@ -17,6 +17,20 @@ export const OWNER_WORDS: Record<'ours' | 'consignment', string> = {
   consignment: 'consignment',
 };
 
+/** `ours`, `consignment of Sallowfen Surgical`, `consignment, owner not stated`. */
+export function ownerWords({
+  owner,
+  lender,
+}: {
+  owner: 'ours' | 'consignment';
+  lender: string | null;
+}): string {
+  if (owner === 'ours') return OWNER_WORDS.ours;
+  return lender === null
+    ? `${OWNER_WORDS.consignment}, owner not stated`
+    : `${OWNER_WORDS.consignment} of ${lender}`;
+}
+
 export const USE_BY_WORDS: Record<ShelfLife, string> = {
   past: 'past use-by',
   soon: 'soon',

@@ -29,8 +29,13 @@ export async function insertPastPieces(
   const { chance } = history;
   const items = new Map<string, ItemEntry>(catalogueEntries().map((entry) => [entry.id, entry]));
   const { slots, stories } = await storiesOf(write, clock, history, items);
+  const moves = stories.flatMap(({ slotMoves }) => slotMoves).sort((a, b) => a.at - b.at);
+  // a case of the first day may begin earlier in it than the hour that is now
+  const began = Math.min(
+    clock.now.getTime() - HISTORY_DAYS * DAY,
+    (moves[0]?.at ?? Number.POSITIVE_INFINITY) - MINUTE,
+  );
   const rows: Row[] = [];
-  const began = clock.now.getTime() - HISTORY_DAYS * DAY;
   for (const story of stories)
     for (const { setId, lineId, itemId, quantity } of story.began)
       rows.push({
@@ -52,7 +57,6 @@ export async function insertPastPieces(
       toLineId: slot.lineId,
       personId: null,
     });
-  const moves = stories.flatMap(({ slotMoves }) => slotMoves).sort((a, b) => a.at - b.at);
   const singles = stories.flatMap((story) => story.singles).sort((a, b) => a.at - b.at);
   await insertHeapRows(write, refillRows(rows, moves, items, chance));
   await singleRows(write, rows, singles, items, history);

@@ -42,6 +42,9 @@ const EXAMPLES: Record<string, string[]> = {
   '/stock/[item]': ['sf-n40-40', 'cr-b25-110', 'sf-c35-16', 'pt-c-seal'].map((end) => `/stock/item_${end}`),
   '/sets/[id]/count': ['/sets/set_sfs-09/count', '/sets/set_sfs-01/count'],
   '/lenders/[id]': ['/lenders/lender_sallowfen'],
+  '/consignment/[id]': ['/consignment/lender_sallowfen', '/consignment/lender_corrow-hill'],
+  '/consignment/[id]/reconcile': ['/consignment/lender_sallowfen/reconcile'],
+  '/consignment/orders/[id]': ['/consignment/orders/usageOrder_demo-1'],
   '/loads/[id]': ['/loads/load_demo-1460'],
   '/loans/[id]': ['4471', '4472', '4475', '4476', '4477', '4430'].map((end) => `/loans/loan_demo-${end}`),
   '/people/[id]': ['/people/person_wren-adeyemi'],
@@ -106,6 +109,11 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/plans/procedures': 'person_gwen-sallis',
   '/plans/starts/[id]': 'person_ines-halloran',
   '/repairs': 'person_dilys-harrow',
+  '/consignment': 'person_dilys-harrow',
+  '/consignment/[id]': 'person_dilys-harrow',
+  '/consignment/[id]/reconcile': 'person_dilys-harrow',
+  '/consignment/orders/[id]': 'person_gwen-sallis',
+  '/consignment/reconciliations/[id]': 'person_dilys-harrow',
   '/restock': 'person_gwen-sallis',
   '/restock/orders/[id]': 'person_gwen-sallis',
   '/restock/terms': 'person_dilys-harrow',
@@ -155,6 +163,14 @@ const MADE: Record<string, (page: Page) => Promise<string>> = {
       .first()
       .click();
     await expect(page).toHaveURL(/\/restock\/orders\/order_/);
+    return page.url();
+  },
+  '/consignment/reconciliations/[id]': async (page) => {
+    await page.goto('/consignment/lender_sallowfen/reconcile');
+    await page.getByRole('radio', { name: 'their list' }).check();
+    await page.getByRole('textbox', { name: 'The list' }).fill('code;lot;quantity\nSF-L35-40;L35-8110;3\n');
+    await page.getByRole('button', { name: 'Set it beside our record' }).click();
+    await expect(page).toHaveURL(/\/consignment\/reconciliations\/reconciliation_/);
     return page.url();
   },
   '/stock/counts/[id]': async (page) => {

@@ -6,6 +6,7 @@ import { Dialog } from '@/app/_ui/dialog';
 import { FieldGrid } from '@/app/_ui/field-grid';
 import { problemsAt } from '@/app/_ui/field-problem';
 import { NumberField } from '@/app/_ui/number-field';
+import { SelectField } from '@/app/_ui/select-field';
 import type { SentProblem } from '@/app/sets/_parts/send-json';
 import type { SupplyTerms } from '@/lib/restock/terms';
 import { ActForm } from './act-form';
@@ -23,9 +24,17 @@ const FIELDS = [
   { name: 'reviewDays', label: 'Days between orders', unit: 'days', hint: 'empty: as set' },
   { name: 'servicePercent', label: 'Service level', unit: '%', hint: 'empty: by must-have class' },
   { name: 'shelfLifeDays', label: 'Good for, as it comes', unit: 'days', hint: 'empty: not known' },
-] as const satisfies readonly { name: keyof SupplyTerms; label: string; unit: string; hint: string }[];
+] as const satisfies readonly {
+  name: Exclude<keyof SupplyTerms, 'consigned'>;
+  label: string;
+  unit: string;
+  hint: string;
+}[];
 
-type Texts = Record<keyof SupplyTerms, string>;
+type Texts = Record<(typeof FIELDS)[number]['name'], string>;
+
+const keptTextOf = (consigned: boolean | null | undefined) =>
+  consigned == null ? '' : consigned ? 'consignment' : 'ours';
 
 const textsOf = (terms: TermsOf | null): Texts =>
   Object.fromEntries(
@@ -45,6 +54,7 @@ export function TermsDialog({
 }) {
   const { send, pending, problems } = useRestockAct();
   const [texts, setTexts] = useState(textsOf(terms));
+  const [kept, setKept] = useState(keptTextOf(terms?.consigned));
   const [item, setItem] = useState<string | null>(null);
   const [own, setOwn] = useState<SentProblem[]>([]);
   const all =
@@ -72,9 +82,12 @@ export function TermsDialog({
       {
         of,
         baseRevision: terms?.revision ?? 0,
-        terms: Object.fromEntries(
-          FIELDS.map(({ name }) => [name, texts[name].trim() === '' ? null : Number(texts[name])]),
-        ),
+        terms: {
+          ...Object.fromEntries(
+            FIELDS.map(({ name }) => [name, texts[name].trim() === '' ? null : Number(texts[name])]),
+          ),
+          consigned: kept === '' ? null : kept === 'consignment',
+        },
       },
       () => 'The terms are stated; the next proposal goes by them.',
     );
@@ -112,6 +125,19 @@ export function TermsDialog({
               problems={problemsAt(all, name)}
             />
           ))}
+          <SelectField
+            name="consigned"
+            label="Kept"
+            hint="on consignment: replaced by its owner on a usage order, never bought"
+            blank={terms?.of.kind === 'maker' ? 'not stated: bought' : 'as the maker'}
+            options={[
+              { value: 'ours', label: 'bought, ours' },
+              { value: 'consignment', label: 'on consignment' },
+            ]}
+            value={kept}
+            onValue={setKept}
+            problems={problemsAt(all, 'consigned')}
+          />
         </FieldGrid>
       </ActForm>
     </Dialog>

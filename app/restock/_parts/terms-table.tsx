@@ -57,6 +57,20 @@ const COLUMNS: Column<Row>[] = [
     width: 'fit',
   },
   {
+    id: 'kept',
+    header: 'Kept',
+    value: (row) => (row.consigned === null ? null : row.consigned ? 'on consignment' : 'bought, ours'),
+    cell: (row) =>
+      row.consigned === null
+        ? row.of.kind === 'maker'
+          ? 'bought'
+          : 'as the maker'
+        : row.consigned
+          ? 'on consignment'
+          : 'bought, ours',
+    width: 'fit',
+  },
+  {
     id: 'shelf',
     header: 'Good for as it comes',
     align: 'end',

@@ -3,7 +3,7 @@ import type { ShelfLotRow } from '@/db/queries/shelf/shelfLots';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { shelfLifeOf } from '@/lib/stock/shelfLife';
 import { NOT_TAKEN_WORDS, piecesWords, turnWords } from '@/lib/wording/shelf';
-import { FORM_WORDS, heldWords, OWNER_WORDS } from '@/lib/wording/stock';
+import { FORM_WORDS, heldWords, ownerWords } from '@/lib/wording/stock';
 import { LifeStatus } from '../item-cells';
 import { CorrectDialog } from './correct-dialog';
 import type { HeapOfAct } from './heap-act';
@@ -61,7 +61,7 @@ export function Heaps({
                 {row.useBy === null ? 'no use-by stated' : `use-by ${row.useBy} `}
                 {row.useBy === null || row.because === 'pastUseBy' ? null : <LifeStatus life={life} />}
               </p>
-              <p className={styles.soft}>{`${FORM_WORDS[row.form]}, ${OWNER_WORDS[row.owner]}`}</p>
+              <p className={styles.soft}>{`${FORM_WORDS[row.form]}, ${ownerWords(row)}`}</p>
             </div>
             <div>
               <p>{row.place}</p>

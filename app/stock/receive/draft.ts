@@ -30,6 +30,8 @@ export interface Draft {
   reference: string;
   arrivedOn: string;
   owner: 'ours' | 'consignment';
+  /** Whose, where it is on consignment; empty: the note does not say. */
+  lenderId: string;
   placeId: string;
   lines: DraftLine[];
 }
@@ -41,6 +43,8 @@ export const keptDraft = z.looseObject({
   reference: z.string(),
   arrivedOn: z.string(),
   owner: z.enum(['ours', 'consignment']),
+  // drafts kept before owners were named have none
+  lenderId: z.string().default(''),
   placeId: z.string(),
   lines: z.array(
     z.looseObject({
@@ -62,7 +66,7 @@ export const keptDraft = z.looseObject({
 });
 
 /** What the server is sent; a field nobody filled is sent as it is, and the server names it. */
-export const sentOf = ({ id, supplier, reference, arrivedOn, owner, lines }: Draft) => ({
+export const sentOf = ({ id, supplier, reference, arrivedOn, owner, lenderId, lines }: Draft) => ({
   id,
   supplier,
   reference,
@@ -77,6 +81,7 @@ export const sentOf = ({ id, supplier, reference, arrivedOn, owner, lines }: Dra
     unit: line.unit,
     placeId: line.placeId,
     owner,
+    lenderId: owner === 'ours' || lenderId === '' ? null : lenderId,
     held: line.held === '' ? null : line.held,
     useByReadAgain: line.useByReadAgain,
     // drafts kept before orders were offered name none

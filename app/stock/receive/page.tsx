@@ -3,6 +3,7 @@ import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
+import { ownersToName } from '@/db/queries/consignment/owners';
 import { listPlaces } from '@/db/queries/places';
 import { receivableItems, recentDeliveries } from '@/db/queries/shelf/receiving';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -23,9 +24,10 @@ export default async function ReceivePage({
   const { db, person } = await enter('/stock/receive');
   const at = now();
   const { item } = await searchParams;
-  const [items, places, recent] = await Promise.all([
+  const [items, places, owners, recent] = await Promise.all([
     receivableItems(db),
     listPlaces(db),
+    ownersToName(db),
     recentDeliveries(db, SHOWN),
   ]);
   return (
@@ -42,6 +44,7 @@ export default async function ReceivePage({
         places={places
           .filter(({ withdrawnAt }) => withdrawnAt === null)
           .map(({ id, name }) => ({ value: id, label: name }))}
+        owners={owners.map(({ id, name }) => ({ value: id, label: name }))}
         first={items.find(({ id }) => id === item)?.id ?? null}
       />
       {recent.length > 0 ? (

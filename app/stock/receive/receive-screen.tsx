@@ -31,12 +31,15 @@ export function ReceiveScreen({
   today,
   items,
   places,
+  owners,
   first,
 }: {
   personId: string;
   today: string;
   items: { value: string; label: string; note: string }[];
   places: { value: string; label: string }[];
+  /** Firms whose stock may lie here on consignment. */
+  owners: { value: string; label: string }[];
   /** The item this page was opened for. */
   first: string | null;
 }) {
@@ -161,11 +164,23 @@ export function ReceiveScreen({
             label="It belongs to"
             choices={[
               { value: 'ours', label: 'us' },
-              { value: 'consignment', label: 'its maker, on consignment' },
+              { value: 'consignment', label: 'another, on consignment' },
             ]}
             value={draft.owner}
             onValue={(owner) => change({ owner })}
           />
+          {draft.owner === 'consignment' ? (
+            <SelectField
+              name="lenderId"
+              label="Owner"
+              hint="What is used of it is told to them on a usage order."
+              blank="owner not stated"
+              options={owners}
+              value={draft.lenderId}
+              onValue={(lenderId) => change({ lenderId })}
+              problems={problemsAt(problems, 'lines.0.lenderId')}
+            />
+          ) : null}
           <SelectField
             name="place"
             label="Lines go to"

@@ -19,6 +19,7 @@ const begin = (today: string): Draft => ({
   reference: '',
   arrivedOn: today,
   owner: 'ours',
+  lenderId: '',
   placeId: '',
   lines: [],
 });

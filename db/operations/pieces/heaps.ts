@@ -11,6 +11,8 @@ export interface HeapKind {
   lot: string | null;
   useBy: string | null;
   owner: 'ours' | 'consignment';
+  /** The owner of what is on consignment; `null`: ours, or nobody has stated it. */
+  lenderId: string | null;
   placeId: string;
 }
 
@@ -22,8 +24,10 @@ export async function putOnHeap(
   write: Queries,
   { quantity, newId, ...kind }: HeapKind & { quantity: number; newId: NewId },
 ): Promise<StockId> {
-  const same = (column: typeof stock.lot | typeof stock.useBy, value: string | null) =>
-    value === null ? isNull(column) : eq(column, value);
+  const same = (
+    column: typeof stock.lot | typeof stock.useBy | typeof stock.lenderId,
+    value: string | null,
+  ) => (value === null ? isNull(column) : eq(column, value));
   const [heap] = await write
     .select({ id: stock.id })
     .from(stock)
@@ -34,6 +38,7 @@ export async function putOnHeap(
         same(stock.lot, kind.lot),
         same(stock.useBy, kind.useBy),
         eq(stock.owner, kind.owner),
+        same(stock.lenderId, kind.lenderId),
         eq(stock.placeId, kind.placeId),
         isNull(stock.heldBecause),
       ),

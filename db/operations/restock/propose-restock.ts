@@ -36,7 +36,8 @@ export async function proposeRestock(
   const shown = lines.filter(isWorthALook);
   const counted = {
     lookedAt: lines.length,
-    enough: lines.filter(({ order, answer }) => order === 0 && answer !== null).length,
+    enough: lines.filter(({ order, lacking, answer }) => order === 0 && lacking === 0 && answer !== null)
+      .length,
     withoutUse: lines.filter((line) => line.answer === null && !isWorthALook(line)).length,
   };
   return db.tx(async (write) => {

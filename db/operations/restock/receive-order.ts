@@ -47,7 +47,7 @@ export async function receiveOrder(request: AtOrder): Promise<Outcome<Received, 
     for (const { lineId, quantity, lot, useBy, form } of parts) {
       const line = lines.find(({ id }) => id === lineId);
       if (!line) throw new Error('lines were looked up before');
-      const heap = { itemId: line.itemId, form, lot, useBy, owner: 'ours' as const, placeId };
+      const heap = { itemId: line.itemId, form, lot, useBy, owner: 'ours' as const, lenderId: null, placeId };
       const stockId = await putOnHeap(write, { ...heap, quantity, newId });
       written.push({ orderLineId: lineId, quantity, lot, useBy, placeId, stockId });
       await recordMoves(write, [

@@ -48,7 +48,7 @@ export async function saveSupplyTerms(
         makerId: ofMaker ? of.id : null,
         itemId: ofMaker ? null : of.id,
       });
-    const { leadDays, leadSdDays, reviewDays, servicePercent, shelfLifeDays } = before ?? {};
+    const { leadDays, leadSdDays, reviewDays, servicePercent, shelfLifeDays, consigned } = before ?? {};
     await appendLedger(write, {
       doneAt: now,
       enteredAt: now,
@@ -57,7 +57,9 @@ export async function saveSupplyTerms(
       subjectKind: of.kind,
       subjectId: of.id,
       detail: {
-        before: before ? { leadDays, leadSdDays, reviewDays, servicePercent, shelfLifeDays } : null,
+        before: before
+          ? { leadDays, leadSdDays, reviewDays, servicePercent, shelfLifeDays, consigned }
+          : null,
         after: terms,
       },
     });

@@ -120,6 +120,8 @@ async function apply(
       lot: row.lot,
       useBy: row.useBy,
       owner: stockOwner.parse(row.owner),
+      // whoever counted it saw that it is not ours, not whose it is
+      lenderId: null,
       placeId,
     };
     return { ok: true, value: await putOnHeap(write, { ...kind, quantity: pieces, newId }) };

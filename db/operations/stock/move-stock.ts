@@ -88,6 +88,7 @@ async function putDown(
       lot: row.lot,
       useBy: row.useBy,
       owner: stockOwner.parse(row.owner),
+      lenderId: row.lenderId,
       placeId,
       quantity: pieces,
       newId,

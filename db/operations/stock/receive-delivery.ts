@@ -1,4 +1,4 @@
-import { and, eq, inArray, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNull, sql } from 'drizzle-orm';
 import { type NewId, stockId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
@@ -12,7 +12,7 @@ import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { datesOfLots, lotKey, lotsUnderRecall } from '../../queries/shelf/heapAt';
-import { deliveries, deliveryLines, items, places, stock } from '../../schema';
+import { deliveries, deliveryLines, items, lenders, places, stock } from '../../schema';
 import { putOnHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
 import { countToOrder, orderedLines } from '../restock/order-parts';
@@ -104,8 +104,8 @@ export async function receiveDelivery(request: ReceiveDelivery): Promise<Outcome
         reference,
         arrivedOn,
         lines: rows.map(
-          ({ itemId, lot, useBy, count, piecesEach, owner, placeId, heldBecause, stockId }) => ({
-            ...{ itemId, lot, useBy, count, piecesEach, owner, placeId, heldBecause, stockId },
+          ({ itemId, lot, useBy, count, piecesEach, owner, lenderId, placeId, heldBecause, stockId }) => ({
+            ...{ itemId, lot, useBy, count, piecesEach, owner, lenderId, placeId, heldBecause, stockId },
           }),
         ),
       },
@@ -175,19 +175,20 @@ async function headProblems(write: Queries, sent: Sent, now: string): Promise<Pr
 async function onRecord(write: Queries, lines: readonly DeliveryLine[]) {
   const itemIds = [...new Set(lines.map(({ itemId }) => itemId))];
   const placeIds = [...new Set(lines.map(({ placeId }) => placeId))];
-  const [known, there, recalled, useBys] = await Promise.all([
+  const [known, there, recalled, useBys, owners] = await Promise.all([
     write.select().from(items).where(inArray(items.id, itemIds)),
     write.select().from(places).where(inArray(places.id, placeIds)),
     lotsUnderRecall(write, itemIds),
     datesOfLots(write, itemIds),
+    write.select({ id: lenders.id }).from(lenders).where(isNull(lenders.withdrawnAt)),
   ]);
-  return { items: known, places: there, recalled, useBys };
+  return { items: known, places: there, recalled, useBys, owners: new Set(owners.map(({ id }) => id)) };
 }
 
 type OnRecord = Awaited<ReturnType<typeof onRecord>>;
 
 function factsFor(
-  { items: known, places: there, recalled, useBys }: OnRecord,
+  { items: known, places: there, recalled, useBys, owners }: OnRecord,
   line: DeliveryLine,
 ): LineFacts {
   const item = known.find(({ id }) => id === line.itemId);
@@ -201,6 +202,7 @@ function factsFor(
           packMultiple: item.packMultiple,
         }
       : null,
+    ownerInUse: line.lenderId === null || owners.has(line.lenderId),
     placeInUse: place !== undefined && place.withdrawnAt === null,
     lotUnderRecall: recalled(line.itemId, line.lot),
     useBysOfLot: useBys.get(key) ?? [],
@@ -211,9 +213,9 @@ async function putAway(
   write: Queries,
   { line, at, known, newId }: { line: DeliveryLine; at: number; known: OnRecord; newId: NewId },
 ) {
-  const { id, itemId, form, lot, useBy, count, unit, owner, placeId, scanId, orderLineId } = line;
+  const { id, itemId, form, lot, useBy, count, unit, owner, lenderId, placeId, scanId, orderLineId } = line;
   const piecesEach = unit === 'packs' ? piecesOf({ count: 1, unit }, packOf(known, itemId)) : 1;
-  const heap = { itemId, form, lot, useBy, owner, placeId, quantity: count * piecesEach };
+  const heap = { itemId, form, lot, useBy, owner, lenderId, placeId, quantity: count * piecesEach };
   let heapId: string;
   if (line.held !== null) {
     heapId = stockId.parse(newId('stock'));
@@ -229,6 +231,7 @@ async function putAway(
     count,
     piecesEach,
     owner,
+    lenderId,
     placeId,
     heldBecause: line.held,
     stockId: heapId,

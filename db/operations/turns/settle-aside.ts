@@ -73,6 +73,7 @@ export async function settleAside(request: SettleAside): Promise<Outcome<{ outco
         lot: null,
         useBy: null,
         owner: 'ours',
+        lenderId: null,
         placeId: place.id,
         quantity: piece.quantity,
         newId,

@@ -12,11 +12,13 @@ import {
   people,
   places,
   plans,
+  reconciliations,
   restocks,
   scans,
   sets,
   sterilisers,
   supplyOrders,
+  usageOrders,
 } from '../../schema';
 
 /** What an entry is about, and how people call it; `null` where it has no name of its own. */
@@ -111,6 +113,16 @@ async function named(
         .select({ id: supplyOrders.id, label: supplyOrders.number })
         .from(supplyOrders)
         .where(inArray(supplyOrders.id, ids));
+    case 'reconciliation':
+      return read
+        .select({ id: reconciliations.id, label: reconciliations.number })
+        .from(reconciliations)
+        .where(inArray(reconciliations.id, ids));
+    case 'usageOrder':
+      return read
+        .select({ id: usageOrders.id, label: usageOrders.number })
+        .from(usageOrders)
+        .where(inArray(usageOrders.id, ids));
     case 'maker':
       return read.select({ id: makers.id, label: makers.name }).from(makers).where(inArray(makers.id, ids));
     default:

@@ -22,6 +22,8 @@ import {
   supplyOrderParts,
   supplyOrders,
 } from '../../schema';
+import { replacementsToCome } from '../consignment/replacement';
+import { ownersOnRecord, usageOfOwner } from '../consignment/usageOfOwner';
 import { leavingSets } from '../loans/leavingSets';
 import { readSetting } from '../settings';
 import { plannedItems } from '../theatre/plannedItems';
@@ -56,12 +58,15 @@ export async function restockFacts(db: Reading, now: string): Promise<RestockFac
     demandOnRecord(db, today, settings.recordWeeks),
     loadTerms(read),
   ]);
+  const replaced = replacementsToCome(read);
+  const waiting = piecesWaiting(read);
   const toRestock = current.flatMap((row): ItemToRestock[] => {
     const slots = inSets.get(row.id);
     const lots = heaps.get(row.id) ?? [];
     const record = demand.recordOf(row.id);
     const promised = committed.get(row.id) ?? [];
     const coming = onOrder.get(row.id) ?? 0;
+    const toReplace = replaced.get(row.id) ?? [];
     if (!slots && lots.length === 0 && record.uses.length === 0 && promised.length === 0 && coming === 0)
       return [];
     const strictest = slots?.mustHaveClass ?? null;
@@ -76,6 +81,8 @@ export async function restockFacts(db: Reading, now: string): Promise<RestockFac
         record,
         heaps: lots,
         onOrder: coming,
+        toReplace: toReplace.map(({ order: number, pieces }) => ({ number, pieces })),
+        usedWaiting: waiting.get(row.id) ?? 0,
         committed: promised,
         toRefill: slots?.lacking ?? 0,
       },
@@ -117,6 +124,15 @@ async function heapsToUse(read: Queries) {
     useBy: useBy === null ? null : plainDate.parse(useBy),
   }));
   return groupBy(lots, ({ id }) => id);
+}
+
+/** Used pieces of owners' stock that no usage order has yet, by item. */
+function piecesWaiting(read: Queries): Map<string, number> {
+  const waiting = new Map<string, number>();
+  for (const owner of ownersOnRecord(read))
+    for (const { way, itemId: id, pieces } of usageOfOwner(read, owner).waiting)
+      if (way === 'used') waiting.set(id, (waiting.get(id) ?? 0) + pieces);
+  return waiting;
 }
 
 /** Pieces ordered that have not come yet, by item. */

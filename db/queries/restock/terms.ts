@@ -12,8 +12,9 @@ const termsOf = ({
   reviewDays,
   servicePercent,
   shelfLifeDays,
+  consigned,
 }: TermsRow): SupplyTerms =>
-  supplyTerms.parse({ leadDays, leadSdDays, reviewDays, servicePercent, shelfLifeDays });
+  supplyTerms.parse({ leadDays, leadSdDays, reviewDays, servicePercent, shelfLifeDays, consigned });
 
 /** Every term that is stated, by maker and by item. */
 export async function loadTerms(
@@ -45,6 +46,7 @@ const NOTHING_STATED: SupplyTerms = {
   reviewDays: null,
   servicePercent: null,
   shelfLifeDays: null,
+  consigned: null,
 };
 
 /** Every maker, with terms or without, and every item that has terms of its own. */

@@ -6,7 +6,7 @@ import { type StockForm, stockForm, stockOwner } from '@/lib/stock/stock';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
-import { items, makers, packs, places, stock } from '../../schema';
+import { items, lenders, makers, packs, places, stock } from '../../schema';
 import { onKits } from '../caseLife/standing';
 import { promisedPouches } from '../short/decisions';
 import { heapsHiddenFrom } from './blindHeaps';
@@ -24,6 +24,8 @@ export interface ShelfLotRow {
   lot: string | null;
   useBy: PlainDate | null;
   owner: 'ours' | 'consignment';
+  /** Whose it is, where it is on consignment; `null`: ours, or nobody has stated it. */
+  lender: string | null;
   placeId: string;
   place: string;
   heldBecause: string | null;
@@ -44,7 +46,7 @@ export async function shelfLots(
 ): Promise<ShelfLotRow[]> {
   mayRead(db, 'readHospital');
   const today = wallClock(now).date;
-  const [rows, itemOf, placeOf, kits, travelling, labels, hidden] = await Promise.all([
+  const [rows, itemOf, placeOf, kits, travelling, labels, hidden, owners] = await Promise.all([
     heapRows(db.read, only),
     itemsOnShelf(db.read, only),
     placesById(db.read),
@@ -56,7 +58,9 @@ export async function shelfLots(
       .innerJoin(stock, eq(stock.id, packs.stockId))
       .where(eq(packs.state, 'sterile')),
     heapsHiddenFrom(db),
+    db.read.select({ id: lenders.id, name: lenders.name }).from(lenders),
   ]);
+  const ownerNames = new Map(owners.map(({ id, name }) => [id, name]));
   const labelsOf = groupBy(labels, ({ stockId }) => stockId);
   const heaps = rows.flatMap((heap) => {
     const [item, place] = [itemOf.get(heap.itemId), placeOf.get(heap.placeId)];
@@ -90,6 +94,7 @@ export async function shelfLots(
         lot: heap.lot,
         useBy: one.useBy,
         owner: stockOwner.parse(heap.owner),
+        lender: heap.lenderId === null ? null : (ownerNames.get(heap.lenderId) ?? heap.lenderId),
         placeId: place.id,
         place: place.name,
         heldBecause: heap.heldBecause,

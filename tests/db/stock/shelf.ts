@@ -94,6 +94,7 @@ export class Shelf {
       lot: 'TEST-1',
       useBy: '2027-06-30',
       owner: 'ours',
+      lenderId: null,
       placeId: 'place_implant-cupboard',
       ...change,
     };

@@ -138,7 +138,7 @@ export function AddThing({
             label="It belongs to"
             choices={[
               { value: 'ours', label: 'us' },
-              { value: 'consignment', label: 'its maker, on consignment' },
+              { value: 'consignment', label: 'another, on consignment' },
             ]}
             value={owner}
             onValue={setOwner}

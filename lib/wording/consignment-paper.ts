@@ -1,0 +1,52 @@
+/** The words of the paper of a usage order. */
+export const usageOrderWords = {
+  facts: {
+    to: 'To',
+    address: 'Address',
+    made: 'Made',
+    approved: 'Approved',
+    sent: 'Sent',
+    stands: 'Stands',
+    pieces: 'Pieces used',
+    replace: 'To be replaced',
+    takenBack: 'Taken back',
+  },
+  by: (moment: string, person: string) => `${moment}, ${person}`,
+  notApproved: 'not approved: this is no order yet',
+  notSent: 'not marked as sent',
+  withdrawn: (because: string) => `withdrawn: ${because}`,
+  draft: {
+    word: 'NOT APPROVED',
+    sentence: 'Nobody has approved this usage order. It is for looking at, and orders nothing.',
+  },
+  withdrawnNotice: 'This usage order was withdrawn. It orders nothing.',
+  replaceHead: 'Used: please replace',
+  reportHead: 'Used: please do not replace',
+  openHead: 'Used: nobody has said yet whether to replace it',
+  takenBackHead: 'Taken back from earlier usage orders',
+  takenBackNote: 'told before, and corrected or found since',
+  uncertainHead: 'Uncertain: may have been yours, charged on no order',
+  uncertainNote:
+    'Pieces of several owners lay in one slot of a set, and not every lot was read. So many at least and at most were yours.',
+  lines: (count: number, pieces: number) =>
+    `${count === 1 ? 'one line' : `${count} lines`}, ${pieces === 1 ? 'one piece' : `${pieces} pieces`}`,
+  noCase: 'no case',
+  columns: {
+    code: 'Code',
+    gtin: 'GTIN',
+    name: 'Item',
+    lot: 'Lot',
+    useBy: 'Use-by',
+    pieces: 'Pieces',
+    outcome: 'Outcome',
+    case: 'Case',
+    day: 'On',
+    set: 'Set',
+    share: 'Yours',
+  },
+  noLot: 'not stated',
+  references:
+    'Case references are ours and opaque: they name no patient and no surgeon. Keep them, and name them in what you send us.',
+  conditions: 'State lot and use-by of every piece you send in replacement, and the number of this order.',
+  signed: { hospital: 'For the hospital', owner: 'For the owner: received, replacements by' },
+};
