@@ -23,11 +23,11 @@ export async function traceReach(db: Reading, of: RecallOf): Promise<Reached | n
     of,
     ...(await recallNames(db.read, of)),
     reach,
-    cases: await namesOfCases(
+    cases: namesOfCases(
       db.read,
       reach.cases.map(({ caseId }) => caseId),
     ),
-    sets: await namesOfSets(
+    sets: namesOfSets(
       db.read,
       reach.sets.map(({ setId }) => setId),
     ),

@@ -1,6 +1,5 @@
 import { desc, eq, inArray } from 'drizzle-orm';
-import { itemId } from '@/lib/identity/ids';
-import { type LotBalance, lotTrace } from '@/lib/trace/lotTrace';
+import type { LotBalance } from '@/lib/trace/lotTrace';
 import {
   type RecallOf,
   type RecallReach,
@@ -13,7 +12,7 @@ import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { people, recallHolds, recalls, recallTasks, stock } from '../../schema';
 import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
-import { lotFacts } from './lotFacts';
+import { lotOnRecord } from './lotFacts';
 import { recallReach } from './reach';
 import { recallNames } from './recallNames';
 
@@ -128,7 +127,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
     ...[row.closedBy, row.closedWith].filter((one) => one !== null),
   ]);
   const nameOf = (personId: string | null) => names.get(personId ?? '') ?? 'somebody';
-  const sets = await namesOfSets(read, [
+  const sets = namesOfSets(read, [
     ...holds.flatMap(({ setId }) => setId ?? []),
     ...reach.sets.map(({ setId }) => setId),
     ...reach.unknownLots,
@@ -159,7 +158,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
           },
     found,
     reach,
-    cases: await namesOfCases(
+    cases: namesOfCases(
       read,
       [...reach.cases, ...found.cases].map(({ caseId }) => caseId),
     ),
@@ -182,7 +181,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
       .sort((a, b) => a.name.localeCompare(b.name, 'en') || a.task.localeCompare(b.task)),
     balance:
       row.closedAt === null && of.kind === 'lot'
-        ? lotTrace(lotFacts(read, itemId.parse(of.itemId), of.lot)).balance
+        ? (lotOnRecord(read, of.itemId, of.lot)?.trace.balance ?? null)
         : (row.balance as LotBalance | null),
   };
 }
