@@ -67,5 +67,12 @@ INSERT INTO slot_knots (set_id, item_id, since_at)
       WHERE lay < 0)
   GROUP BY set_id, item_id;
 
+-- The sets with pieces in a slot, by its line: whichever version they stand by.
+CREATE INDEX slot_holdings_of_line ON slot_holdings (line_id, set_id, quantity) WHERE quantity > 0;
+
+-- What a steriliser ran, in the order in which it ran it.
+DROP INDEX loads_by_steriliser;
+CREATE INDEX loads_by_steriliser ON loads (steriliser_id, started_at, number);
+
 -- The list of recalls, page by page.
-CREATE INDEX recalls_closed ON recalls (opened_at, id) WHERE closed_at IS NOT NULL;
+CREATE INDEX recalls_closed ON recalls (number) WHERE closed_at IS NOT NULL;

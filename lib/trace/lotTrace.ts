@@ -117,7 +117,7 @@ export function lotTrace({ lot, moves, slots }: LotFacts): LotTrace {
 export function lotFirstHere(moves: readonly LotMove[]): string | null {
   const first = moves[0];
   if (first === undefined || first.act === 'opening') return null;
-  return moves.reduce((earliest, { doneAt }) => (doneAt < earliest ? doneAt : earliest), first.doneAt);
+  return moves.map(({ doneAt }) => doneAt).sort()[0] ?? null;
 }
 
 /**

@@ -19,6 +19,7 @@ import { may } from '@/lib/people/permissions';
 import { capitalised } from '@/lib/wording/numbers';
 import { REHEARSAL, recallWords, TASK_WORDS } from '@/lib/wording/recall';
 import { momentWords } from '@/lib/wording/sets';
+import { traceWords } from '@/lib/wording/trace';
 import { Acknowledge } from './acknowledge';
 import { CloseRecall } from './close-recall';
 
@@ -125,7 +126,7 @@ export default async function RecallPage({ params }: Props) {
           <Acknowledge recallId={recall.id} asked={mine.map(({ task }) => TASK_WORDS[task])} />
         </Section>
       )}
-      <Section title="Cases" note="confirmed, possible and excluded, each with its reasons">
+      <Section title="Cases" note={traceWords.casesNote}>
         <ReachedCases caption={`Cases of recall ${recall.number}`} rows={caseRows(reach.cases, cases)} />
       </Section>
       {balance === null ? null : (

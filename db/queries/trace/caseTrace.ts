@@ -115,7 +115,7 @@ function pieceOf(read: Reading['read'], caseId: string, rows: readonly Row[]): C
       contradicted: false,
     };
   }
-  const firstAt = rows.reduce((least, { doneAt }) => (doneAt < least ? doneAt : least), first.doneAt);
+  const [firstAt = first.doneAt] = rows.map(({ doneAt }) => doneAt).sort();
   const history = slotHistory(slotWindow(read, setId, itemId, firstAt));
   const lots = [
     ...new Set(history.events.flatMap(({ kind, lot }) => (kind === 'in' && lot !== null ? [lot] : []))),

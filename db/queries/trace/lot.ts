@@ -1,5 +1,6 @@
 import { eq, type SQL, sql } from 'drizzle-orm';
-import type { LotTrace } from '@/lib/trace/lotTrace';
+import type { LotBalance, LotTrace } from '@/lib/trace/lotTrace';
+import type { SlotBounds } from '@/lib/trace/slotBounds';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { items } from '../../schema';
@@ -39,16 +40,37 @@ interface LotTraced {
 }
 
 /** As the reader may see it. */
-export type LotSeen = LotTraced & {
-  /** Sets the reader counts blind: what lies in them is not theirs to see. */
-  hidden: ReadonlySet<string>;
-};
+export interface LotSeen extends Omit<LotTraced, 'trace'> {
+  trace: Omit<LotTrace, 'slots' | 'balance'> & {
+    /** `bounds` is `null` where the reader counts that set blind: what lies in it is not theirs to see. */
+    slots: { setId: string; bounds: SlotBounds | null }[];
+    /** `null` where such a set may have some of it. */
+    balance: LotBalance | null;
+  };
+  /** Sets and heaps that a recall would hold. */
+  toHold: { sets: number; heaps: number };
+}
 
 /** A lot forward: from its receipt to shelves, slots and cases, with its balance; `null` where it never was here. */
 export async function traceLot(db: Reading, itemId: string, lot: string): Promise<LotSeen | null> {
   mayRead(db, 'readHospital');
   const traced = await lotTraced(db.read, itemId, lot);
-  return traced && { ...traced, hidden: await hiddenFrom(db) };
+  if (!traced) return null;
+  const hidden = await hiddenFrom(db);
+  const { trace } = traced;
+  const isHidden = ({ setId }: { setId: string }) => hidden.has(setId);
+  return {
+    ...traced,
+    trace: {
+      ...trace,
+      slots: trace.slots.map(({ setId, bounds }) => ({ setId, bounds: hidden.has(setId) ? null : bounds })),
+      balance: trace.slots.some(isHidden) ? null : trace.balance,
+    },
+    toHold: {
+      sets: trace.slots.filter(({ bounds }) => bounds.now.toHold > 0).length,
+      heaps: trace.heaps.filter(({ quantity }) => quantity > 0).length,
+    },
+  };
 }
 
 /** As `traceLot`, inside or outside a write. */

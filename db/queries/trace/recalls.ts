@@ -1,79 +1,16 @@
-import { desc, eq, inArray } from 'drizzle-orm';
+import { eq, inArray } from 'drizzle-orm';
 import type { LotBalance } from '@/lib/trace/lotTrace';
-import {
-  type RecallOf,
-  type RecallReach,
-  type RecallTask,
-  recallReach as reachSchema,
-  recallOf,
-  recallTask,
-} from '@/lib/trace/recall';
+import { type RecallOf, type RecallTask, recallReach as reachSchema, recallTask } from '@/lib/trace/recall';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { people, recallHolds, recalls, recallTasks, stock } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
 import { lotOnRecord } from './lotFacts';
 import { recallReach } from './reach';
+import { type ReachSeen, reachSeen } from './reachSeen';
 import { recallNames } from './recallNames';
-
-export interface RecallInList {
-  id: string;
-  number: string;
-  what: string;
-  reason: string;
-  isRehearsal: boolean;
-  openedAt: string;
-  openedBy: string;
-  closedAt: string | null;
-  /** Cases that had it, or may have had it, as it was opened. */
-  confirmed: number;
-  possible: number;
-  acknowledged: number;
-  asked: number;
-}
-
-type RecallRow = typeof recalls.$inferSelect;
-
-/** What a recall is of, from its row. */
-const ofRecall = ({ kind, itemId: item, lot, setId, loadId }: RecallRow): RecallOf =>
-  recallOf.parse({
-    kind,
-    ...(kind === 'lot' ? { itemId: item, lot } : kind === 'item' ? { itemId: item } : {}),
-    ...(kind === 'set' ? { setId } : {}),
-    ...(kind === 'load' ? { loadId } : {}),
-  });
-
-/** Every recall, open ones first, the newest first. */
-export async function listRecalls(db: Reading): Promise<RecallInList[]> {
-  mayRead(db, 'readHospital');
-  const { read } = db;
-  const rows = await read.select().from(recalls).orderBy(desc(recalls.openedAt));
-  const tasks = await read.select().from(recallTasks);
-  const names = await namesOfPeople(
-    read,
-    rows.map(({ openedBy }) => openedBy),
-  );
-  const listed: RecallInList[] = [];
-  for (const row of rows) {
-    const { cases } = reachSchema.parse(row.found);
-    const asked = tasks.filter(({ recallId }) => recallId === row.id);
-    listed.push({
-      id: row.id,
-      number: row.number,
-      what: (await recallNames(read, ofRecall(row))).what,
-      reason: row.reason,
-      isRehearsal: row.isRehearsal,
-      openedAt: row.openedAt,
-      openedBy: names.get(row.openedBy) ?? 'somebody',
-      closedAt: row.closedAt,
-      confirmed: cases.filter(({ standing }) => standing === 'confirmed').length,
-      possible: cases.filter(({ standing }) => standing === 'possible').length,
-      acknowledged: asked.filter(({ acknowledgedAt }) => acknowledgedAt !== null).length,
-      asked: asked.length,
-    });
-  }
-  return listed.sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null));
-}
+import { ofRecall } from './recallRow';
 
 interface RecallOnFile {
   id: string;
@@ -88,14 +25,15 @@ interface RecallOnFile {
   opened: { at: string; by: string };
   closed: { at: string; by: string; with: string; because: string } | null;
   /** As it was opened, and, while it is open, as things are now. */
-  found: RecallReach;
-  reach: RecallReach;
+  found: ReachSeen;
+  reach: ReachSeen;
   cases: Map<string, NamedCase>;
   holds: {
     setId: string | null;
     stockId: string | null;
     name: string;
-    pieces: number;
+    /** `null`: the reader counts that set, and is not to see what lies in it. */
+    pieces: number | null;
     /** Whether it is held still; of a set, for this or another reason. */
     heldStill: boolean;
   }[];
@@ -107,7 +45,7 @@ interface RecallOnFile {
     acknowledgedAt: string | null;
     note: string | null;
   }[];
-  /** Of a lot: now, or as it was closed; `null` for anything else. */
+  /** Of a lot: now, or as it was closed; `null` for anything else, and where the reader counts a set it lies in. */
   balance: LotBalance | null;
 }
 
@@ -117,8 +55,10 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
   const [row] = await read.select().from(recalls).where(eq(recalls.id, id));
   if (!row) return null;
   const of = ofRecall(row);
-  const found = reachSchema.parse(row.found);
-  const reach = row.closedAt === null ? ((await recallReach(read, of)) ?? found) : found;
+  const asOpened = reachSchema.parse(row.found);
+  const asIs = row.closedAt === null ? ((await recallReach(read, of)) ?? asOpened) : asOpened;
+  const hidden = await hiddenFrom(db);
+  const [found, reach] = [reachSeen(asOpened, hidden), reachSeen(asIs, hidden)];
   const holds = await read.select().from(recallHolds).where(eq(recallHolds.recallId, id));
   const tasks = await read.select().from(recallTasks).where(eq(recallTasks.recallId, id));
   const names = await namesOfPeople(read, [
@@ -165,7 +105,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
     holds: holds.map(({ setId, stockId, pieces }) => ({
       setId,
       stockId,
-      pieces,
+      pieces: setId !== null && hidden.has(setId) ? null : pieces,
       name: setId === null ? (heaps.get(stockId ?? '')?.name ?? '') : (sets.get(setId)?.code ?? setId),
       heldStill: setId === null ? heaps.get(stockId ?? '')?.held === true : sets.get(setId)?.step === 'held',
     })),
@@ -179,8 +119,9 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
         note,
       }))
       .sort((a, b) => a.name.localeCompare(b.name, 'en') || a.task.localeCompare(b.task)),
-    balance:
-      row.closedAt === null && of.kind === 'lot'
+    balance: [...asIs.sets, ...asOpened.sets].some(({ setId }) => hidden.has(setId))
+      ? null
+      : row.closedAt === null && of.kind === 'lot'
         ? (lotOnRecord(read, of.itemId, of.lot)?.trace.balance ?? null)
         : (row.balance as LotBalance | null),
   };
