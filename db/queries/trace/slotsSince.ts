@@ -25,14 +25,19 @@ export const movesSince = (itemId: string, slots: readonly SlotSince[]): SQL => 
     FROM json_each(${list(slots)}) slot CROSS JOIN piece_moves INDEXED BY piece_moves_out_of_slot
     WHERE from_set_id = slot.value ->> 0 AND item_id = ${itemId} AND done_at >= slot.value ->> 1 AND act <> 'carried' ${STANDS_AS_LEFT}`;
 
-/** What lies in some slots of an item now, and from when on their records say more than a count; in the order of the list. */
+/**
+ * What lies in some slots of an item now, over every version of a configuration by which it may lie there, and from when on
+ * their records say more than a count; in the order of the list.
+ */
 export const slotsNow = (itemId: string, slots: readonly SlotSince[]): SQL => sql`
-  SELECT slot.key AS slot,
-      (SELECT coalesce(sum(held.quantity), 0) FROM slot_holdings held
-        CROSS JOIN configuration_lines line ON line.id = held.line_id
-        WHERE held.set_id = slot.value ->> 0 AND held.quantity > 0 AND line.item_id = ${itemId}) AS pieces,
+  SELECT
+      (SELECT coalesce(sum(held.quantity), 0)
+        FROM configuration_lines line INDEXED BY configuration_lines_by_item
+        CROSS JOIN slot_holdings held INDEXED BY slot_holdings_of_line
+          ON held.line_id = line.id AND held.set_id = slot.value ->> 0
+        WHERE line.item_id = ${itemId} AND held.quantity > 0) AS pieces,
       (SELECT since_at FROM slot_knots WHERE set_id = slot.value ->> 0 AND item_id = ${itemId}) AS knotAt
-    FROM json_each(${list(slots)}) slot`;
+    FROM json_each(${list(slots)}) slot ORDER BY slot.key`;
 
 /** The record of a slot since then, and what lay there; `null` where that is not enough to tell from, and all is read. */
 export interface SlotRecord {
@@ -46,11 +51,7 @@ export interface SlotRecord {
  */
 export function slotsSince(read: Queries, itemId: string, slots: readonly SlotSince[]): SlotRecord[] {
   if (slots.length === 0) return [];
-  const nowThere = read.all(slotsNow(itemId, slots)) as {
-    slot: number;
-    pieces: number;
-    knotAt: string | null;
-  }[];
+  const nowThere = read.all(slotsNow(itemId, slots)) as { pieces: number; knotAt: string | null }[];
   const movesOf: SlotMove[][] = slots.map(() => []);
   for (const { slot, ...move } of read.all(movesSince(itemId, slots)) as (SlotMove & { slot: number })[])
     movesOf[slot]?.push(move);

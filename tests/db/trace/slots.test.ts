@@ -51,7 +51,7 @@ const slotsOf = (db: Database) =>
       GROUP BY held.set_id, line.item_id HAVING count(*) = 1 ORDER BY 1, 2`) as Slot[];
 
 /** Enters what can be entered, in that order: a slot never holds less than nothing. */
-async function live(db: Database, slot: Slot, deeds: readonly Deed[], readsOneIn: number, mark: string) {
+async function live(db: Database, slot: Slot, deeds: readonly Deed[], readsInTen: number, mark: string) {
   const cases = db.read.all(sql`SELECT id FROM cases ORDER BY id LIMIT 4`) as { id: string }[];
   const place = { setId: slot.setId, lineId: slot.lineId };
   let lying = slot.pieces;
@@ -72,7 +72,7 @@ async function live(db: Database, slot: Slot, deeds: readonly Deed[], readsOneIn
     moves.push({
       act,
       itemId: slot.itemId,
-      lot: act === 'refilled' || (!comes && act !== 'carried' && isRead < readsOneIn) ? named : null,
+      lot: act === 'refilled' || (!comes && act !== 'carried' && isRead < readsInTen) ? named : null,
       useBy: null,
       quantity: pieces,
       ...(comes || act === 'carried' ? { to: place } : {}),
@@ -111,65 +111,72 @@ function sinceEmpty(history: SlotHistory, beforeMs: number): SlotHistory {
 }
 
 describe('a lot in a slot, read from the moment it came', () => {
-  it('is told as the whole journal of that slot tells it, whatever was entered late, read, lost or explained', async () => {
-    const seen = { agree: 0, contradict: 0, tied: 0, loose: 0 };
-    // in some houses no lot is read as it leaves, in others many are
-    for (const readsOneIn of [0, 0, 1, 3]) {
-      const db = await demoDatabase();
-      const slots = slotsOf(db);
-      expect(slots.length).toBeGreaterThan(150);
-      const lives = fc.sample(fc.array(deed, { minLength: 4, maxLength: 36 }), {
-        numRuns: 150,
-        seed: 952_000 + readsOneIn,
-      });
-      for (const [place, deeds] of lives.entries()) {
-        const slot = slots[place] as Slot;
-        await live(db, slot, deeds, readsOneIn, String(place));
-        const lot = `A-${place}`;
-        const found = lotOnRecord(db.read, slot.itemId, lot);
-        const moves = allOf(db, slot);
-        const ofLot = moves.filter((move) => move.lot === lot);
-        if (ofLot.length === 0) {
-          expect(found).toBeNull();
-          continue;
+  // in some houses no lot is read as it leaves, in others many are
+  it.each([
+    { readsInTen: 0, atLeast: { tied: 3, contradict: 6 } },
+    { readsInTen: 1, atLeast: { tied: 5, contradict: 15 } },
+    { readsInTen: 3, atLeast: { tied: 3, contradict: 15 } },
+  ])(
+    'is told as the whole journal of that slot tells it, $readsInTen of ten lots read as they leave',
+    async ({ readsInTen, atLeast }) => {
+      const seen = { agree: 0, contradict: 0, tied: 0, loose: 0 };
+      {
+        const db = await demoDatabase();
+        const slots = slotsOf(db);
+        expect(slots.length).toBeGreaterThan(150);
+        const lives = fc.sample(fc.array(deed, { minLength: 4, maxLength: 36 }), {
+          numRuns: 140,
+          seed: 952_000 + readsInTen,
+        });
+        for (const [place, deeds] of lives.entries()) {
+          const slot = slots[place] as Slot;
+          await live(db, slot, deeds, readsInTen, String(place));
+          const lot = `A-${place}`;
+          const found = lotOnRecord(db.read, slot.itemId, lot);
+          const moves = allOf(db, slot);
+          const ofLot = moves.filter((move) => move.lot === lot);
+          if (ofLot.length === 0) {
+            expect(found).toBeNull();
+            continue;
+          }
+          const [firstAt = ''] = ofLot.map(({ doneAt }) => doneAt).sort();
+          expect(found?.trace.firstHereAt).toBe(firstAt);
+          const asked = { lot, firstHereAtMs: Date.parse(firstAt) };
+          const whole = slotBounds(slotHistory(moves), asked);
+          const told = found?.trace.slots.find(({ setId }) => setId === slot.setId)?.bounds;
+          if (!told) throw new Error('the lot lay in that slot');
+          if (whole.contradiction !== null) {
+            seen.contradict += 1;
+            if (moves.some(({ act }) => act === 'explained')) continue;
+            // what was wrong before the slot was last empty is of no account; all since is
+            const since = slotBounds(sinceEmpty(slotHistory(moves), Date.parse(firstAt)), asked);
+            expect(told.contradiction).toEqual(since.contradiction);
+            expect([told.now, told.cases]).toEqual([since.now, since.cases]);
+            continue;
+          }
+          seen.agree += 1;
+          if (isTied(db, slot, firstAt)) seen.tied += 1;
+          else seen.loose += 1;
+          expect(told.contradiction).toBeNull();
+          expect([told.now, told.cases, told.unrecorded, told.arrived]).toEqual([
+            whole.now,
+            whole.cases,
+            whole.unrecorded,
+            whole.arrived,
+          ]);
+          expect(told.outcomes).toEqual(whole.outcomes);
+          const bounds = ({ lo, hi }: { lo: number; hi: number }) => ({ lo, hi });
+          const shown = new Map(told.destinations.map((one) => [`${one.case} ${one.outcome}`, bounds(one)]));
+          for (const one of whole.destinations)
+            expect(shown.get(`${one.case} ${one.outcome}`) ?? { lo: 0, hi: 0 }).toEqual(bounds(one));
         }
-        const [firstAt = ''] = ofLot.map(({ doneAt }) => doneAt).sort();
-        expect(found?.trace.firstHereAt).toBe(firstAt);
-        const asked = { lot, firstHereAtMs: Date.parse(firstAt) };
-        const whole = slotBounds(slotHistory(moves), asked);
-        const told = found?.trace.slots.find(({ setId }) => setId === slot.setId)?.bounds;
-        if (!told) throw new Error('the lot lay in that slot');
-        if (whole.contradiction !== null) {
-          seen.contradict += 1;
-          if (moves.some(({ act }) => act === 'explained')) continue;
-          // what was wrong before the slot was last empty is of no account; all since is
-          const since = slotBounds(sinceEmpty(slotHistory(moves), Date.parse(firstAt)), asked);
-          expect(told.contradiction).toEqual(since.contradiction);
-          expect([told.now, told.cases]).toEqual([since.now, since.cases]);
-          continue;
-        }
-        seen.agree += 1;
-        if (isTied(db, slot, firstAt)) seen.tied += 1;
-        else seen.loose += 1;
-        expect(told.contradiction).toBeNull();
-        expect([told.now, told.cases, told.unrecorded, told.arrived]).toEqual([
-          whole.now,
-          whole.cases,
-          whole.unrecorded,
-          whole.arrived,
-        ]);
-        expect(told.outcomes).toEqual(whole.outcomes);
-        const bounds = ({ lo, hi }: { lo: number; hi: number }) => ({ lo, hi });
-        const shown = new Map(told.destinations.map((one) => [`${one.case} ${one.outcome}`, bounds(one)]));
-        for (const one of whole.destinations)
-          expect(shown.get(`${one.case} ${one.outcome}`) ?? { lo: 0, hi: 0 }).toEqual(bounds(one));
       }
-    }
-    expect(seen.agree).toBeGreaterThan(300);
-    expect(seen.contradict).toBeGreaterThan(20);
-    expect(seen.tied).toBeGreaterThan(10);
-    expect(seen.loose).toBeGreaterThan(150);
-  });
+      expect(seen.agree).toBeGreaterThan(60);
+      expect(seen.contradict).toBeGreaterThanOrEqual(atLeast.contradict);
+      expect(seen.tied).toBeGreaterThanOrEqual(atLeast.tied);
+      expect(seen.loose).toBeGreaterThan(40);
+    },
+  );
 
   it('is tied where, as things were done, more had left than had come, and not where late entries fit', async () => {
     const db = await demoDatabase();
