@@ -30,7 +30,8 @@ export async function insertPastPieces(
   const items = new Map<string, ItemEntry>(catalogueEntries().map((entry) => [entry.id, entry]));
   const { slots, stories } = await storiesOf(write, clock, history, items);
   const rows: Row[] = [];
-  const began = clock.now.getTime() - HISTORY_DAYS * DAY;
+  // a day before the first case, so that it is before it at whatever time of day the demo is loaded
+  const began = clock.now.getTime() - (HISTORY_DAYS + 1) * DAY;
   for (const story of stories)
     for (const { setId, lineId, itemId, quantity } of story.began)
       rows.push({
