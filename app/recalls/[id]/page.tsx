@@ -14,6 +14,7 @@ import { caseRows } from '@/app/trace/_parts/case-rows';
 import { ReachedCases } from '@/app/trace/_parts/reached-cases';
 import { RehearsalNote } from '@/app/trace/_parts/rehearsal-note';
 import styles from '@/app/trace/trace.module.css';
+import { recallHeading } from '@/db/queries/trace/recallList';
 import { findRecall } from '@/db/queries/trace/recalls';
 import { may } from '@/lib/people/permissions';
 import { capitalised } from '@/lib/wording/numbers';
@@ -29,7 +30,7 @@ type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { db } = await enter('/recalls/[id]');
-  const recall = await findRecall(db, (await params).id);
+  const recall = await recallHeading(db, (await params).id);
   if (!recall) return { title: 'No such recall' };
   return { title: `${recall.isRehearsal ? `${REHEARSAL}: ` : ''}Recall ${recall.number}` };
 }
@@ -129,6 +130,11 @@ export default async function RecallPage({ params }: Props) {
       <Section title="Cases" note={traceWords.casesNote}>
         <ReachedCases caption={`Cases of recall ${recall.number}`} rows={caseRows(reach.cases, cases)} />
       </Section>
+      {recall.isBlind && recall.of.kind === 'lot' ? (
+        <Section title="Balance">
+          <p className={styles.soft}>{recallWords.balanceBlind}</p>
+        </Section>
+      ) : null}
       {balance === null ? null : (
         <Section title="Balance" note={closed ? 'as it was closed' : 'as things are now'}>
           <BalanceTable balance={balance} />

@@ -1,7 +1,8 @@
-import { type SQL, sql } from 'drizzle-orm';
+import { eq, type SQL, sql } from 'drizzle-orm';
 import { recallReach } from '@/lib/trace/recall';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
+import { recalls } from '../../schema';
 import { recallNames } from './recallNames';
 import { ofRecall, type RecallRow } from './recallRow';
 
@@ -51,12 +52,25 @@ export async function listOpenRecalls(db: Reading): Promise<RecallInList[]> {
   return listed(db.read, db.read.all(openOnes) as Row[]);
 }
 
+/** What a recall is called, without what it reaches; `null` where there is none. */
+export async function recallHeading(
+  db: Reading,
+  id: string,
+): Promise<{ number: string; isRehearsal: boolean } | null> {
+  mayRead(db, 'readHospital');
+  const [row] = await db.read
+    .select({ number: recalls.number, isRehearsal: recalls.isRehearsal })
+    .from(recalls)
+    .where(eq(recalls.id, id));
+  return row ?? null;
+}
+
 /** @param olderThan the number of a recall, as `olderThan` of the page before; `null`: the first page */
 export async function listClosedRecalls(db: Reading, olderThan: string | null): Promise<ClosedRecalls> {
   mayRead(db, 'readHospital');
   const rows = db.read.all(closedPage(olderThan ?? AFTER_ALL)) as Row[];
-  const recalls = await listed(db.read, rows.slice(0, PAGE));
-  return { recalls, olderThan: rows.length > PAGE ? (recalls.at(-1)?.number ?? null) : null };
+  const listedHere = await listed(db.read, rows.slice(0, PAGE));
+  return { recalls: listedHere, olderThan: rows.length > PAGE ? (listedHere.at(-1)?.number ?? null) : null };
 }
 
 /** After the number of every recall. */

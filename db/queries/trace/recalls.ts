@@ -45,6 +45,8 @@ interface RecallOnFile {
     acknowledgedAt: string | null;
     note: string | null;
   }[];
+  /** The reader counts a set it reaches, and is not to see what lies in it. */
+  isBlind: boolean;
   /** Of a lot: now, or as it was closed; `null` for anything else, and where the reader counts a set it lies in. */
   balance: LotBalance | null;
 }
@@ -59,6 +61,10 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
   const asIs = row.closedAt === null ? ((await recallReach(read, of)) ?? asOpened) : asOpened;
   const hidden = await hiddenFrom(db);
   const [found, reach] = [reachSeen(asOpened, hidden), reachSeen(asIs, hidden)];
+  const lot = of.kind === 'lot' && row.closedAt === null ? lotOnRecord(read, of.itemId, of.lot) : null;
+  const isBlind = [...asIs.sets, ...asOpened.sets, ...(lot?.trace.slots ?? [])].some(({ setId }) =>
+    hidden.has(setId),
+  );
   const holds = await read.select().from(recallHolds).where(eq(recallHolds.recallId, id));
   const tasks = await read.select().from(recallTasks).where(eq(recallTasks.recallId, id));
   const names = await namesOfPeople(read, [
@@ -119,10 +125,11 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
         note,
       }))
       .sort((a, b) => a.name.localeCompare(b.name, 'en') || a.task.localeCompare(b.task)),
-    balance: [...asIs.sets, ...asOpened.sets].some(({ setId }) => hidden.has(setId))
+    isBlind,
+    balance: isBlind
       ? null
-      : row.closedAt === null && of.kind === 'lot'
-        ? (lotOnRecord(read, of.itemId, of.lot)?.trace.balance ?? null)
+      : row.closedAt === null
+        ? (lot?.trace.balance ?? null)
         : (row.balance as LotBalance | null),
   };
 }
