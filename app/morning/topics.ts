@@ -14,7 +14,7 @@ import { wasteOfMonth } from '@/db/queries/morning/wasteOfMonth';
 import { urgentGaps } from '@/db/queries/restock/gaps';
 import { listOrders } from '@/db/queries/restock/orders';
 import { readSetting } from '@/db/queries/settings';
-import { openRecalls } from '@/db/queries/trace/recalls';
+import { listOpenRecalls } from '@/db/queries/trace/recallList';
 import { listHeldSets } from '@/db/queries/turns/heldSets';
 import { dateWords } from '@/lib/documents/edition';
 import { isForNow } from '@/lib/loans/board';
@@ -99,7 +99,7 @@ async function gaps(db: Database, at: string): Promise<Topic> {
 }
 
 async function recallsOpen(db: Database): Promise<Topic> {
-  const open = (await openRecalls(db)).filter(({ isRehearsal }) => !isRehearsal);
+  const open = (await listOpenRecalls(db)).filter(({ isRehearsal }) => !isRehearsal);
   return {
     title: 'Recalls open',
     href: '/recalls',

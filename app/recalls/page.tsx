@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
+import { ButtonRow } from '@/app/_ui/button-row';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
@@ -10,7 +10,7 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { TraceScans } from '@/app/trace/_parts/trace-scans';
 import styles from '@/app/trace/trace.module.css';
-import { listRecalls, type RecallInList } from '@/db/queries/trace/recalls';
+import { listClosedRecalls, listOpenRecalls, type RecallInList } from '@/db/queries/trace/recallList';
 import { capitalised } from '@/lib/wording/numbers';
 import { REHEARSAL } from '@/lib/wording/recall';
 import { momentWords } from '@/lib/wording/sets';
@@ -21,9 +21,9 @@ export const dynamic = 'force-dynamic';
 /** What is called back, and what was. */
 export default async function RecallsPage({ searchParams }: { searchParams: Promise<{ before?: string }> }) {
   const { db } = await enter('/recalls');
-  const asked = z.iso.datetime().safeParse((await searchParams).before);
-  const before = asked.success ? asked.data : null;
-  const { open, closed, closedCount, older } = await listRecalls(db, before);
+  const { before } = await searchParams;
+  const olderThan = typeof before === 'string' && before !== '' ? before : null;
+  const [open, closed] = await Promise.all([listOpenRecalls(db), listClosedRecalls(db, olderThan)]);
   const at = now();
   return (
     <Page
@@ -42,20 +42,28 @@ export default async function RecallsPage({ searchParams }: { searchParams: Prom
           <Recalls recalls={open} at={at} />
         )}
       </Section>
-      {closed.length === 0 ? null : (
+      {closed.recalls.length === 0 && olderThan === null ? null : (
         <Section
           title="Closed"
-          note={closed.length === closedCount ? String(closedCount) : `${closed.length} of ${closedCount}`}
+          note={
+            olderThan === null && closed.olderThan === null
+              ? String(closed.recalls.length)
+              : 'the newest first'
+          }
         >
-          <Recalls recalls={closed} at={at} />
-          {closed.length === closedCount ? null : (
-            <nav aria-label="Pages of closed recalls" className={styles.pages}>
-              {before === null ? null : <LinkButton href="/recalls">Newest</LinkButton>}
-              {older === null ? null : (
-                <LinkButton href={`/recalls?before=${encodeURIComponent(older)}`}>Older</LinkButton>
-              )}
-            </nav>
+          {closed.recalls.length === 0 ? (
+            <p className={styles.soft}>There are no older ones.</p>
+          ) : (
+            <Recalls recalls={closed.recalls} at={at} />
           )}
+          <ButtonRow>
+            {olderThan === null ? null : <LinkButton href="/recalls">The newest</LinkButton>}
+            {closed.olderThan === null ? null : (
+              <LinkButton href={`/recalls?before=${encodeURIComponent(closed.olderThan)}`}>
+                Older recalls
+              </LinkButton>
+            )}
+          </ButtonRow>
         </Section>
       )}
     </Page>

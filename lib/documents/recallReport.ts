@@ -24,7 +24,8 @@ export interface RecallReportOf {
     opened: { at: string; by: string };
     closed: { at: string; by: string; with: string; because: string } | null;
     balance: LotBalance | null;
-    holds: readonly { setId: string | null; name: string; pieces: number; heldStill: boolean }[];
+    /** `pieces` is `null` where the reader counts that set blind. */
+    holds: readonly { setId: string | null; name: string; pieces: number | null; heldStill: boolean }[];
     tasks: readonly { name: string; task: RecallTask; acknowledgedAt: string | null; note: string | null }[];
   };
   cases: readonly {
@@ -179,7 +180,7 @@ function holdsTable(holds: RecallReportOf['recall']['holds']): Block {
     rowMm: 7,
     rows: holds.map(({ name, pieces, heldStill }): Cell[] => [
       textCell(text(name)),
-      textCell(text(String(pieces))),
+      textCell(text(pieces === null ? words.notShown : String(pieces))),
       textCell(text(heldStill ? words.heldStill : words.notHeld, 'small', heldStill)),
     ]),
   };

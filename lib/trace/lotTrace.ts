@@ -1,4 +1,5 @@
 import type { MoveAct } from '../pieces/move';
+import { sinceLotCame } from './sinceLotCame';
 import { type SlotBounds, type Standing, slotBounds, standingOf, type Why } from './slotBounds';
 import type { Bounds } from './slotFlow';
 import type { LotAsked, Outcome } from './slotHistory';
@@ -17,12 +18,22 @@ export interface LotMove {
   doneAt: string;
 }
 
+/** The slot of a set the lot went into or was read in. */
+export interface LotSlot {
+  setId: string;
+  /** What came and went, in the order in which it was entered: since a piece of the lot can have been there, or more. */
+  moves: readonly SlotMove[];
+  /** What lay there as they begin, none of it of the lot. */
+  before: number;
+  /** All that bears on it is among the moves: since the slot was last empty before the lot can have been there. */
+  isWhole: boolean;
+}
+
 export interface LotFacts {
   lot: string;
   /** Every move that names the lot, of this item, in the order in which they were entered. */
   moves: readonly LotMove[];
-  /** Per set the lot went into or was read in: what came and went in its slot since it was last empty before that. */
-  slots: readonly { setId: string; moves: readonly SlotMove[] }[];
+  slots: readonly LotSlot[];
 }
 
 /** What one case had, from one source. */
@@ -66,6 +77,8 @@ export interface LotTrace {
   slots: { setId: string; bounds: SlotBounds }[];
   heaps: { stockId: string; quantity: number }[];
   balance: LotBalance;
+  /** Sets whose slots must be read as a whole before this holds: their records since do not add up. */
+  inDoubt: string[];
 }
 
 /**
@@ -73,13 +86,15 @@ export interface LotTrace {
  * (`slotBounds`). Slots are apart from one another, so that bounds of several add up.
  */
 export function lotTrace({ lot, moves, slots }: LotFacts): LotTrace {
-  const first = moves[0];
-  const firstHereAt = first === undefined || first.act === 'opening' ? null : first.doneAt;
+  const firstHereAt = lotFirstHere(moves);
   const asked: LotAsked = { lot, firstHereAtMs: firstHereAt === null ? null : Date.parse(firstHereAt) };
-  const bounded = slots.map(({ setId, moves: its }) => ({
-    setId,
-    bounds: slotBounds(slotHistory(its), asked),
-  }));
+  const inDoubt: string[] = [];
+  const bounded = slots.map((slot) => {
+    const { setId, moves: its, before, isWhole } = slot;
+    const bounds = slotBounds(sinceLotCame(slotHistory(its, before), asked), asked);
+    if (!isWhole && bounds.contradiction !== null) inDoubt.push(setId);
+    return { setId, bounds };
+  });
   const parts = [...packParts(moves), ...slotParts(bounded)];
   const byCase = new Map<string, CasePart[]>();
   for (const { caseId, ...part } of parts) byCase.set(caseId, [...(byCase.get(caseId) ?? []), part]);
@@ -94,8 +109,25 @@ export function lotTrace({ lot, moves, slots }: LotFacts): LotTrace {
     slots: bounded,
     heaps: heapsOf(moves),
     balance: balanceOf(moves, bounded),
+    inDoubt,
   };
 }
+
+/** Before it, no piece of the lot can have been here; `null`: it was here when the journal began. */
+export function lotFirstHere(moves: readonly LotMove[]): string | null {
+  const first = moves[0];
+  if (first === undefined || first.act === 'opening') return null;
+  return moves.map(({ doneAt }) => doneAt).sort()[0] ?? null;
+}
+
+/**
+ * Whether what lay in a slot earlier decides, and must be known piece by piece: another lot was read later, or what is
+ * explained may have been lost by then.
+ */
+export const isEarlierNeeded = (moves: readonly SlotMove[], lotAsked: string): boolean =>
+  moves.some(
+    ({ way, act, lot }) => act === 'explained' || (way === 'out' && lot !== null && lot !== lotAsked),
+  );
 
 export const sumOf = (some: readonly Bounds[]): Bounds => ({
   lo: some.reduce((sum, { lo }) => sum + lo, 0),
@@ -129,8 +161,8 @@ function packParts(moves: readonly LotMove[]): (CasePart & { caseId: string })[]
 
 function slotParts(slots: LotTrace['slots']): (CasePart & { caseId: string })[] {
   return slots.flatMap(({ setId, bounds }) =>
-    bounds.destinations.flatMap(({ case: caseId, outcome, pieces, lo, hi, why }) =>
-      caseId === null ? [] : [{ caseId, setId, outcome, pieces, lo, hi, why }],
+    bounds.destinations.flatMap(({ case: caseId, outcome, pieces, lo, hi, why, isBeside }) =>
+      caseId === null || isBeside ? [] : [{ caseId, setId, outcome, pieces, lo, hi, why }],
     ),
   );
 }

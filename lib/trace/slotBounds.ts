@@ -1,7 +1,8 @@
 import { type Contradiction, contradictionOf } from './contradiction';
+import { slotCount } from './slotCount';
 import { type Bounds, slotFlow } from './slotFlow';
 import { type LotAsked, mayBeOfLot, OUTCOMES, type Outcome, type SlotHistory } from './slotHistory';
-import { type End, slotNetwork } from './slotNetwork';
+import { type End, endsOf, slotNetwork } from './slotNetwork';
 
 /** Why a bound is what it is. Counts of pieces; the words are in `lib/wording/trace`. */
 export type Why =
@@ -30,6 +31,8 @@ interface DestinationBounds extends Bounds {
   pieces: number;
   standing: Standing;
   why: Why[];
+  /** All of it left before any of the lot can have been there, or after all of the lot had certainly gone. */
+  isBeside: boolean;
 }
 
 export interface SlotBounds {
@@ -56,9 +59,7 @@ export interface SlotBounds {
  * having been read, or by its having left before the lot was here; all others are possible.
  */
 export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
-  const slot = slotNetwork(history, asked);
-  const contradiction = contradictionOf(slot);
-  const { ends } = slot;
+  const ends = endsOf(history);
   const destinations = destinationsOf(history, ends);
   const groupOf = (wanted: (end: End) => boolean) => ends.flatMap((end, at) => (wanted(end) ? [at] : []));
   const departure = ({ is }: End) => {
@@ -72,13 +73,31 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
     groupOf(({ is }) => is === 'unrecorded'),
     ...OUTCOMES.map((outcome) => groupOf((end) => departure(end)?.outcome === outcome)),
   ];
-  const bounds = contradiction
-    ? groups.map((group) => provenApart(group, ends, asked))
-    : slotFlow(slot, groups);
+  const counted = slotCount(history, ends, asked, groups);
+  const slot = counted === null ? slotNetwork(history, ends, asked) : null;
+  const contradiction = slot && contradictionOf(slot);
+  const bounds =
+    counted ??
+    (slot === null || contradiction
+      ? groups.map((group) => provenApart(group, ends, asked))
+      : slotFlow(slot, groups));
   const after = (place: number) => bounds[destinations.length + place] as Bounds;
   const [cases, now, unrecorded] = [after(0), after(1), after(2)];
   const pieces = (group: readonly number[]) => group.reduce((sum, at) => sum + (ends[at]?.quantity ?? 0), 0);
   const lying = ends.filter(({ is }) => is === 'now');
+
+  const first = firstPossible(history, asked);
+  /** Before any of the lot can have been there: by the order of the records, or, if they can't be right, by time alone. */
+  const hasLeft = ({ is, atMs }: End) =>
+    contradiction ? atMs !== null && !mayBeOfLot(atMs, asked) : typeof is === 'number' && is < first;
+  /** The last end that can have had any of it: whatever left later left a slot without it. */
+  const gone =
+    now.hi > 0 || unrecorded.hi > 0 || contradiction
+      ? ends.length
+      : destinations.reduce(
+          (last, one, at) => ((bounds[at] as Bounds).hi > 0 ? Math.max(last, ...one.ends) : last),
+          -1,
+        );
 
   return {
     arrived: {
@@ -96,10 +115,11 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
         why: whyOf(
           one.ends.map((end) => ends[end] as End),
           own,
-          firstPossible(history, asked),
           asked,
+          hasLeft,
           contradiction !== null,
         ),
+        isBeside: own.hi === 0 && one.ends.every((end) => end > gone || hasLeft(ends[end] as End)),
       };
     }),
     cases,
@@ -172,20 +192,16 @@ function provenApart(group: readonly number[], ends: readonly End[], asked: LotA
 function whyOf(
   ends: readonly End[],
   { lo, hi }: Bounds,
-  first: number,
   asked: LotAsked,
+  hasLeft: (end: End) => boolean,
   isContradicted: boolean,
 ): Why[] {
   const sum = (wanted: (end: End) => boolean) =>
     ends.reduce((pieces, end) => pieces + (wanted(end) ? end.quantity : 0), 0);
-  const left = (end: End) =>
-    isContradicted
-      ? end.atMs !== null && !mayBeOfLot(end.atMs, asked)
-      : typeof end.is === 'number' && end.is < first;
   const read = sum(({ lot }) => lot === asked.lot);
   const otherRead = sum(({ lot }) => lot !== null && lot !== asked.lot);
-  const leftBefore = sum((end) => end.lot === null && left(end));
-  const unread = sum((end) => end.lot === null && !left(end));
+  const leftBefore = sum((end) => end.lot === null && hasLeft(end));
+  const unread = sum((end) => end.lot === null && !hasLeft(end));
 
   const why: Why[] = [];
   if (read > 0) why.push({ kind: 'read', pieces: read });

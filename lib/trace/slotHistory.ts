@@ -23,10 +23,12 @@ export interface Departure {
 export type SlotEvent = Arrival | Departure;
 
 /**
- * All that came into one slot of one item and left it, from a moment at which it was empty: in the order in which it
- * happened, which decides where two share a time.
+ * All that came into one slot of one item and left it: in the order in which it happened, which decides where two share
+ * a time.
  */
 export interface SlotHistory {
+  /** Pieces that lay there as it begins, none of them of the lot asked about; none where it is left out. */
+  before?: number;
   events: readonly SlotEvent[];
   /** What lies there now, by the lots read; `null`: not looked at, so whatever is left over. */
   now: readonly { lot: string | null; quantity: number }[] | null;

@@ -25,23 +25,12 @@ const OUTCOME_OF: Partial<Record<MoveAct, Outcome>> = {
  * The history of a slot from its moves, in the order in which they were done. What was not found and is explained later
  * never lay lost: the two cancel, and its use stands for both.
  *
- * @param moves in the order in which they were entered, from a moment at which the slot was empty
+ * @param moves in the order in which they were entered
+ * @param before pieces that lay there as they begin, none of them of the lot asked about
  */
-export function slotHistory(moves: readonly SlotMove[]): SlotHistory {
-  const left = moves.map((move) => ({ ...move }));
-  for (const [at, explained] of left.entries()) {
-    if (explained.act !== 'explained') continue;
-    for (const lost of left.slice(0, at).reverse()) {
-      if (lost.act !== 'notFound' || lost.way !== 'out' || lost.quantity === 0) continue;
-      const both = Math.min(lost.quantity, explained.quantity);
-      lost.quantity -= both;
-      explained.quantity -= both;
-      if (explained.quantity === 0) break;
-    }
-  }
-  const events = left
-    .filter(({ quantity }) => quantity > 0)
-    .sort((a, b) => a.doneAt.localeCompare(b.doneAt) || a.seq - b.seq)
+export function slotHistory(moves: readonly SlotMove[], before = 0): SlotHistory {
+  const events = explainedAway(moves)
+    .sort((a, b) => (a.doneAt < b.doneAt ? -1 : a.doneAt > b.doneAt ? 1 : a.seq - b.seq))
     .map(
       ({ way, act, lot, quantity, caseId, doneAt }): SlotEvent =>
         way === 'in'
@@ -55,5 +44,21 @@ export function slotHistory(moves: readonly SlotMove[]): SlotHistory {
               outcome: OUTCOME_OF[act] ?? 'other',
             },
     );
-  return { events, now: null };
+  return { before, events, now: null };
+}
+
+function explainedAway(moves: readonly SlotMove[]): SlotMove[] {
+  if (!moves.some(({ act }) => act === 'explained')) return [...moves];
+  const left = moves.map((move) => ({ ...move }));
+  for (const [at, explained] of left.entries()) {
+    if (explained.act !== 'explained') continue;
+    for (const lost of left.slice(0, at).reverse()) {
+      if (lost.act !== 'notFound' || lost.way !== 'out' || lost.quantity === 0) continue;
+      const both = Math.min(lost.quantity, explained.quantity);
+      lost.quantity -= both;
+      explained.quantity -= both;
+      if (explained.quantity === 0) break;
+    }
+  }
+  return left.filter(({ quantity }) => quantity > 0);
 }

@@ -36,16 +36,16 @@ const isAlike = (one: Departure, other: Departure) =>
   one.lot === other.lot && one.case === other.case && one.outcome === other.outcome;
 
 /** Where pieces end; what came in and has no end on record is one of its own. */
-export function endsOf({ events, now }: SlotHistory): End[] {
+export function endsOf({ before = 0, events, now }: SlotHistory): End[] {
   const ends: End[] = [];
-  let left = 0;
+  let left = before;
   for (const [at, event] of events.entries()) {
     left += event.kind === 'in' ? event.quantity : -event.quantity;
     if (event.kind === 'in') continue;
-    const before = events[at - 1];
+    const previous = events[at - 1];
     const last = ends.at(-1);
     // pieces that left one after the other, alike in all, are one end
-    if (last && before?.kind === 'out' && isAlike(before, event)) {
+    if (last && previous?.kind === 'out' && isAlike(previous, event)) {
       last.quantity += event.quantity;
       last.atMs = event.atMs;
     } else ends.push({ atMs: event.atMs, quantity: event.quantity, lot: event.lot, is: at });
@@ -65,8 +65,7 @@ export function endsOf({ events, now }: SlotHistory): End[] {
  * alike and share a chain. A piece of unknown lot first decides whether it is of the lot asked about; if not, it may be of
  * any other.
  */
-export function slotNetwork(history: SlotHistory, asked: LotAsked): SlotNetwork {
-  const ends = endsOf(history);
+export function slotNetwork(history: SlotHistory, ends: End[], asked: LotAsked): SlotNetwork {
   /** Per lot, the last end at which it was read: from there on its pieces are like those of any lot nobody reads. */
   const lastRead = new Map<string, number>();
   let lastOtherRead = -1;
@@ -124,6 +123,12 @@ export function slotNetwork(history: SlotHistory, asked: LotAsked): SlotNetwork 
   }
 
   const arrivals: SlotNetwork['arrivals'] = [];
+  function arrive(node: number, quantity: number): void {
+    builder.arc(source, node, quantity);
+    arrivals.push({ node, quantity });
+  }
+  const others = () => joining(end > lastOtherRead ? REST : OTHER);
+  if (history.before !== undefined && history.before > 0) arrive(others(), history.before);
   for (const [at, event] of history.events.entries()) {
     if (event.kind === 'out') {
       if (ends[end]?.is !== at) continue;
@@ -131,16 +136,14 @@ export function slotNetwork(history: SlotHistory, asked: LotAsked): SlotNetwork 
       end += 1;
       continue;
     }
-    const { quantity } = event;
     let node: number;
     if (event.lot !== null) node = joining(chainOf(event.lot));
     else if (mayBeOfLot(event.atMs, asked)) {
       node = builder.node();
       builder.arc(node, joining(OF_LOT), WIDE);
-      builder.arc(node, joining(end > lastOtherRead ? REST : OTHER), WIDE);
-    } else node = joining(end > lastOtherRead ? REST : OTHER);
-    builder.arc(source, node, quantity);
-    arrivals.push({ node, quantity });
+      builder.arc(node, others(), WIDE);
+    } else node = others();
+    arrive(node, event.quantity);
   }
   for (; end < ends.length; end += 1) feed();
 

@@ -39,6 +39,9 @@ export const recallWords = {
   changed: 'Somebody else saved meanwhile: look at the recall as it stands.',
   secondIsSame: 'The second person must be another.',
   proveFirst: 'Both people prove who they are, and say they close this recall.',
+  balanceBlind:
+    'You count a set that may have some of it: the balance is not shown to you until you have closed your count.',
+  countedBlind: 'You count this set: what lies in it, and what its records say, is not shown to you.',
   noTask: 'Nothing of this recall waits for you.',
   rehearsalNote:
     'This is a rehearsal: nothing is held, and everybody who is told is told so. What it reaches is what a recall would reach now.',
@@ -93,6 +96,7 @@ export const recallPaperWords = {
   balanceNote: 'in pieces',
   balanceColumns: { term: 'Of what was received', pieces: 'Pieces' },
   holds: 'Held as it was opened',
+  notShown: 'not shown',
   noHolds: 'Nothing was held by it.',
   holdColumns: { what: 'What', pieces: 'Pieces', now: 'Now' },
   heldStill: 'held',

@@ -47,6 +47,9 @@ export const boundsWord = ({ lo, hi }: Bounds) => (lo === hi ? String(lo) : `${l
 export const traceWords = {
   outOfOrder: 'Tell what came and went in the order in which it happened.',
 
+  casesNote:
+    'confirmed, possible and excluded, each with its reasons; not cases from before any of it lay in a slot, or after all of it had gone',
+
   /** `2 confirmed`, `at least 1 confirmed (1–3)`, `possible, 0–2`, `excluded`. */
   standing({ lo, hi }: Bounds): string {
     if (hi === 0) return 'excluded';

@@ -30,11 +30,8 @@ export async function insertPastPieces(
   const items = new Map<string, ItemEntry>(catalogueEntries().map((entry) => [entry.id, entry]));
   const { slots, stories } = await storiesOf(write, clock, history, items);
   const moves = stories.flatMap(({ slotMoves }) => slotMoves).sort((a, b) => a.at - b.at);
-  // a case of the first day may begin earlier in it than the hour that is now
-  const began = Math.min(
-    clock.now.getTime() - HISTORY_DAYS * DAY,
-    (moves[0]?.at ?? Number.POSITIVE_INFINITY) - MINUTE,
-  );
+  // a day before the first case, so that it is before it at whatever time of day the demo is loaded
+  const began = clock.now.getTime() - (HISTORY_DAYS + 1) * DAY;
   const rows: Row[] = [];
   for (const story of stories)
     for (const { setId, lineId, itemId, quantity } of story.began)

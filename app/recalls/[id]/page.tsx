@@ -14,11 +14,13 @@ import { caseRows } from '@/app/trace/_parts/case-rows';
 import { ReachedCases } from '@/app/trace/_parts/reached-cases';
 import { RehearsalNote } from '@/app/trace/_parts/rehearsal-note';
 import styles from '@/app/trace/trace.module.css';
+import { recallHeading } from '@/db/queries/trace/recallList';
 import { findRecall } from '@/db/queries/trace/recalls';
 import { may } from '@/lib/people/permissions';
 import { capitalised } from '@/lib/wording/numbers';
 import { REHEARSAL, recallWords, TASK_WORDS } from '@/lib/wording/recall';
 import { momentWords } from '@/lib/wording/sets';
+import { traceWords } from '@/lib/wording/trace';
 import { Acknowledge } from './acknowledge';
 import { CloseRecall } from './close-recall';
 
@@ -28,7 +30,7 @@ type Props = { params: Promise<{ id: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { db } = await enter('/recalls/[id]');
-  const recall = await findRecall(db, (await params).id);
+  const recall = await recallHeading(db, (await params).id);
   if (!recall) return { title: 'No such recall' };
   return { title: `${recall.isRehearsal ? `${REHEARSAL}: ` : ''}Recall ${recall.number}` };
 }
@@ -125,9 +127,14 @@ export default async function RecallPage({ params }: Props) {
           <Acknowledge recallId={recall.id} asked={mine.map(({ task }) => TASK_WORDS[task])} />
         </Section>
       )}
-      <Section title="Cases" note="confirmed, possible and excluded, each with its reasons">
+      <Section title="Cases" note={traceWords.casesNote}>
         <ReachedCases caption={`Cases of recall ${recall.number}`} rows={caseRows(reach.cases, cases)} />
       </Section>
+      {recall.isBlind && recall.of.kind === 'lot' ? (
+        <Section title="Balance">
+          <p className={styles.soft}>{recallWords.balanceBlind}</p>
+        </Section>
+      ) : null}
       {balance === null ? null : (
         <Section title="Balance" note={closed ? 'as it was closed' : 'as things are now'}>
           <BalanceTable balance={balance} />

@@ -45,7 +45,6 @@ export function ReachedCases({ caption, rows }: { caption: string; rows: readonl
         header: 'Why',
         sortable: false,
         value: (row) => row.reasons.join(' '),
-        width: 'wide',
         cell: (row) => (
           <ul className={styles.reasons}>
             {[...new Set(row.reasons)].map((reason) => (

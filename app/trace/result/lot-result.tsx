@@ -7,6 +7,7 @@ import type { LotSeen } from '@/db/queries/trace/lot';
 import { itemId } from '@/lib/identity/ids';
 import { turnStep } from '@/lib/sets/setState';
 import { lotCases } from '@/lib/trace/lotCases';
+import { recallWords } from '@/lib/wording/recall';
 import { TURN_STEP_WORDS } from '@/lib/wording/sets';
 import { boundsWord, traceWords } from '@/lib/wording/trace';
 import { BalanceTable } from '../_parts/balance-table';
@@ -16,18 +17,20 @@ import { ReachedCases } from '../_parts/reached-cases';
 import { TraceScans } from '../_parts/trace-scans';
 import styles from '../trace.module.css';
 
+const NOT_SHOWN = 'not shown';
+
 /** A lot forward: from its receipt to shelf, slots and cases. */
 export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boolean }) {
-  const { item, trace, cases, sets, heaps, unknownLots, hidden } = traced;
+  const { item, trace, cases, sets, heaps, unknownLots, toHold } = traced;
   const { lot, balance } = trace;
   const count = (standing: 'confirmed' | 'possible' | 'excluded') =>
     trace.cases.filter((one) => one.standing === standing).length;
   const onShelf = trace.heaps.filter(({ quantity }) => quantity > 0);
-  const inSlots = trace.slots.filter(({ bounds }) => bounds.now.toHold > 0);
-  const toHold = [
+  const piecesToHold = [
     ...onShelf.map(({ quantity }) => quantity),
-    ...inSlots.filter(({ setId }) => !hidden.has(setId)).map(({ bounds }) => bounds.now.toHold),
+    ...trace.slots.map(({ bounds }) => bounds?.now.toHold ?? 0),
   ].reduce((sum, pieces) => sum + pieces, 0);
+  const isBlind = trace.slots.some(({ bounds }) => bounds === null);
   return (
     <Page
       bench
@@ -47,8 +50,8 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
           <OpenRecall
             of={{ kind: 'lot', itemId: itemId.parse(item.id), lot }}
             what={`lot ${lot}`}
-            sets={inSlots.length}
-            heaps={onShelf.length}
+            sets={toHold.sets}
+            heaps={toHold.heaps}
             unknown={unknownLots.length}
           />
         ) : null
@@ -68,17 +71,21 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
         />
         <Figure
           label="Implanted"
-          value={boundsWord(balance.implanted)}
-          note={`of ${balance.received} received`}
+          value={balance === null ? NOT_SHOWN : boundsWord(balance.implanted)}
+          note={balance === null ? undefined : `of ${balance.received} received`}
         />
         <Figure
           label="Here, of the lot"
-          value={boundsWord(balance.held)}
-          note={`${toHold} ${toHold === 1 ? 'piece' : 'pieces'} to hold, as lots lie mixed`}
+          value={balance === null ? NOT_SHOWN : boundsWord(balance.held)}
+          note={
+            isBlind
+              ? 'you count a set it may lie in'
+              : `${piecesToHold} ${piecesToHold === 1 ? 'piece' : 'pieces'} to hold, as lots lie mixed`
+          }
         />
       </FigureRow>
       {trace.slots.map(({ setId, bounds }) =>
-        bounds.contradiction === null ? null : (
+        bounds === null || bounds.contradiction === null ? null : (
           <p key={setId}>
             <Status tone="unknown">{sets.get(setId)?.code}</Status>{' '}
             {traceWords.contradiction(bounds.contradiction)}
@@ -102,18 +109,17 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
             })}
             {trace.slots.map(({ setId, bounds }) => {
               const set = sets.get(setId);
-              const { now } = bounds;
               return (
                 <li key={setId} className={styles.row}>
                   <p className={styles.strong}>
                     <Link href={`/sets/${setId}`}>{set?.code}</Link>
                   </p>
                   <p>
-                    {hidden.has(setId)
-                      ? 'You count this set: what lies in it is not shown to you.'
-                      : now.toHold === 0
+                    {bounds === null
+                      ? recallWords.countedBlind
+                      : bounds.now.toHold === 0
                         ? `None of it is left in the slot. ${traceWords.together(bounds.cases)}`
-                        : `${now.toHold} in the slot to hold, ${boundsWord(now)} of them of the lot. ${traceWords.together(bounds.cases)}`}
+                        : `${bounds.now.toHold} in the slot to hold, ${boundsWord(bounds.now)} of them of the lot. ${traceWords.together(bounds.cases)}`}
                   </p>
                   <Status tone={set?.step === 'held' ? 'stop' : 'neutral'} look="plain">
                     {set ? TURN_STEP_WORDS[turnStep.parse(set.step)] : ''}
@@ -137,7 +143,7 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
           </p>
         )}
       </Section>
-      <Section title="Cases" note="confirmed, possible and excluded, each with its reasons">
+      <Section title="Cases" note={traceWords.casesNote}>
         <ReachedCases
           caption={`Cases and lot ${lot}`}
           rows={caseRows(
@@ -147,7 +153,11 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
         />
       </Section>
       <Section title="Balance">
-        <BalanceTable balance={balance} />
+        {balance === null ? (
+          <p className={styles.soft}>{recallWords.balanceBlind}</p>
+        ) : (
+          <BalanceTable balance={balance} />
+        )}
       </Section>
     </Page>
   );

@@ -1,16 +1,15 @@
 import { and, eq, isNull } from 'drizzle-orm';
-import { itemId, type RecallId } from '@/lib/identity/ids';
+import type { RecallId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { type Attestation, attests } from '@/lib/people/attestation';
 import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
-import { lotTrace } from '@/lib/trace/lotTrace';
 import { recallWords as words } from '@/lib/wording/recall';
 import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
-import { lotFacts } from '../../queries/trace/lotFacts';
+import { lotOnRecord } from '../../queries/trace/lotFacts';
 import { recalls, recallTasks } from '../../schema';
 
 interface CloseRecall {
@@ -58,7 +57,7 @@ export async function closeRecall(request: CloseRecall): Promise<Outcome<{ revis
       .where(and(eq(recallTasks.recallId, recallId), isNull(recallTasks.acknowledgedAt)));
     const balance =
       recall.kind === 'lot' && recall.itemId !== null && recall.lot !== null
-        ? lotTrace(lotFacts(write, itemId.parse(recall.itemId), recall.lot)).balance
+        ? (lotOnRecord(write, recall.itemId, recall.lot)?.trace.balance ?? null)
         : null;
     const revision = recall.revision + 1;
     await write

@@ -1,18 +1,16 @@
-import { gt, sql } from 'drizzle-orm';
+import { type SQL, sql } from 'drizzle-orm';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import type { Queries } from '../../client';
-import { usageMonths } from '../../schema';
+
+/** The months of each item, item by item: what was used in other years is not read. */
+const usedSince = (month: string): SQL => sql`
+  SELECT item.id AS itemId, sum(usage.implanted + usage.wasted + usage.not_found) AS used
+    FROM items item CROSS JOIN usage_months usage ON usage.item_id = item.id AND usage.month > ${month}
+    GROUP BY item.id`;
 
 /** Pieces of each item that were implanted, wasted or not found in the twelve months up to this one; items without any are left out. */
 export async function usedInYear(read: Queries, today: PlainDate): Promise<Map<string, number>> {
-  const rows = await read
-    .select({
-      itemId: usageMonths.itemId,
-      used: sql<number>`sum(${usageMonths.implanted} + ${usageMonths.wasted} + ${usageMonths.notFound})`,
-    })
-    .from(usageMonths)
-    .where(gt(usageMonths.month, yearBefore(today)))
-    .groupBy(usageMonths.itemId);
+  const rows = read.all(usedSince(yearBefore(today))) as { itemId: string; used: number }[];
   return new Map(rows.map(({ itemId, used }) => [itemId, used]));
 }
 

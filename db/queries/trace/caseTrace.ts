@@ -32,7 +32,7 @@ export interface CaseTrace {
 }
 
 type Row = {
-  seq: number;
+  doneAt: string;
   act: 'implanted' | 'wasted' | 'notFound';
   itemId: string;
   code: string;
@@ -44,7 +44,7 @@ type Row = {
 
 /** What a case had, as it is entered. */
 export const movesOfCase = (caseId: string): SQL => sql`
-  SELECT move.seq, move.act, move.item_id AS itemId, item.code, item.name, move.lot, move.quantity, move.from_set_id AS setId
+  SELECT move.done_at AS doneAt, move.act, move.item_id AS itemId, item.code, item.name, move.lot, move.quantity, move.from_set_id AS setId
     FROM piece_moves move INDEXED BY piece_moves_by_case JOIN items item ON item.id = move.item_id
     WHERE move.case_id = ${caseId} AND move.act IN ('implanted', 'wasted', 'notFound')
       AND move.seq NOT IN (SELECT move_seq FROM moves_taken_back) ORDER BY move.seq`;
@@ -63,7 +63,7 @@ export const setsOfCase = (caseId: string): SQL => sql`
 export async function traceCase(db: Reading, caseId: string): Promise<CaseTrace | null> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const booked = (await namesOfCases(read, [caseId])).get(caseId);
+  const booked = namesOfCases(read, [caseId]).get(caseId);
   if (!booked) return null;
   const rows = read.all(movesOfCase(caseId)) as Row[];
   const went = read.all(setsOfCase(caseId)) as {
@@ -77,7 +77,7 @@ export async function traceCase(db: Reading, caseId: string): Promise<CaseTrace 
     const key = `${row.itemId} ${row.setId} ${row.act}`;
     groups.set(key, [...(groups.get(key) ?? []), row]);
   }
-  const names = await namesOfSets(read, [
+  const names = namesOfSets(read, [
     ...went.map(({ setId }) => setId),
     ...rows.flatMap(({ setId }) => setId ?? []),
   ]);
@@ -115,7 +115,8 @@ function pieceOf(read: Reading['read'], caseId: string, rows: readonly Row[]): C
       contradicted: false,
     };
   }
-  const history = slotHistory(slotWindow(read, setId, itemId, first.seq));
+  const [firstAt = first.doneAt] = rows.map(({ doneAt }) => doneAt).sort();
+  const history = slotHistory(slotWindow(read, setId, itemId, firstAt));
   const lots = [
     ...new Set(history.events.flatMap(({ kind, lot }) => (kind === 'in' && lot !== null ? [lot] : []))),
   ];

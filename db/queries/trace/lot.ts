@@ -1,10 +1,11 @@
-import { inArray } from 'drizzle-orm';
-import { type LotTrace, lotTrace } from '@/lib/trace/lotTrace';
+import { eq, type SQL, sql } from 'drizzle-orm';
+import type { LotBalance, LotTrace } from '@/lib/trace/lotTrace';
+import type { SlotBounds } from '@/lib/trace/slotBounds';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
-import { cases, items, people, places, sets, stock } from '../../schema';
+import { items } from '../../schema';
 import { hiddenFrom } from '../bench/blind';
-import { lotFacts, unknownLotSlots } from './lotFacts';
+import { lotOnRecord } from './lotFacts';
 
 export interface NamedCase {
   id: string;
@@ -39,16 +40,37 @@ interface LotTraced {
 }
 
 /** As the reader may see it. */
-export type LotSeen = LotTraced & {
-  /** Sets the reader counts blind: what lies in them is not theirs to see. */
-  hidden: ReadonlySet<string>;
-};
+export interface LotSeen extends Omit<LotTraced, 'trace'> {
+  trace: Omit<LotTrace, 'slots' | 'balance'> & {
+    /** `bounds` is `null` where the reader counts that set blind: what lies in it is not theirs to see. */
+    slots: { setId: string; bounds: SlotBounds | null }[];
+    /** `null` where such a set may have some of it. */
+    balance: LotBalance | null;
+  };
+  /** Sets and heaps that a recall would hold. */
+  toHold: { sets: number; heaps: number };
+}
 
 /** A lot forward: from its receipt to shelves, slots and cases, with its balance; `null` where it never was here. */
 export async function traceLot(db: Reading, itemId: string, lot: string): Promise<LotSeen | null> {
   mayRead(db, 'readHospital');
   const traced = await lotTraced(db.read, itemId, lot);
-  return traced && { ...traced, hidden: await hiddenFrom(db) };
+  if (!traced) return null;
+  const hidden = await hiddenFrom(db);
+  const { trace } = traced;
+  const isHidden = ({ setId }: { setId: string }) => hidden.has(setId);
+  return {
+    ...traced,
+    trace: {
+      ...trace,
+      slots: trace.slots.map(({ setId, bounds }) => ({ setId, bounds: hidden.has(setId) ? null : bounds })),
+      balance: trace.slots.some(isHidden) ? null : trace.balance,
+    },
+    toHold: {
+      sets: trace.slots.filter(({ bounds }) => bounds.now.toHold > 0).length,
+      heaps: trace.heaps.filter(({ quantity }) => quantity > 0).length,
+    },
+  };
 }
 
 /** As `traceLot`, inside or outside a write. */
@@ -56,76 +78,46 @@ export async function lotTraced(read: Queries, itemId: string, lot: string): Pro
   const [item] = await read
     .select({ id: items.id, code: items.code, name: items.name })
     .from(items)
-    .where(inArray(items.id, [itemId]));
-  const facts = lotFacts(read, itemId, lot);
-  if (!item || facts.moves.length === 0) return null;
-  const trace = lotTrace(facts);
-  const unknown = (read.all(unknownLotSlots(itemId, trace.firstHereAt ?? '')) as { setId: string }[])
-    .map(({ setId }) => setId)
-    .filter((setId) => !trace.slots.some((slot) => slot.setId === setId));
-  const named = await namesOfSets(read, [...trace.slots.map(({ setId }) => setId), ...unknown]);
+    .where(eq(items.id, itemId));
+  const found = item && lotOnRecord(read, itemId, lot);
+  if (!found) return null;
+  const { trace, unknownLots } = found;
+  const known = namesOfSets(read, [...trace.slots.map(({ setId }) => setId), ...unknownLots]);
   return {
     item,
     trace,
-    cases: await namesOfCases(
+    cases: namesOfCases(
       read,
       trace.cases.map(({ caseId }) => caseId),
     ),
-    sets: named,
-    heaps: await namesOfHeaps(
-      read,
-      trace.heaps.map(({ stockId }) => stockId),
-    ),
-    unknownLots: unknown.flatMap((setId) => named.get(setId) ?? []),
+    sets: known,
+    heaps: named(read, heapsNamed(trace.heaps.map(({ stockId }) => stockId))),
+    unknownLots: unknownLots.flatMap((setId) => known.get(setId) ?? []),
   };
 }
 
-/** Beyond this many the database would rather not compare. */
-const AT_A_TIME = 400;
+const list = (ids: readonly string[]) => JSON.stringify([...new Set(ids)]);
 
-async function inParts<T>(ids: readonly string[], some: (part: string[]) => Promise<T[]>): Promise<T[]> {
-  const distinct = [...new Set(ids)];
-  const found: T[] = [];
-  for (let at = 0; at < distinct.length; at += AT_A_TIME)
-    found.push(...(await some(distinct.slice(at, at + AT_A_TIME))));
-  return found;
-}
+/** Each by the key of its table: one read, however many there are. */
+export const casesNamed = (ids: readonly string[]): SQL => sql`
+  SELECT booked.id, booked.reference, booked.case_date AS date, surgeon.name AS surgeon
+    FROM json_each(${list(ids)}) asked CROSS JOIN cases booked ON booked.id = asked.value
+    LEFT JOIN people surgeon ON surgeon.id = booked.surgeon_id`;
 
-export async function namesOfCases(read: Queries, ids: readonly string[]): Promise<Map<string, NamedCase>> {
-  const rows = await inParts(ids, (part) =>
-    read
-      .select({ id: cases.id, reference: cases.reference, date: cases.caseDate, surgeonId: cases.surgeonId })
-      .from(cases)
-      .where(inArray(cases.id, part)),
-  );
-  const surgeons = await inParts(
-    rows.map(({ surgeonId }) => surgeonId),
-    (part) => read.select({ id: people.id, name: people.name }).from(people).where(inArray(people.id, part)),
-  );
-  const nameOf = new Map(surgeons.map(({ id, name }) => [id, name]));
-  return new Map(
-    rows.map(({ surgeonId, ...one }) => [one.id, { ...one, surgeon: nameOf.get(surgeonId) ?? null }]),
-  );
-}
+export const setsNamed = (ids: readonly string[]): SQL => sql`
+  SELECT one.id, one.code, one.step FROM json_each(${list(ids)}) asked CROSS JOIN sets one ON one.id = asked.value`;
 
-export async function namesOfSets(read: Queries, ids: readonly string[]): Promise<Map<string, NamedSet>> {
-  const rows = await inParts(ids, (part) =>
-    read.select({ id: sets.id, code: sets.code, step: sets.step }).from(sets).where(inArray(sets.id, part)),
-  );
-  return new Map(rows.map((one) => [one.id, one]));
-}
+export const heapsNamed = (ids: readonly string[]): SQL => sql`
+  SELECT heap.id, coalesce(place.name, 'place not stated') AS place, heap.use_by AS useBy, heap.owner,
+      heap.held_because AS heldBecause
+    FROM json_each(${list(ids)}) asked CROSS JOIN stock heap ON heap.id = asked.value
+    LEFT JOIN places place ON place.id = heap.place_id`;
 
-async function namesOfHeaps(read: Queries, ids: readonly string[]): Promise<Map<string, NamedHeap>> {
-  const rows = await inParts(ids, (part) => read.select().from(stock).where(inArray(stock.id, part)));
-  const shelves = await inParts(
-    rows.map(({ placeId }) => placeId),
-    (part) => read.select({ id: places.id, name: places.name }).from(places).where(inArray(places.id, part)),
-  );
-  const nameOf = new Map(shelves.map(({ id, name }) => [id, name]));
-  return new Map(
-    rows.map(({ id, placeId, useBy, owner, heldBecause }) => [
-      id,
-      { id, place: nameOf.get(placeId) ?? 'place not stated', useBy, owner, heldBecause },
-    ]),
-  );
-}
+const named = <T extends { id: string }>(read: Queries, query: SQL): Map<string, T> =>
+  new Map((read.all(query) as T[]).map((one) => [one.id, one]));
+
+export const namesOfCases = (read: Queries, ids: readonly string[]): Map<string, NamedCase> =>
+  ids.length === 0 ? new Map() : named(read, casesNamed(ids));
+
+export const namesOfSets = (read: Queries, ids: readonly string[]): Map<string, NamedSet> =>
+  ids.length === 0 ? new Map() : named(read, setsNamed(ids));

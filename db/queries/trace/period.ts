@@ -94,7 +94,7 @@ async function periodOf(
     of,
     name,
     rows: shown,
-    cases: await namesOfCases(
+    cases: namesOfCases(
       read,
       shown.flatMap(({ caseIds }) => caseIds),
     ),

@@ -1,4 +1,4 @@
-import { sql } from 'drizzle-orm';
+import { type SQL, sql } from 'drizzle-orm';
 import { lotCases } from '@/lib/trace/lotCases';
 import { sumOf } from '@/lib/trace/lotTrace';
 import type { RecallOf, RecallReach } from '@/lib/trace/recall';
@@ -48,6 +48,16 @@ async function reachOfLot(read: Queries, itemId: string, lot: string): Promise<R
   };
 }
 
+/**
+ * Sets with pieces of an item in any slot, by whichever version of their configuration they lie there: a set not made up to
+ * the present one yet holds them by an earlier.
+ */
+export const setsHolding = (itemId: string): SQL => sql`
+  SELECT held.set_id AS setId, sum(held.quantity) AS pieces
+    FROM configuration_lines line INDEXED BY configuration_lines_by_item
+    CROSS JOIN slot_holdings held INDEXED BY slot_holdings_of_line ON held.line_id = line.id
+    WHERE line.item_id = ${itemId} AND held.quantity > 0 GROUP BY held.set_id`;
+
 /** An item without regard to its lot: whatever of it went to a case is confirmed. */
 async function reachOfItem(read: Queries, itemId: string): Promise<RecallReach | null> {
   const known = read.all(sql`SELECT id FROM items WHERE id = ${itemId}`);
@@ -76,12 +86,7 @@ async function reachOfItem(read: Queries, itemId: string): Promise<RecallReach |
         reasons: its.map(({ outcome, pieces }) => recallWords.ofItem(outcome, pieces)),
       };
     }),
-    sets: read.all(sql`
-      SELECT held.set_id AS setId, sum(held.quantity) AS pieces
-        FROM configuration_lines line INDEXED BY configuration_lines_by_item
-        JOIN sets one ON one.version_id = line.version_id
-        JOIN slot_holdings held ON held.set_id = one.id AND held.line_id = line.id
-        WHERE line.item_id = ${itemId} AND held.quantity > 0 GROUP BY held.set_id`) as RecallReach['sets'],
+    sets: read.all(setsHolding(itemId)) as RecallReach['sets'],
     heaps: read.all(sql`
       SELECT id AS stockId, quantity AS pieces FROM stock INDEXED BY stock_by_item
         WHERE item_id = ${itemId} AND quantity > 0`) as RecallReach['heaps'],
@@ -110,9 +115,16 @@ async function reachOfSet(read: Queries, setId: string): Promise<RecallReach | n
   };
 }
 
+/** The cases that packs were issued to, in the order of the packs. */
+const casesOfPacks = (packIds: readonly string[]): SQL => sql`
+  SELECT DISTINCT asked.key, pick.pack_id AS packId, pick.case_id AS caseId
+    FROM json_each(${JSON.stringify(packIds)}) asked
+    CROSS JOIN case_picks pick INDEXED BY case_picks_by_pack ON pick.pack_id = asked.value
+    WHERE pick.issued_at IS NOT NULL ORDER BY asked.key`;
+
 /** A load, and all since the last accepted one on that steriliser: nothing speaks for the machine in between. */
 async function reachOfLoad(read: Queries, loadId: string): Promise<RecallReach | null> {
-  const doubt = await loadsInDoubt(read, loadId);
+  const doubt = loadsInDoubt(read, loadId);
   if (!doubt) return null;
   const packs = await packsInLoads(
     read,
@@ -120,15 +132,16 @@ async function reachOfLoad(read: Queries, loadId: string): Promise<RecallReach |
   );
   const numberOf = new Map(doubt.loads.map(({ id, number }) => [id, number]));
   const went = new Map<string, string[]>();
-  for (const { packId, name, number, loadId: its } of packs) {
-    const rows = read.all(sql`
-      SELECT DISTINCT case_id AS caseId FROM case_picks INDEXED BY case_picks_by_pack
-        WHERE pack_id = ${packId} AND issued_at IS NOT NULL`) as { caseId: string }[];
-    for (const { caseId } of rows)
-      went.set(caseId, [
-        ...(went.get(caseId) ?? []),
-        recallWords.packWent(name, number, numberOf.get(its) ?? its),
-      ]);
+  const byId = new Map(packs.map((pack) => [pack.packId, pack]));
+  const rows = read.all(casesOfPacks(packs.map(({ packId }) => packId))) as {
+    packId: string;
+    caseId: string;
+  }[];
+  for (const { packId, caseId } of rows) {
+    const pack = byId.get(packId);
+    if (!pack) continue;
+    const reason = recallWords.packWent(pack.name, pack.number, numberOf.get(pack.loadId) ?? pack.loadId);
+    went.set(caseId, [...(went.get(caseId) ?? []), reason]);
   }
   const here = packs.filter(({ fate }) => fate === 'here' || fate === 'heldAlready');
   return {

@@ -1,7 +1,9 @@
-import type { RecallOf, RecallReach } from '@/lib/trace/recall';
+import type { RecallOf } from '@/lib/trace/recall';
 import { mayRead, type Reading } from '../../reader';
+import { hiddenFrom } from '../bench/blind';
 import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
 import { recallReach } from './reach';
+import { type ReachSeen, reachSeen } from './reachSeen';
 import { recallNames } from './recallNames';
 
 /** What an item, a set or a load reaches, with names. */
@@ -9,7 +11,7 @@ export interface Reached {
   of: RecallOf;
   what: string;
   href: string;
-  reach: RecallReach;
+  reach: ReachSeen;
   cases: Map<string, NamedCase>;
   sets: Map<string, NamedSet>;
 }
@@ -22,12 +24,12 @@ export async function traceReach(db: Reading, of: RecallOf): Promise<Reached | n
   return {
     of,
     ...(await recallNames(db.read, of)),
-    reach,
-    cases: await namesOfCases(
+    reach: reachSeen(reach, await hiddenFrom(db)),
+    cases: namesOfCases(
       db.read,
       reach.cases.map(({ caseId }) => caseId),
     ),
-    sets: await namesOfSets(
+    sets: namesOfSets(
       db.read,
       reach.sets.map(({ setId }) => setId),
     ),

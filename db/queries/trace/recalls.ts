@@ -1,138 +1,16 @@
-import { and, count, desc, eq, inArray, isNotNull, isNull, lt, sql } from 'drizzle-orm';
-import { itemId } from '@/lib/identity/ids';
-import { type LotBalance, lotTrace } from '@/lib/trace/lotTrace';
-import {
-  type RecallOf,
-  type RecallReach,
-  type RecallTask,
-  recallReach as reachSchema,
-  recallOf,
-  recallTask,
-} from '@/lib/trace/recall';
+import { eq, inArray } from 'drizzle-orm';
+import type { LotBalance } from '@/lib/trace/lotTrace';
+import { type RecallOf, type RecallTask, recallReach as reachSchema, recallTask } from '@/lib/trace/recall';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { people, recallHolds, recalls, recallTasks, stock } from '../../schema';
+import { hiddenFrom } from '../bench/blind';
 import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
-import { lotFacts } from './lotFacts';
+import { lotOnRecord } from './lotFacts';
 import { recallReach } from './reach';
+import { type ReachSeen, reachSeen } from './reachSeen';
 import { recallNames } from './recallNames';
-
-export interface RecallInList {
-  id: string;
-  number: string;
-  what: string;
-  reason: string;
-  isRehearsal: boolean;
-  openedAt: string;
-  openedBy: string;
-  closedAt: string | null;
-  /** Cases that had it, or may have had it, as it was opened. */
-  confirmed: number;
-  possible: number;
-  acknowledged: number;
-  asked: number;
-}
-
-type RecallRow = typeof recalls.$inferSelect;
-
-/** What a recall is of, from its row. */
-const ofRecall = ({ kind, itemId: item, lot, setId, loadId }: RecallRow): RecallOf =>
-  recallOf.parse({
-    kind,
-    ...(kind === 'lot' ? { itemId: item, lot } : kind === 'item' ? { itemId: item } : {}),
-    ...(kind === 'set' ? { setId } : {}),
-    ...(kind === 'load' ? { loadId } : {}),
-  });
-
-/** Open recalls are all listed; of closed ones so many at a time. */
-const CLOSED_AT_ONCE = 50;
-
-export interface RecallPage {
-  open: RecallInList[];
-  /** The newest first, at most so many of them that were opened before the moment asked for. */
-  closed: RecallInList[];
-  /** Closed recalls altogether. */
-  closedCount: number;
-  /** The moment to ask for as `before` to see those that follow; `null` where there are none. */
-  older: string | null;
-}
-
-/** Every recall that is open, the newest first. */
-export async function openRecalls(db: Reading): Promise<RecallInList[]> {
-  mayRead(db, 'readHospital');
-  const rows = await db.read
-    .select()
-    .from(recalls)
-    .where(isNull(recalls.closedAt))
-    .orderBy(desc(recalls.openedAt));
-  return listed(db.read, rows);
-}
-
-/**
- * A page of recalls: all open ones, and closed ones from the newest on.
- *
- * @param before only closed ones that were opened before this instant
- */
-export async function listRecalls(db: Reading, before: string | null = null): Promise<RecallPage> {
-  mayRead(db, 'readHospital');
-  const { read } = db;
-  const [open, closed, [all]] = await Promise.all([
-    openRecalls(db),
-    read
-      .select()
-      .from(recalls)
-      .where(and(isNotNull(recalls.closedAt), before === null ? undefined : lt(recalls.openedAt, before)))
-      .orderBy(desc(recalls.openedAt))
-      .limit(CLOSED_AT_ONCE + 1),
-    read.select({ n: count() }).from(recalls).where(isNotNull(recalls.closedAt)),
-  ]);
-  const shown = closed.slice(0, CLOSED_AT_ONCE);
-  return {
-    open,
-    closed: await listed(read, shown),
-    closedCount: all?.n ?? 0,
-    older: closed.length > CLOSED_AT_ONCE ? (shown.at(-1)?.openedAt ?? null) : null,
-  };
-}
-
-async function listed(read: Queries, rows: readonly RecallRow[]): Promise<RecallInList[]> {
-  const ids = rows.map(({ id }) => id);
-  const [tasks, names] = await Promise.all([
-    read
-      .select({
-        recallId: recallTasks.recallId,
-        asked: count(),
-        acknowledged: sql<number>`count(${recallTasks.acknowledgedAt})`,
-      })
-      .from(recallTasks)
-      .where(inArray(recallTasks.recallId, ids))
-      .groupBy(recallTasks.recallId),
-    namesOfPeople(
-      read,
-      rows.map(({ openedBy }) => openedBy),
-    ),
-  ]);
-  const tasksOf = new Map(tasks.map((row) => [row.recallId, row]));
-  const found: RecallInList[] = [];
-  for (const row of rows) {
-    const { cases } = reachSchema.parse(row.found);
-    found.push({
-      id: row.id,
-      number: row.number,
-      what: (await recallNames(read, ofRecall(row))).what,
-      reason: row.reason,
-      isRehearsal: row.isRehearsal,
-      openedAt: row.openedAt,
-      openedBy: names.get(row.openedBy) ?? 'somebody',
-      closedAt: row.closedAt,
-      confirmed: cases.filter(({ standing }) => standing === 'confirmed').length,
-      possible: cases.filter(({ standing }) => standing === 'possible').length,
-      acknowledged: tasksOf.get(row.id)?.acknowledged ?? 0,
-      asked: tasksOf.get(row.id)?.asked ?? 0,
-    });
-  }
-  return found;
-}
+import { ofRecall } from './recallRow';
 
 interface RecallOnFile {
   id: string;
@@ -147,14 +25,15 @@ interface RecallOnFile {
   opened: { at: string; by: string };
   closed: { at: string; by: string; with: string; because: string } | null;
   /** As it was opened, and, while it is open, as things are now. */
-  found: RecallReach;
-  reach: RecallReach;
+  found: ReachSeen;
+  reach: ReachSeen;
   cases: Map<string, NamedCase>;
   holds: {
     setId: string | null;
     stockId: string | null;
     name: string;
-    pieces: number;
+    /** `null`: the reader counts that set, and is not to see what lies in it. */
+    pieces: number | null;
     /** Whether it is held still; of a set, for this or another reason. */
     heldStill: boolean;
   }[];
@@ -166,7 +45,9 @@ interface RecallOnFile {
     acknowledgedAt: string | null;
     note: string | null;
   }[];
-  /** Of a lot: now, or as it was closed; `null` for anything else. */
+  /** The reader counts a set it reaches, and is not to see what lies in it. */
+  isBlind: boolean;
+  /** Of a lot: now, or as it was closed; `null` for anything else, and where the reader counts a set it lies in. */
   balance: LotBalance | null;
 }
 
@@ -176,8 +57,14 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
   const [row] = await read.select().from(recalls).where(eq(recalls.id, id));
   if (!row) return null;
   const of = ofRecall(row);
-  const found = reachSchema.parse(row.found);
-  const reach = row.closedAt === null ? ((await recallReach(read, of)) ?? found) : found;
+  const asOpened = reachSchema.parse(row.found);
+  const asIs = row.closedAt === null ? ((await recallReach(read, of)) ?? asOpened) : asOpened;
+  const hidden = await hiddenFrom(db);
+  const [found, reach] = [reachSeen(asOpened, hidden), reachSeen(asIs, hidden)];
+  const lot = of.kind === 'lot' && row.closedAt === null ? lotOnRecord(read, of.itemId, of.lot) : null;
+  const isBlind = [...asIs.sets, ...asOpened.sets, ...(lot?.trace.slots ?? [])].some(({ setId }) =>
+    hidden.has(setId),
+  );
   const holds = await read.select().from(recallHolds).where(eq(recallHolds.recallId, id));
   const tasks = await read.select().from(recallTasks).where(eq(recallTasks.recallId, id));
   const names = await namesOfPeople(read, [
@@ -186,7 +73,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
     ...[row.closedBy, row.closedWith].filter((one) => one !== null),
   ]);
   const nameOf = (personId: string | null) => names.get(personId ?? '') ?? 'somebody';
-  const sets = await namesOfSets(read, [
+  const sets = namesOfSets(read, [
     ...holds.flatMap(({ setId }) => setId ?? []),
     ...reach.sets.map(({ setId }) => setId),
     ...reach.unknownLots,
@@ -217,14 +104,14 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
           },
     found,
     reach,
-    cases: await namesOfCases(
+    cases: namesOfCases(
       read,
       [...reach.cases, ...found.cases].map(({ caseId }) => caseId),
     ),
     holds: holds.map(({ setId, stockId, pieces }) => ({
       setId,
       stockId,
-      pieces,
+      pieces: setId !== null && hidden.has(setId) ? null : pieces,
       name: setId === null ? (heaps.get(stockId ?? '')?.name ?? '') : (sets.get(setId)?.code ?? setId),
       heldStill: setId === null ? heaps.get(stockId ?? '')?.held === true : sets.get(setId)?.step === 'held',
     })),
@@ -238,9 +125,11 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
         note,
       }))
       .sort((a, b) => a.name.localeCompare(b.name, 'en') || a.task.localeCompare(b.task)),
-    balance:
-      row.closedAt === null && of.kind === 'lot'
-        ? lotTrace(lotFacts(read, itemId.parse(of.itemId), of.lot)).balance
+    isBlind,
+    balance: isBlind
+      ? null
+      : row.closedAt === null
+        ? (lot?.trace.balance ?? null)
         : (row.balance as LotBalance | null),
   };
 }

@@ -1,37 +1,29 @@
 import { type SQL, sql } from 'drizzle-orm';
-import { z } from 'zod';
-import { moveAct } from '@/lib/pieces/move';
 import type { SlotMove } from '@/lib/trace/slotMoves';
 import type { Queries } from '../../client';
-import { STANDS } from './standing';
-
-const row = z.object({
-  seq: z.number(),
-  way: z.enum(['in', 'out']),
-  act: moveAct,
-  lot: z.string().nullable(),
-  quantity: z.number(),
-  caseId: z.string().nullable(),
-  doneAt: z.string(),
-});
+import { STANDS, STANDS_AS_LEFT } from './standing';
 
 /** Enough for most slots in one read; a longer history is read on page by page. */
 const PAGE = 200;
+/** After every moment. */
+const END = '9999';
 
 /**
- * A page of what came into the slot of an item in a set and left it, the newest first. An item of a set is one slot,
- * whichever of its lines it lies in: nobody keeps lots apart between lines. What is only carried to another line is no
- * move of the slot.
+ * A page of what came into the slot of an item in a set and left it, the latest first, before a moment and, of what was done
+ * in that very moment, before a move. An item of a set is one slot, whichever of its lines it lies in: nobody keeps lots
+ * apart between lines. What is only carried to another line is no move of the slot.
  */
-export const slotPage = (setId: string, itemId: string, beforeSeq: number): SQL => sql`
-  SELECT seq, 'in' AS way, act, lot, quantity, case_id AS caseId, done_at AS doneAt
+export const slotPage = (setId: string, itemId: string, beforeAt: string, beforeSeq: number): SQL => sql`
+  SELECT seq, 'in' AS way, act, lot, quantity, NULL AS caseId, done_at AS doneAt
     FROM piece_moves INDEXED BY piece_moves_into_slot
-    WHERE to_set_id = ${setId} AND item_id = ${itemId} AND seq < ${beforeSeq} AND act <> 'carried' ${STANDS}
+    WHERE to_set_id = ${setId} AND item_id = ${itemId} AND (done_at, seq) < (${beforeAt}, ${beforeSeq})
+      AND act <> 'carried' ${STANDS}
   UNION ALL
   SELECT seq, 'out' AS way, act, lot, quantity, case_id AS caseId, done_at AS doneAt
     FROM piece_moves INDEXED BY piece_moves_out_of_slot
-    WHERE from_set_id = ${setId} AND item_id = ${itemId} AND seq < ${beforeSeq} AND act <> 'carried' ${STANDS}
-  ORDER BY seq DESC LIMIT ${PAGE}`;
+    WHERE from_set_id = ${setId} AND item_id = ${itemId} AND (done_at, seq) < (${beforeAt}, ${beforeSeq})
+      AND act <> 'carried' ${STANDS_AS_LEFT}
+  ORDER BY doneAt DESC, seq DESC LIMIT ${PAGE}`;
 
 /** What lies in the slot now, by the journal. */
 export const slotHolds = (setId: string, itemId: string): SQL => sql`
@@ -40,22 +32,28 @@ export const slotHolds = (setId: string, itemId: string): SQL => sql`
     WHERE held.set_id = ${setId} AND line.item_id = ${itemId}`;
 
 /**
- * The moves of a slot from the last time it was empty before `reachesSeq` (a move of its own), in the order in which they
- * were entered. Read backwards from now, so that what happened earlier costs nothing.
+ * The moves of a slot from the last time it was empty before a moment, in the order in which they were entered. Read
+ * backwards from now, so that what happened earlier costs nothing.
  */
-export function slotWindow(read: Queries, setId: string, itemId: string, reachesSeq: number): SlotMove[] {
+export function slotWindow(read: Queries, setId: string, itemId: string, reachesAt: string): SlotMove[] {
   const [holds] = read.all(slotHolds(setId, itemId)) as { pieces: number }[];
   let lying = holds?.pieces ?? 0;
+  /** Explained, where what was not found is still to be met: until then the slot was not as empty as it looks. */
+  let owed = 0;
   const moves: SlotMove[] = [];
-  let before = Number.MAX_SAFE_INTEGER;
+  let before = { doneAt: END, seq: 0 };
   for (;;) {
-    const page = z.array(row).parse(read.all(slotPage(setId, itemId, before)));
+    const page = read.all(slotPage(setId, itemId, before.doneAt, before.seq)) as SlotMove[];
     for (const move of page) {
-      if (move.seq < reachesSeq && lying === 0) return moves.reverse();
+      if (move.doneAt < reachesAt && lying === 0 && owed === 0) return entered(moves);
       moves.push(move);
       lying -= move.way === 'in' ? move.quantity : -move.quantity;
-      before = move.seq;
+      if (move.act === 'explained') owed += move.quantity;
+      if (move.act === 'notFound') owed = Math.max(0, owed - move.quantity);
+      before = move;
     }
-    if (page.length < PAGE) return moves.reverse();
+    if (page.length < PAGE) return entered(moves);
   }
 }
+
+const entered = (moves: SlotMove[]) => moves.sort((a, b) => a.seq - b.seq);

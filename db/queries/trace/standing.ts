@@ -6,3 +6,6 @@ import { type SQL, sql } from 'drizzle-orm';
  */
 export const STANDS: SQL = sql`AND seq NOT IN (SELECT move_seq FROM moves_taken_back)
   AND NOT (act = 'found' AND reason IS 'correction')`;
+
+/** The same of what left a slot, which was never put back into it. */
+export const STANDS_AS_LEFT: SQL = sql`AND seq NOT IN (SELECT move_seq FROM moves_taken_back)`;

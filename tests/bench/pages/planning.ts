@@ -21,7 +21,7 @@ import { listChanges } from '@/db/queries/theatre/listChanges';
 import { theatreDay } from '@/db/queries/theatre/theatreDay';
 import { sessionsOn } from '@/db/queries/theatre/theatreSessions';
 import { findForTrace } from '@/db/queries/trace/find';
-import { listRecalls, openRecalls } from '@/db/queries/trace/recalls';
+import { listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
 import { listHeldSets } from '@/db/queries/turns/heldSets';
 import { noticesFor } from '@/db/queries/turns/notices';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
@@ -73,7 +73,7 @@ export const pages: ListPage[] = [
     bound: 120,
     ask: (db, at) =>
       Promise.all([
-        openRecalls(db),
+        listOpenRecalls(db),
         listHeldSets(db),
         listOrders(db, { closedSince: null }),
         lotsNearUseBy(db, addDays(todayOf(at), 30)),
@@ -115,7 +115,11 @@ export const pages: ListPage[] = [
     ask: (db, at) =>
       Promise.all([findForTrace(db, 'nothing-of-that-name', at), findForTrace(db, 'screw', at)]),
   },
-  { page: '/recalls', bound: 60, ask: (db) => listRecalls(db) },
+  {
+    page: '/recalls',
+    bound: 60,
+    ask: (db) => Promise.all([listOpenRecalls(db), listClosedRecalls(db, null)]),
+  },
   {
     page: '/notices',
     bound: 60,

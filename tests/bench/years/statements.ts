@@ -1,6 +1,8 @@
 import type Sqlite from 'better-sqlite3';
 import type { rowFromItem } from '@/db/mappers/item';
 
+export type Statements = ReturnType<typeof statements>;
+
 /** What is written, one prepared statement a table; columns that are always the same are part of it. */
 export function statements(db: Sqlite.Database) {
   const into = (table: string, columns: string, fixed: Record<string, string> = {}) => {

@@ -8,7 +8,7 @@ import { keptCaseCosts, loadCaseCosts } from '@/db/queries/costs/caseCosts';
 import { keptHoldings } from '@/db/queries/keptHoldings';
 import { thingNamed } from '@/db/queries/ledger/thingNamed';
 import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
-import { listRecalls } from '@/db/queries/trace/recalls';
+import { listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
 import { recalls, setContents } from '@/db/schema';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { DEMO_NOW, demoDatabase, demoDatabaseFile, historyDatabase } from '../../setup/database';
@@ -240,7 +240,7 @@ describe('a thing asked for by its name', () => {
 });
 
 describe('recalls', () => {
-  it('are listed with all that are open, and closed ones fifty at a time', async () => {
+  it('are listed with all that are open, and closed ones page by page', async () => {
     const db = await demoDatabase();
     const moment = (n: number) => new Date(Date.UTC(2020, 0, 1 + n)).toISOString();
     await db.tx(async (write) => {
@@ -249,7 +249,7 @@ describe('recalls', () => {
         await write.insert(recalls).values({
           ...{
             id: `recall_${n}`,
-            number: `R-${n}`,
+            number: numbered(n),
             kind: 'item',
             itemId: 'item_sf-l27-24',
             reason: 'A notice.',
@@ -265,17 +265,18 @@ describe('recalls', () => {
         });
       }
     });
+    expect((await listOpenRecalls(db)).map(({ number }) => number)).toEqual(['R-0001', 'R-0000']);
     const seen: string[] = [];
-    let before: string | null = null;
-    for (let pages = 0; pages < 4; pages += 1) {
-      const page = await listRecalls(db, before);
-      expect(page.open.map(({ number }) => number)).toEqual(['R-1', 'R-0']);
-      expect(page.closedCount).toBe(120);
-      expect(page.closed.length).toBeLessThanOrEqual(50);
-      seen.push(...page.closed.map(({ number }) => number));
-      if (page.older === null) break;
-      before = page.older;
+    let olderThan: string | null = null;
+    for (let pages = 0; pages < 10; pages += 1) {
+      const page = await listClosedRecalls(db, olderThan);
+      expect(page.recalls.length).toBeLessThanOrEqual(50);
+      seen.push(...page.recalls.map(({ number }) => number));
+      if (page.olderThan === null) break;
+      olderThan = page.olderThan;
     }
-    expect(seen).toEqual(Array.from({ length: 120 }, (_, at) => `R-${121 - at}`));
+    expect(seen).toEqual(Array.from({ length: 120 }, (_, at) => numbered(121 - at)));
   });
 });
+
+const numbered = (n: number) => `R-${String(n).padStart(4, '0')}`;

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
 import { movesOfCase, setsOfCase, traceCase } from '@/db/queries/trace/caseTrace';
 import { findForTrace, lotsNamed, lotsOfItem } from '@/db/queries/trace/find';
-import { lotFacts } from '@/db/queries/trace/lotFacts';
+import { lotOnRecord } from '@/db/queries/trace/lotFacts';
 import {
   casesOfLoad,
   casesOfTurn,
@@ -14,7 +14,6 @@ import {
 } from '@/db/queries/trace/period';
 import { THE_PROGRAM } from '@/db/reader';
 import { loads } from '@/db/schema';
-import { lotTrace } from '@/lib/trace/lotTrace';
 import { historyDatabase } from '../../setup/database';
 
 const AT = '2026-01-14T09:00:00.000Z';
@@ -88,7 +87,7 @@ describe('the queries of a trace', () => {
       for (const { itemId, setId, outcome, lots, unknown, contradicted } of traced?.pieces ?? []) {
         if (setId === null || contradicted) continue;
         for (const { lot, lo, hi } of lots) {
-          const forward = lotTrace(lotFacts(db.read, itemId, lot)).cases.find(({ caseId }) => caseId === id);
+          const forward = lotOnRecord(db.read, itemId, lot)?.trace.cases.find(({ caseId }) => caseId === id);
           const part = forward?.parts.find((one) => one.setId === setId && one.outcome === outcome);
           // forward, what came without a lot may be of it too
           expect(part?.lo).toBe(lo);

@@ -1,6 +1,6 @@
 import { and, eq, gt, isNotNull, sql } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
-import type { Database } from '@/db/client';
+import { type Database, readAs } from '@/db/client';
 import { findLedgerBreak } from '@/db/ledger';
 import { acknowledgeRecall } from '@/db/operations/trace/acknowledge-recall';
 import { closeRecall } from '@/db/operations/trace/close-recall';
@@ -9,10 +9,10 @@ import { loadsInLine } from '@/db/queries/loads/loadsInLine';
 import { listPeople, type Person } from '@/db/queries/people';
 import { loadsInDoubt } from '@/db/queries/trace/loadsAround';
 import { traceLot } from '@/db/queries/trace/lot';
-import { lotFacts, movesOfLot, unknownLotSlots } from '@/db/queries/trace/lotFacts';
 import { recallReach } from '@/db/queries/trace/reach';
-import { findRecall, listRecalls } from '@/db/queries/trace/recalls';
-import { slotHolds, slotPage } from '@/db/queries/trace/slotWindow';
+import { traceReach } from '@/db/queries/trace/reached';
+import { type ClosedRecalls, listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
+import { findRecall } from '@/db/queries/trace/recalls';
 import { THE_PROGRAM } from '@/db/reader';
 import { loads, notices, pieceMoves, recallHolds, recalls, recallTasks, sets, stock } from '@/db/schema';
 import { itemId, type NewId, recallId, setId } from '@/lib/identity/ids';
@@ -90,6 +90,7 @@ describe('the trace of a lot', () => {
     for (const { lot, itemId: item } of lots) {
       const traced = await traceLot(asProgram(db), item, lot);
       if (!traced) throw new Error(`${lot} was here`);
+      if (!traced.trace.balance) throw new Error('the program is blind to nothing');
       const { received, implanted, wasted, held, returned, unaccounted } = traced.trace.balance;
       const all = [implanted, wasted, held, returned, unaccounted];
       expect(all.reduce((sum, { lo }) => sum + lo, 0)).toBeLessThanOrEqual(received);
@@ -104,48 +105,6 @@ describe('the trace of a lot', () => {
     }
   });
 
-  it('reads a slot from the last time it was empty before the lot came, and no further', async () => {
-    const { db } = await hospital();
-    const of = mixedLot(db);
-    const { slots } = lotFacts(db.read, of.itemId, of.lot);
-    expect(slots.length).toBeGreaterThan(1);
-    for (const { setId: set, moves } of slots) {
-      const first = moves[0];
-      const before =
-        db.read.all(sql`SELECT coalesce(sum(iif(to_set_id = ${set}, quantity, -quantity)), 0) AS lying
-        FROM piece_moves WHERE (to_set_id = ${set} OR from_set_id = ${set}) AND act <> 'carried'
-          AND item_id = ${of.itemId} AND seq < ${first?.seq ?? 0}`) as { lying: number }[];
-      expect(before[0]?.lying).toBe(0);
-      const came = moves.findIndex(({ lot }) => lot === of.lot);
-      let lying = 0;
-      const wasEmpty = moves.slice(0, came).map(({ way, quantity }) => {
-        lying += way === 'in' ? quantity : -quantity;
-        return lying === 0;
-      });
-      // it would have begun there
-      expect(wasEmpty).not.toContain(true);
-    }
-  });
-
-  it('is read along indexes alone', async () => {
-    const { db } = await hospital();
-    const of = mixedLot(db);
-    const asked = [
-      slotPage('set_a', of.itemId, 10),
-      slotHolds('set_a', of.itemId),
-      movesOfLot(of.itemId, of.lot),
-      unknownLotSlots(of.itemId, AT),
-    ];
-    for (const query of asked) {
-      const plan = db.read.all(sql`EXPLAIN QUERY PLAN ${query}`) as { detail: string }[];
-      const steps = plan.map(({ detail }) => detail);
-      expect(steps.filter((step) => /\bSCAN\b/.test(step))).toEqual([]);
-      expect(steps.some((step) => step.includes('USING') && step.includes('INDEX'))).toBe(true);
-      // sorted by the index itself: a page of a long history costs a page
-      if (query !== asked[3]) expect(steps.filter((step) => step.includes('TEMP B-TREE'))).toEqual([]);
-    }
-  });
-
   it('of a load is everything since the last accepted one, as the whole line of that steriliser says', async () => {
     const { db } = await hospital();
     const rows = await db.read.select().from(loads).where(isNotNull(loads.startedAt));
@@ -153,7 +112,7 @@ describe('the trace of a lot', () => {
     expect(some.length).toBeGreaterThan(10);
     for (const { id, steriliserId, state } of some) {
       const whole = touchedBy(await loadsInLine(db.read, steriliserId), id, 'other');
-      const near = await loadsInDoubt(db.read, id);
+      const near = loadsInDoubt(db.read, id);
       if (state === 'rejected') continue; // what failed may ask for a passed biological result
       expect(near?.loads.map((load) => load.id)).toEqual(whole.loads.map((load) => load.id));
       expect(near?.since?.id).toBe(whole.since?.id);
@@ -211,7 +170,7 @@ describe('a recall', () => {
     const [notice] = await db.read.select().from(notices).where(eq(notices.kind, 'recallOpened'));
     expect(notice?.detail).toMatchObject({ rehearsal: true });
     done(await openRecall(asking(db, lead, of)));
-    expect((await listRecalls(asProgram(db))).open.map(({ isRehearsal }) => isRehearsal).sort()).toEqual([
+    expect((await listOpenRecalls(asProgram(db))).map(({ isRehearsal }) => isRehearsal).sort()).toEqual([
       false,
       true,
     ]);
@@ -308,6 +267,106 @@ describe('a recall', () => {
       /never changes/,
     );
     expect(await findLedgerBreak(db.read)).toBeNull();
+  });
+
+  it('shows whoever counts a set blind no figure of what lies in it, in trace, recall or report', async () => {
+    const { db, lead, one } = await hospital();
+    const of = mixedLot(db);
+    const technician = one('technician');
+    const request = asking(db, lead, of);
+    done(await openRecall(request));
+    const reach = await recallReach(db.read, of);
+    const [counted, other] = reach?.sets ?? [];
+    if (!counted || !other) throw new Error('the lot lies in several sets');
+    await db.tx(async (write) => {
+      write.run(sql`INSERT INTO bench_counts (id, set_id, turn_id, version_id, purpose, person_id, base_revision, began_at)
+        SELECT 'count_blindrecall', one.id, (SELECT id FROM turns WHERE set_id = one.id ORDER BY number DESC LIMIT 1),
+          one.version_id, 'check', ${technician.id}, one.revision, ${AT} FROM sets one WHERE one.id = ${counted.setId}`);
+    });
+    const blind = readAs(db, technician);
+    const seeing = readAs(db, one('technician', 1));
+    const shown = await findRecall(blind, request.recallId);
+    const open = await findRecall(seeing, request.recallId);
+    for (const found of [shown, open]) expect(found?.reach.sets.length).toBe(reach?.sets.length);
+    const piecesOf = (found: typeof shown, set: string) => [
+      ...(found?.reach.sets ?? []).filter(({ setId: id }) => id === set).map(({ pieces }) => pieces),
+      ...(found?.found.sets ?? []).filter(({ setId: id }) => id === set).map(({ pieces }) => pieces),
+      ...(found?.holds ?? []).filter(({ setId: id }) => id === set).map(({ pieces }) => pieces),
+    ];
+    expect(piecesOf(shown, counted.setId)).toEqual([null, null, null]);
+    expect(piecesOf(shown, other.setId)).toEqual([other.pieces, other.pieces, other.pieces]);
+    expect(piecesOf(open, counted.setId)).toEqual([counted.pieces, counted.pieces, counted.pieces]);
+    // the balance would tell it by subtraction
+    expect(shown?.balance).toBeNull();
+    expect(open?.balance).not.toBeNull();
+    const lot = await traceLot(blind, of.itemId, of.lot);
+    expect(lot?.trace.slots.find(({ setId: id }) => id === counted.setId)?.bounds).toBeNull();
+    expect(lot?.trace.slots.find(({ setId: id }) => id === other.setId)?.bounds).not.toBeNull();
+    expect(lot?.trace.balance).toBeNull();
+    expect((await traceLot(seeing, of.itemId, of.lot))?.trace.balance).not.toBeNull();
+    const item = await traceReach(blind, { kind: 'item', itemId: of.itemId });
+    expect(item?.reach.sets.find(({ setId: id }) => id === counted.setId)?.pieces).toBeNull();
+  });
+
+  it('of an item reaches every set with pieces of it, by whichever version of its configuration they lie there', async () => {
+    const { db } = await hospital();
+    const [slot] = db.read.all(sql`
+      SELECT held.set_id AS setId, line.item_id AS itemId, line.version_id AS versionId,
+          (SELECT id FROM configuration_versions other WHERE other.id <> line.version_id LIMIT 1) AS other
+        FROM slot_holdings held JOIN configuration_lines line ON line.id = held.line_id
+        JOIN sets one ON one.id = held.set_id AND one.version_id = line.version_id
+        WHERE held.quantity > 0 ORDER BY 1, 2 LIMIT 1`) as { setId: string; itemId: string; other: string }[];
+    if (!slot) throw new Error('sets have pieces');
+    const of = { kind: 'item', itemId: itemId.parse(slot.itemId) } as const;
+    const before = await recallReach(db.read, of);
+    const held = before?.sets.find(({ setId: id }) => id === slot.setId);
+    expect(held?.pieces).toBeGreaterThan(0);
+    // the set follows another version; what lies in it lies there still by the one before
+    await db.tx(async (write) => {
+      write.run(sql`UPDATE sets SET version_id = ${slot.other} WHERE id = ${slot.setId}`);
+    });
+    const after = await recallReach(db.read, of);
+    expect(after?.sets.find(({ setId: id }) => id === slot.setId)).toEqual(held);
+  });
+
+  it('stands in a list of those open, and in pages of those closed, each once', async () => {
+    const { db, lead } = await hospital();
+    await db.tx(async (write) => {
+      for (let n = 1; n <= 47; n += 1)
+        await write.insert(recalls).values({
+          id: `recall_listed-${n}`,
+          number: `R-${String(n).padStart(5, '0')}`,
+          kind: 'set',
+          setId: 'set_sfs-02',
+          reason: 'Rehearsed every month.',
+          noticeReference: null,
+          isRehearsal: true,
+          found: { cases: [], sets: [], heaps: [], unknownLots: [], contradictions: [] },
+          openedBy: lead.id,
+          openedAt: AT,
+          ...(n % 9 === 0
+            ? {}
+            : { closedAt: AT, closedBy: lead.id, closedWith: 'person_gwen-sallis', closedBecause: 'Done.' }),
+          revision: 1,
+        });
+    });
+    const open = await listOpenRecalls(asProgram(db));
+    expect(open.map(({ number }) => number).sort()).toEqual(
+      [9, 18, 27, 36, 45].map((n) => `R-000${String(n).padStart(2, '0')}`),
+    );
+    const seen: string[] = [];
+    let olderThan: string | null = null;
+    let pages = 0;
+    do {
+      const page: ClosedRecalls = await listClosedRecalls(asProgram(db), olderThan);
+      seen.push(...page.recalls.map(({ number }) => number));
+      olderThan = page.olderThan;
+      pages += 1;
+    } while (olderThan !== null);
+    expect(pages).toBe(3);
+    expect(seen).toEqual([...seen].sort().reverse());
+    expect(new Set(seen).size).toBe(42);
+    expect(seen.length).toBe(42);
   });
 
   it('is opened with a reason, by those who may, and never with what looks like a patient’s data', async () => {

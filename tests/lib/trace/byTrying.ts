@@ -48,6 +48,6 @@ export function waysByTrying(history: SlotHistory, asked: LotAsked): { ends: End
     };
     take(next.quantity, lying, 0);
   };
-  visit(0, 0, [], []);
+  visit(0, 0, Array<string>(history.before ?? 0).fill('~'), []);
   return { ends, ways: [...ways.values()] };
 }

@@ -1,0 +1,176 @@
+import Sqlite from 'better-sqlite3';
+import { drizzle } from 'drizzle-orm/better-sqlite3';
+import { expect, it, onTestFinished } from 'vitest';
+import { usedInYear } from '@/db/queries/shelf/usedInYear';
+import { traceCase } from '@/db/queries/trace/caseTrace';
+import { loadsInDoubt } from '@/db/queries/trace/loadsAround';
+import { traceLot } from '@/db/queries/trace/lot';
+import { recallReach } from '@/db/queries/trace/reach';
+import { listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
+import { slotWindow } from '@/db/queries/trace/slotWindow';
+import type { Reading } from '@/db/reader';
+import * as schema from '@/db/schema';
+import { itemId, loadId, setId } from '@/lib/identity/ids';
+import { plainDate } from '@/lib/quantities/plainDate';
+import { historyDatabase } from '../../setup/database';
+
+/** Tables that grow with every day of a hospital: none of them is ever read from end to end. */
+const GROWING = [
+  'piece_moves',
+  'ledger',
+  'packs',
+  'turns',
+  'turn_steps',
+  'cases',
+  'case_picks',
+  'loads',
+  'load_packs',
+  'load_indicators',
+  'stock',
+  'slot_holdings',
+  'slot_knots',
+  'usage_months',
+];
+
+/** What is asked of the history database meanwhile, each once, with how it is answered. */
+async function plansOf(ask: (db: Reading) => unknown): Promise<{ query: string; steps: string[] }[]> {
+  const path = (await historyDatabase()).read.$client.name;
+  const asked = new Set<string>();
+  const client = new Sqlite(path, { readonly: true, verbose: (text) => asked.add(String(text)) });
+  onTestFinished(() => client.close());
+  const read = drizzle(client, { schema });
+  await ask({ read, reader: { id: 'person_nell-ashdown', role: 'incidentLead' } as never });
+  const plain = new Sqlite(path, { readonly: true });
+  onTestFinished(() => plain.close());
+  return [...asked].map((query) => ({
+    query,
+    steps: plain
+      .prepare<[], { detail: string }>(`EXPLAIN QUERY PLAN ${query}`)
+      .all()
+      .map(({ detail }) => detail),
+  }));
+}
+
+function expectAlongIndexes(plans: readonly { query: string; steps: string[] }[]): string[] {
+  for (const { query, steps } of plans) {
+    // an alias of a growing table that is scanned is named by the query's own FROM or JOIN
+    const scanned = steps.flatMap((step) => /^SCAN (\w+)\b(?! VIRTUAL)/.exec(step)?.[1] ?? []);
+    const tables = scanned.map(
+      (name) =>
+        new RegExp(`(?:FROM|JOIN)\\s+"?(\\w+)"?(?:\\s+AS)?\\s+"?${name}"?\\b`, 'i').exec(query)?.[1] ?? name,
+    );
+    expect([query, tables.filter((table) => GROWING.includes(table))]).toEqual([query, []]);
+  }
+  return plans.flatMap(({ steps }) => steps);
+}
+
+const using = (steps: readonly string[], index: string) =>
+  steps.some((step) => new RegExp(`^SEARCH .* USING (COVERING )?INDEX ${index} `).test(step));
+
+/** A lot that went into many sets, and a load that ran. */
+async function something() {
+  const db = await historyDatabase();
+  const client = db.read.$client;
+  const [lot] = client
+    .prepare<[], { lot: string; itemId: string }>(
+      `SELECT lot, item_id AS itemId FROM piece_moves WHERE lot IS NOT NULL AND to_set_id IS NOT NULL
+        GROUP BY 1, 2 ORDER BY count(DISTINCT to_set_id) DESC, 1 LIMIT 1`,
+    )
+    .all();
+  const load = client
+    .prepare<[], string>(
+      `SELECT id FROM loads WHERE state = 'accepted' ORDER BY started_at LIMIT 1 OFFSET 40`,
+    )
+    .pluck()
+    .get();
+  const set = client
+    .prepare<[], string>(`SELECT to_set_id FROM piece_moves WHERE to_set_id IS NOT NULL LIMIT 1`)
+    .pluck()
+    .get();
+  const used = client
+    .prepare<[], string>(
+      `SELECT case_id FROM piece_moves WHERE act = 'implanted' AND from_set_id IS NOT NULL LIMIT 1`,
+    )
+    .pluck()
+    .get();
+  if (!lot || !load || !set || !used) throw new Error('the history has lots, loads, sets and cases');
+  return { lot, load: loadId.parse(load), set: setId.parse(set), used };
+}
+
+it('a recall by lot is read along its indexes: the lot’s own moves, and its slots from the day it came', async () => {
+  const { lot } = await something();
+  const steps = expectAlongIndexes(await plansOf((db) => traceLot(db, lot.itemId, lot.lot)));
+  for (const index of [
+    'piece_moves_by_lot',
+    'piece_moves_of_unknown_lot',
+    'piece_moves_into_slot',
+    'piece_moves_out_of_slot',
+  ])
+    expect([index, using(steps, index)]).toEqual([index, true]);
+  // from that day on, and with all that is asked in the index itself
+  expect(steps).toContain(
+    'SEARCH piece_moves USING COVERING INDEX piece_moves_into_slot (to_set_id=? AND item_id=? AND done_at>?)',
+  );
+  expect(steps).toContain(
+    'SEARCH piece_moves USING COVERING INDEX piece_moves_out_of_slot (from_set_id=? AND item_id=? AND done_at>?)',
+  );
+});
+
+it('a slot read as a whole is read backwards along its indexes, page by page, and is not sorted', async () => {
+  const { lot, set } = await something();
+  const steps = expectAlongIndexes(await plansOf(({ read }) => slotWindow(read, set, lot.itemId, '2026')));
+  expect(using(steps, 'piece_moves_into_slot')).toBe(true);
+  expect(using(steps, 'piece_moves_out_of_slot')).toBe(true);
+  expect(steps.filter((step) => step.includes('TEMP B-TREE'))).toEqual([]);
+});
+
+it('a recall by load is read outwards from it along the line of its steriliser', async () => {
+  const { load } = await something();
+  const near = expectAlongIndexes(await plansOf(({ read }) => loadsInDoubt(read, load)));
+  expect(near).toContain(
+    'SEARCH load USING INDEX loads_by_steriliser (steriliser_id=? AND (started_at,number)<(?,?))',
+  );
+  expect(near).toContain(
+    'SEARCH load USING INDEX loads_by_steriliser (steriliser_id=? AND (started_at,number)>(?,?))',
+  );
+  expect(using(near, 'load_indicators_by_load')).toBe(true);
+  expect(near.filter((step) => step.includes('TEMP B-TREE'))).toEqual([]);
+  const reach = expectAlongIndexes(
+    await plansOf(({ read }) => recallReach(read, { kind: 'load', loadId: load })),
+  );
+  expect(using(reach, 'case_picks_by_pack')).toBe(true);
+});
+
+it('a recall of an item, of a set, and a case backward are read along indexes', async () => {
+  const { lot, set, used } = await something();
+  const item = itemId.parse(lot.itemId);
+  const ofItem = expectAlongIndexes(
+    await plansOf(({ read }) => recallReach(read, { kind: 'item', itemId: item })),
+  );
+  for (const index of ['piece_moves_by_item', 'slot_holdings_of_line', 'stock_by_item'])
+    expect([index, using(ofItem, index)]).toEqual([index, true]);
+  const ofSet = expectAlongIndexes(
+    await plansOf(({ read }) => recallReach(read, { kind: 'set', setId: set })),
+  );
+  expect(using(ofSet, 'case_picks_by_set')).toBe(true);
+  const ofCase = expectAlongIndexes(await plansOf((db) => traceCase(db, used)));
+  expect(using(ofCase, 'piece_moves_by_case')).toBe(true);
+});
+
+it('usage of every item over twelve months reads those months of each item', async () => {
+  const steps = expectAlongIndexes(
+    await plansOf(({ read }) => usedInYear(read, plainDate.parse('2026-01-14'))),
+  );
+  expect(steps).toContain('SEARCH usage USING PRIMARY KEY (item_id=? AND month>?)');
+});
+
+it('the list of recalls is read a page at a time', async () => {
+  const steps = expectAlongIndexes(
+    await plansOf(async (db) => {
+      await listOpenRecalls(db);
+      await listClosedRecalls(db, null);
+    }),
+  );
+  expect(steps.some((step) => step.includes('recalls_open'))).toBe(true);
+  expect(using(steps, 'recalls_closed')).toBe(true);
+});
