@@ -11,14 +11,8 @@ import type { Database, Queries } from '../../client';
 import { appendLedger, sha256 } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { lastClosed } from '../../queries/theatreCounts/counted';
-import {
-  itemsAtTable,
-  subjectOf,
-  type TableFacts,
-  type TableItem,
-  tableFacts,
-  tableItems,
-} from '../../queries/usage/tableFacts';
+import { subjectOf, type TableFacts, tableFacts } from '../../queries/usage/tableFacts';
+import { itemsAtTable, type TableItem, tableItems } from '../../queries/usage/tableItems';
 import { caseUses, theatreCounts, theatreQuestions } from '../../schema';
 import { movePiece } from './move-pieces';
 

@@ -3,7 +3,8 @@ import type { SentUseEntry } from '@/lib/usage/act';
 import type { Queries } from '../../client';
 import type { Person } from '../../queries/people';
 import type { TableFacts } from '../../queries/usage/tableFacts';
-import { movePiece, takeMovesBack } from './move-pieces';
+import { movePiece } from './move-pieces';
+import { takeMovesBack } from './take-moves-back';
 
 /**
  * What follows from an entry after the record is closed, inside the write of that entry: an entry taken back has its moves

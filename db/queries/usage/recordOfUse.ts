@@ -6,15 +6,11 @@ import type { UseQuestion } from '@/lib/usage/questions';
 import { mayRead, type Reading } from '../../reader';
 import { loads, packs, people, useEntries } from '../../schema';
 import { platesOf } from '../planner';
-import {
-  itemsAtTable,
-  type TableItem,
-  type TablePack,
-  type TableSet,
-  type TableSlot,
-  tableFacts,
-  tableItems,
-} from './tableFacts';
+import { tableFacts } from './tableFacts';
+import { itemsAtTable, type TableItem, tableItems } from './tableItems';
+import type { TablePack } from './tablePacks';
+import type { TableSet } from './tableSets';
+import type { TableSlot } from './tableSlots';
 
 /** An entry as people see it: whose it is, and the pack and load its piece was in. */
 export interface ShownEntry {

@@ -3,7 +3,7 @@
 import { Disclosure } from '@/app/_ui/disclosure';
 import { Status } from '@/app/_ui/status';
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
-import type { TableItem } from '@/db/queries/usage/tableFacts';
+import type { TableItem } from '@/db/queries/usage/tableItems';
 import type { HoleFill, PlannedPlate } from '@/lib/plans/plan';
 import type { UsePlace } from '@/lib/usage/act';
 import { lengthAsPlanned } from '@/lib/usage/differences';
