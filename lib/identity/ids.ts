@@ -69,6 +69,7 @@ export const deliveryLineId = idOf('deliveryLine');
 export const stockCountId = idOf('stockCount');
 export const stockCountLineId = idOf('stockCountLine');
 export const recallId = idOf('recall');
+export const reasonId = idOf('reason');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -125,6 +126,7 @@ export type DeliveryId = z.infer<typeof deliveryId>;
 export type StockCountId = z.infer<typeof stockCountId>;
 export type StockCountLineId = z.infer<typeof stockCountLineId>;
 export type RecallId = z.infer<typeof recallId>;
+export type ReasonId = z.infer<typeof reasonId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

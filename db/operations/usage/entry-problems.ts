@@ -4,16 +4,19 @@ import type { Problem } from '@/lib/identity/result';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import type { Construct } from '@/lib/plans/plan';
 import { plainDate } from '@/lib/quantities/plainDate';
+import type { ReasonKind } from '@/lib/reasons/reason';
 import { accountOfUse, freePacks } from '@/lib/usage/account';
-import { actFaults, type OpeningBar, type PieceAct, type UseAct } from '@/lib/usage/act';
+import { actFaults, type DelayAbout, type OpeningBar, type PieceAct, type UseAct } from '@/lib/usage/act';
 import { openingBars, saysOpened } from '@/lib/usage/bars';
 import { mayStay } from '@/lib/usage/implant';
-import { stateOfUse } from '@/lib/usage/state';
+import { isWaste } from '@/lib/usage/settle';
+import { sourceKey, stateOfUse } from '@/lib/usage/state';
+import { reasonsWords } from '@/lib/wording/reasons';
 import { ACT_FAULT_WORDS, placeWords, usageWords as words } from '@/lib/wording/usage';
 import type { Queries } from '../../client';
 import type { TableFacts } from '../../queries/usage/tableFacts';
 import { tableItems } from '../../queries/usage/tableItems';
-import { caseReturns } from '../../schema';
+import { caseReturns, items, sets } from '../../schema';
 
 /** Everything that keeps an act from being entered, at once; empty where nothing does. */
 export async function entryProblems(
@@ -29,14 +32,28 @@ export async function entryProblems(
   if (!closed && act.because !== null) add('because', 'too-early', words.becauseTooEarly);
   problems.push(...textProblems(act.because ?? '', ['act', 'because']));
   if (act.kind === 'takenBack') {
-    const known = facts.entries.some(({ id, act: one }) => id === act.entryId && one.kind === 'piece');
+    const known = facts.entries.some(
+      ({ id, act: one }) => id === act.entryId && (one.kind === 'piece' || one.kind === 'delay'),
+    );
     if (!known) add('entryId', 'unknown', words.noSuchEntry);
     else if (stateOfUse(facts.entries).takenBack.has(act.entryId))
       add('entryId', 'taken-back', words.takenBackAlready);
     return problems;
   }
+  if (act.kind === 'reason') {
+    const unknown = reasonProblem(facts, act.reasonId, 'waste');
+    if (unknown) problems.push(unknown);
+    if (!isStandingWaste(facts, act.entryId)) add('entryId', 'no-waste', words.noWaste);
+    return problems;
+  }
   problems.push(...textProblems(act.note ?? '', ['act', 'note']));
   for (const fault of actFaults(act)) add('', fault, ACT_FAULT_WORDS[fault]);
+  if (act.kind === 'delay') {
+    const unknown = reasonProblem(facts, act.reasonId, 'delay');
+    if (unknown) problems.push(unknown);
+    if (act.about !== null && !(await isOnFile(write, act.about))) add('about', 'unknown', words.noSuchThing);
+    return problems;
+  }
   const item = (await tableItems(write, [act.itemId])).get(act.itemId);
   const name = item?.name ?? act.itemId;
   if (act.outcome === 'implanted' && item && !mayStay(item.kind))
@@ -53,6 +70,27 @@ export async function entryProblems(
     else if (act.despite.length > 0 && act.note === null) add('note', 'needed', words.needsNote);
   }
   return problems;
+}
+
+/** A reason must be one of the hospital's own for that kind; one that was retired meanwhile may still arrive. */
+function reasonProblem({ reasons }: TableFacts, id: string | null, kind: ReasonKind): Problem | null {
+  if (id === null || reasons.some((one) => one.id === id && one.kind === kind)) return null;
+  return { path: ['act', 'reasonId'], code: 'unknown', message: reasonsWords.noSuch };
+}
+
+/** Whether an entry stands and says that something was wasted. */
+function isStandingWaste({ entries, slots, packs }: TableFacts, id: string): boolean {
+  const piece = stateOfUse(entries).pieces.find((one) => one.entryId === id);
+  const from = piece && [...slots, ...packs].find((one) => sourceKey(one) === sourceKey(piece.source));
+  return piece !== undefined && isWaste(piece.outcome, from?.reusable ?? false);
+}
+
+async function isOnFile(write: Queries, about: DelayAbout): Promise<boolean> {
+  const [row] =
+    about.kind === 'set'
+      ? await write.select({ id: sets.id }).from(sets).where(eq(sets.id, about.setId))
+      : await write.select({ id: items.id }).from(items).where(eq(items.id, about.itemId));
+  return row !== undefined;
 }
 
 /** Whether the plan has such a place; a hole it says nothing of is one of the plate all the same. */

@@ -11,7 +11,8 @@ import { addToSlot, slotNow } from './slot-now';
 /** A piece of the record, and who makes its moves. */
 export interface Settling {
   facts: TableFacts;
-  entry: { id: string; act: PieceAct; doneAt: string };
+  /** `reasonId`: the hospital's own reason, where it is waste and one was named. */
+  entry: { id: string; act: PieceAct; doneAt: string; reasonId: string | null };
   personId: string;
   now: string;
   newId: NewId;
@@ -36,7 +37,7 @@ export async function movePiece(write: Queries, settling: Settling): Promise<voi
   await recordMoves(write, [
     { ...base, act: 'explained', quantity: explained, to: slot, reason },
     { ...base, act: 'found', quantity: found, to: slot, reason },
-    { ...base, act: out, quantity: act.quantity, from: slot, reason: reasonOf(act) },
+    { ...base, act: out, quantity: act.quantity, from: slot, reason: reasonOf(act), ...named(out, settling) },
   ]);
   await addToSlot(write, slot, -fewer);
 }
@@ -72,6 +73,10 @@ function reasonOf({ outcome, lostAt }: PieceAct): string | null {
   }
 }
 
+/** A reason goes with what was wasted, and with nothing else. */
+const named = (out: Move['act'], { entry }: Settling): Pick<Move, 'reasonId'> =>
+  out === 'wasted' ? { reasonId: entry.reasonId } : {};
+
 async function movePack(
   write: Queries,
   settling: Settling,
@@ -96,6 +101,7 @@ async function movePack(
         pickId,
         packId: pack.packId,
         reason: reasonOf(act),
+        ...named(out, settling),
       },
     ]);
   const outcome = returnOutcomeOf(act.outcome);

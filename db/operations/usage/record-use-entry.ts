@@ -3,7 +3,7 @@ import type { CaseId, NewId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import { canonicalJson } from '@/lib/ledger/canonical';
-import { may } from '@/lib/people/permissions';
+import { type Act, may } from '@/lib/people/permissions';
 import { type SentUseEntry, sentUseEntry, type UseAct } from '@/lib/usage/act';
 import { usageWords as words } from '@/lib/wording/usage';
 import type { Database, Queries } from '../../client';
@@ -43,12 +43,10 @@ export async function recordUseEntry(
     const facts = await tableFacts(write, caseId);
     if (!facts) return refused('notFound', words.noSuchCase);
     const closed = facts.use?.closedAt != null;
-    if (!may(person.role, closed ? 'correctUse' : 'recordUse'))
-      return refused(
-        'notPermitted',
-        words.mayNot(person.name, closed ? 'correct a record of use' : 'record use'),
-      );
-    if (facts.sets.length === 0 && facts.packs.length === 0)
+    const [act, what] = neededFor(entry.act, closed);
+    if (!may(person.role, act)) return refused('notPermitted', words.mayNot(person.name, what));
+    // a case may be delayed because nothing came
+    if (entry.act.kind !== 'delay' && facts.sets.length === 0 && facts.packs.length === 0 && !facts.use)
       return refused('frozen', words.nothingThere(facts.booked.reference));
     const problems = await entryProblems(write, facts, entry.act, closed);
     if (problems.length > 0) return refusedFor(problems);
@@ -78,6 +76,12 @@ export async function recordUseEntry(
     });
     return { ok: true, value: { id: entry.id, enteredAt: now } };
   });
+}
+
+/** Who may say it: a delay is told by others too than those who record use. */
+function neededFor({ kind }: UseAct, closed: boolean): [act: Act, what: string] {
+  if (kind === 'delay') return ['recordDelay', 'record a delay'];
+  return closed ? ['correctUse', 'correct a record of use'] : ['recordUse', 'record use'];
 }
 
 async function enteredBefore(

@@ -57,21 +57,40 @@ interface MoveRow {
   case_id: string;
   act: string;
   reason: string | null;
+  reason_id: string | null;
   item: string;
   unit_pence: number | null;
   configuration_id: string | null;
   pieces: number;
 }
 
-function usedPieces({ act, reason, item, pieces, unit_pence, configuration_id }: MoveRow): UsedPieces[] {
+function usedPieces({
+  act,
+  reason,
+  reason_id,
+  item,
+  pieces,
+  unit_pence,
+  configuration_id,
+}: MoveRow): UsedPieces[] {
   if (act !== 'implanted' && act !== 'wasted') return [];
   const wasted =
-    act === 'implanted' ? null : { why: whyWasted(reason), code: reason ?? 'openedNotImplanted' };
+    act === 'implanted'
+      ? null
+      : { why: whyWasted(reason), code: reason ?? 'openedNotImplanted', reasonId: reason_id };
   return [{ item, quantity: pieces, unitPence: unit_pence, wasted, configurationId: configuration_id }];
 }
 
-async function loadParts({ read }: Reading, { from, until }: Period, now: string) {
-  const inTime = sql`cases.case_date BETWEEN ${from} AND ${until} AND cases.ends_at < ${now} AND cases.cancelled_at IS NULL`;
+/** Cases of a time that are over. */
+export const overIn = ({ from, until }: Period, now: string) =>
+  sql`cases.case_date BETWEEN ${from} AND ${until} AND cases.ends_at < ${now} AND cases.cancelled_at IS NULL`;
+
+/** The hospital's own reason of a move, as it was named last. */
+export const NAMED_REASON = sql`(
+  SELECT named.reason_id FROM move_reasons named WHERE named.move_seq = move.seq ORDER BY named.seq DESC LIMIT 1)`;
+
+async function loadParts({ read }: Reading, period: Period, now: string) {
+  const inTime = overIn(period, now);
   const heads = await read.all<{
     id: string;
     reference: string;
@@ -86,12 +105,12 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
     LEFT JOIN procedures ON procedures.id = card.procedure_id
     WHERE ${inTime} ORDER BY case_date, starts_at, cases.id`);
   const moves = await read.all<MoveRow>(sql`
-    SELECT move.case_id, move.act, move.reason, items.name AS item, move.unit_pence, version.configuration_id,
+    SELECT move.case_id, move.act, move.reason, iif(move.act = 'wasted', ${NAMED_REASON}, NULL) AS reason_id, items.name AS item, move.unit_pence, version.configuration_id,
       sum(move.quantity) AS pieces
     FROM cases JOIN moves_that_stand move ON move.case_id = cases.id JOIN items ON items.id = move.item_id
     LEFT JOIN sets ON sets.id = move.from_set_id LEFT JOIN configuration_versions version ON version.id = sets.version_id
     WHERE ${inTime} AND move.act IN ('implanted', 'wasted', 'notFound', 'cameBack')
-    GROUP BY move.case_id, move.act, move.reason, move.item_id, move.unit_pence, version.configuration_id`);
+    GROUP BY move.case_id, move.act, move.reason, reason_id, move.item_id, move.unit_pence, version.configuration_id`);
   const sets = await read.all<{ case_id: string; configuration_id: string; owner: string }>(sql`
     SELECT there.case_id, version.configuration_id, sets.owner FROM (
       SELECT case_id, set_id FROM case_picks WHERE set_id IS NOT NULL AND issued_at IS NOT NULL

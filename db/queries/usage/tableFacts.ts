@@ -1,11 +1,14 @@
 import { and, asc, eq, isNull } from 'drizzle-orm';
 import { z } from 'zod';
 import { type Construct, construct } from '@/lib/plans/plan';
+import type { Reason } from '@/lib/reasons/reason';
 import { theatreStateOf } from '@/lib/theatreCounts/state';
 import { type UseEntry, useAct } from '@/lib/usage/act';
 import type { UseSubject } from '@/lib/usage/reckon';
 import type { Queries } from '../../client';
 import { cases, caseUses, plans, theatreQuestions, useEntries } from '../../schema';
+import { reasonsOf } from '../reasons/reasons';
+import { readSetting } from '../settings';
 import { lastClosed, theatreEntriesOf } from '../theatreCounts/counted';
 import { packsAtTable, type TablePack } from './tablePacks';
 import { setsAtTable, type TableSet } from './tableSets';
@@ -23,6 +26,10 @@ export interface TableFacts {
   slots: TableSlot[];
   packs: TablePack[];
   countQuestions: { id: string; setId: string | null; lineId: string | null; thing: string }[];
+  /** The hospital's own reasons, retired ones too. */
+  reasons: Reason[];
+  /** Whether it asks why something was wasted. */
+  asksReason: boolean;
 }
 
 const recordedBySlot = z.record(z.string(), z.number().int().nullable());
@@ -31,7 +38,7 @@ const recordedBySlot = z.record(z.string(), z.number().int().nullable());
 export async function tableFacts(read: Queries, caseId: string): Promise<TableFacts | null> {
   const [booked] = await read.select().from(cases).where(eq(cases.id, caseId));
   if (!booked) return null;
-  const [[use], entries, [plan], own, issuedPacks, final, countQuestions] = await Promise.all([
+  const [[use], entries, [plan], own, issuedPacks, final, countQuestions, reasons, asks] = await Promise.all([
     read.select().from(caseUses).where(eq(caseUses.caseId, caseId)),
     entriesOfUse(read, caseId),
     read
@@ -51,6 +58,8 @@ export async function tableFacts(read: Queries, caseId: string): Promise<TableFa
       .from(theatreQuestions)
       .where(and(eq(theatreQuestions.caseId, caseId), isNull(theatreQuestions.settledAt)))
       .orderBy(asc(theatreQuestions.openedAt)),
+    reasonsOf(read),
+    readSetting(read, 'reasons'),
   ]);
   const counted = final === null ? null : theatreStateOf(await theatreEntriesOf(read, final.id)).counted;
   const kept = use?.recorded == null ? null : recordedBySlot.parse(use.recorded);
@@ -71,6 +80,8 @@ export async function tableFacts(read: Queries, caseId: string): Promise<TableFa
     }),
     packs: issuedPacks,
     countQuestions,
+    reasons,
+    asksReason: asks.askWaste,
   };
 }
 
@@ -91,9 +102,11 @@ export const subjectOf = ({
   plan,
   countQuestions,
   sets: went,
+  asksReason,
 }: TableFacts): UseSubject => ({
   sources: [...slots, ...own],
   construct: plan?.construct ?? null,
   countQuestions,
+  asksReason,
   unopenedSets: new Set(went.flatMap(({ id, unopened }) => (unopened ? [id] : []))),
 });
