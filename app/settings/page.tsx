@@ -55,7 +55,7 @@ export default async function SettingsPage() {
             </dd>
           </div>
           <div>
-            <dt>Reasons for delay and waste</dt>
+            <dt>The list of reasons</dt>
             <dd>
               <strong>
                 {reasons.length === 0

@@ -123,7 +123,7 @@ export function delayGroup(key: string, delays: readonly DelayFact[]): DelayGrou
   };
 }
 
-/** Groups delays by every key `keysOf` gives of one, those with the most minutes first. */
+/** Groups delays by every key `keysOf` gives of one, those with the most minutes first; what has no key (`''`) comes last. */
 export function delayGroups(
   delays: readonly DelayFact[],
   keysOf: (one: DelayFact) => readonly string[],
@@ -133,7 +133,9 @@ export function delayGroups(
     for (const key of new Set(keysOf(one))) groups.set(key, [...(groups.get(key) ?? []), one]);
   return [...groups]
     .map(([key, its]) => delayGroup(key, its))
-    .sort((a, b) => b.minutes - a.minutes || b.delays - a.delays);
+    .sort(
+      (a, b) => Number(a.key === '') - Number(b.key === '') || b.minutes - a.minutes || b.delays - a.delays,
+    );
 }
 
 /** A surgeon's own delays, and all others' together; those are left out where they would tell of one person. */

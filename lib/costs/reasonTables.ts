@@ -143,8 +143,8 @@ export function reasonTable(which: ReasonTable, facts: ReasonFacts): FigureTable
       return {
         ...head,
         columns: [REASON, ...DELAYS.slice(0, -1)],
-        rows: delayGroups(delays, ({ reasonId }) => [say(reasonId)]).map((one) => [
-          one.key,
+        rows: delayGroups(delays, ({ reasonId }) => [reasonId ?? '']).map((one) => [
+          say(one.key),
           ...delayCells(one).slice(0, -1),
         ]),
       };

@@ -32,7 +32,10 @@ export async function insertPastPieces(
   const items = new Map<string, ItemEntry>(catalogueEntries().map((entry) => [entry.id, entry]));
   const { slots, stories } = await storiesOf(write, clock, history, items);
   const rows: Row[] = [];
-  const began = clock.now.getTime() - HISTORY_DAYS * DAY;
+  // the first case may have begun earlier in its day than the hour of now
+  const began =
+    Math.min(clock.now.getTime() - HISTORY_DAYS * DAY, ...history.cases.map(({ startsAt }) => startsAt)) -
+    60 * MINUTE;
   for (const story of stories)
     for (const { setId, lineId, itemId, quantity } of story.began)
       rows.push({

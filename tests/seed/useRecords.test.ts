@@ -16,7 +16,7 @@ describe('the closed records of use of the demo', () => {
   it('say of every piece what the journal says, and close with a digest of what they hold', async () => {
     const db = await historyDatabase();
     const uses = await db.read.select().from(caseUses);
-    expect(uses).toHaveLength(10);
+    expect(uses).toHaveLength(16);
     const reasons = new Map(
       (await db.read.select().from(moveReasons)).map(({ moveSeq, reasonId }) => [moveSeq, reasonId]),
     );
@@ -59,7 +59,7 @@ describe('the closed records of use of the demo', () => {
       { from: plainDate.parse(span?.first), until: plainDate.parse(span?.last) },
       '2026-01-14T06:30:00.000Z',
     );
-    expect(delays).toHaveLength(5);
+    expect(delays).toHaveLength(8);
     expect(delays.filter(({ minutes }) => minutes === null)).toHaveLength(1);
     expect(delays.filter(({ reasonId }) => reasonId === null)).toHaveLength(1);
     expect(delays.every(({ configurationIds }) => configurationIds.length === 1)).toBe(true);

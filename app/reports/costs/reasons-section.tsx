@@ -50,8 +50,12 @@ export function ReasonsSection({
       </Section>
       {waste.length === 0 ? null : (
         <Section title="Waste by reason, procedure and set" note="as tables; the files have every case">
-          <ChartFigure {...figure('wasteReasonsByProcedure')}>{null}</ChartFigure>
-          <ChartFigure {...figure('wasteReasonsBySet')}>{null}</ChartFigure>
+          <ChartFigure {...figure('wasteReasonsByProcedure')}>
+            <p>By procedure</p>
+          </ChartFigure>
+          <ChartFigure {...figure('wasteReasonsBySet')}>
+            <p>By set</p>
+          </ChartFigure>
           <ChartFigure {...figure('wasteReasonsByCase')} withoutTable>
             <p>By case, in a file</p>
           </ChartFigure>

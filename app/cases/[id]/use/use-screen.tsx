@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import kitStyles from '@/app/_kit/kit.module.css';
 import { RefusedEntries } from '@/app/_kit/refused-entries';
+import { SavedLine } from '@/app/_kit/saved-line';
 import { Button } from '@/app/_ui/button';
 import { Section } from '@/app/_ui/section';
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
@@ -135,6 +136,8 @@ export function UseScreen({
         <AccountView table={table} />
         {mayRecord && !record.closed && record.hidden.length === 0 ? (
           <CloseRecord booked={booked} table={table} />
+        ) : mayEnter || mayDelay ? (
+          <SavedLine outbox={table.outbox} />
         ) : null}
       </div>
       <OpenedAllTheSame
