@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { insertMany } from '@/db/insertMany';
 import { sha256 } from '@/db/ledger';
-import { casePicks, caseReturns, caseUses, moveReasons, pieceMoves, useEntries } from '@/db/schema';
+import { caseUses, moveReasons, pieceMoves, useEntries } from '@/db/schema';
 import { useAct } from '@/lib/usage/act';
 import { digestOfUse } from '@/lib/usage/digest';
 import { Chance } from '../history/chance';
@@ -10,44 +10,12 @@ import { reasonOfPast } from './reasons';
 import type { UseRecord } from './useRecords';
 
 const SEED = 952_022;
-const MINUTE = 60_000;
 /** How much of what was wasted before there were such records had its reason named. */
 const NAMED = 0.6;
 const KEEPER = 'person_dilys-harrow';
 
-/** Closed records of use of the newest cases, each with the set that was there, and why things were wasted in the two years. */
+/** Closed records of use of the newest cases, and why things were wasted in the two years. Needs the turns that sets were there by. */
 export async function insertUseRecords(write: Queries, records: readonly UseRecord[]): Promise<void> {
-  const before = (ms: number, minutes: number) => new Date(ms - minutes * MINUTE).toISOString();
-  await insertMany(
-    write,
-    casePicks,
-    records.map(({ used, pickId, packId, scrub }) => ({
-      id: pickId,
-      caseId: used.id,
-      setId: used.set.setId,
-      packId,
-      quantity: 1,
-      how: 'sent',
-      pickedBy: scrub,
-      doneAt: before(used.startsAt, 45),
-      enteredAt: before(used.startsAt, 45),
-      issuedBy: scrub,
-      issuedAt: before(used.startsAt, 45),
-    })),
-  );
-  await insertMany(
-    write,
-    caseReturns,
-    records.map(({ used, pickId, scrub }) => ({
-      id: `return_${pickId.slice('pick_'.length)}`,
-      pickId,
-      outcome: 'cameBack',
-      quantity: 1,
-      personId: scrub,
-      doneAt: before(used.endsAt, -20),
-      enteredAt: before(used.endsAt, -20),
-    })),
-  );
   const written = records.map((record) => ({
     ...record,
     entries: record.entries
@@ -60,7 +28,7 @@ export async function insertUseRecords(write: Queries, records: readonly UseReco
     written.map(({ used, scrub, entries }) => ({
       caseId: used.id,
       beganBy: scrub,
-      beganAt: entries[0]?.doneAt ?? before(used.startsAt, 0),
+      beganAt: entries[0]?.doneAt ?? new Date(used.startsAt).toISOString(),
     })),
   );
   await insertMany(

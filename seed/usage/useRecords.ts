@@ -18,7 +18,6 @@ export interface UseRecord {
   scrub: string;
   entries: { id: string; act: object; doneAt: string }[];
   closedAt: string;
-  pickId: string;
   packId: string | null;
 }
 
@@ -65,7 +64,6 @@ function recordOf(used: PastCase, own: Row[], at: number, chance: Chance): UseRe
     scrub: own[0]?.personId ?? 'person_ruth-okonjo',
     entries,
     closedAt: iso(used.endsAt + 10 * MINUTE),
-    pickId: `pick_past-${stem}-set`,
     packId: own.find(({ fromSetId }) => fromSetId != null)?.packId ?? null,
   };
 }
