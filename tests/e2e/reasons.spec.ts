@@ -15,7 +15,10 @@ const saved = (page: Page) =>
 
 test('a manager keeps the hospital’s own reasons: added, moved, retired, and what they say stays', async ({
   page,
+  problems,
 }) => {
+  // the form is sent empty to see everything that is wrong
+  problems.expect(/422 .*\/api\/settings\/reason-codes/);
   await actAs(page, 'person_gwen-sallis');
   await page.goto('/settings/reason-codes');
   await expectAccessible(page);
@@ -99,7 +102,7 @@ test('waste gets its reason by one touch, a delay its minutes and reason, and bo
   try {
     file
       .prepare(
-        "UPDATE cases SET ends_at = strftime('%Y-%m-%dT%H:%M:%fZ', 'now', '-1 minute') WHERE reference = 'LM-26-U4HT'",
+        "UPDATE cases SET starts_at = strftime('%Y-%m-%dT%H:%M:%fZ', 'now', '-2 hours'), ends_at = strftime('%Y-%m-%dT%H:%M:%fZ', 'now', '-1 minute') WHERE reference = 'LM-26-U4HT'",
       )
       .run();
   } finally {
