@@ -30,6 +30,7 @@ import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
 import { insertStarterRules } from './rules/insertStarterRules';
+import { insertReasons } from './usage/reasons';
 
 const DEMO_KEY = 'demo';
 
@@ -59,6 +60,7 @@ export async function loadDemo({
     await insertSessions(write, clock);
     await insertCatalogue(write);
     await insertStarterRules(write);
+    await insertReasons(write, now.toISOString());
     await insertConfigurations(write, clock);
     await insertSets(write, clock);
     await insertStock(write, clock);

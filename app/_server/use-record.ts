@@ -1,7 +1,7 @@
 import 'server-only';
 import { findCase } from '@/db/queries/cases';
 import { type RecordOfUse, recordOfUse } from '@/db/queries/usage/recordOfUse';
-import { type RecordLine, recordLines } from '@/lib/usage/lines';
+import { type DelayLine, delayLines, type RecordLine, recordLines } from '@/lib/usage/lines';
 import { reckonUse, type UseReckoned } from '@/lib/usage/reckon';
 import { sourceKey } from '@/lib/usage/state';
 import { openUseWords } from '@/lib/wording/usage';
@@ -13,6 +13,7 @@ export interface RecordToGive {
   record: RecordOfUse;
   reckoned: UseReckoned;
   lines: RecordLine[];
+  delays: DelayLine[];
   /** Sentences: open as it was closed, or now. */
   open: string[];
   itemName: (itemId: string) => string;
@@ -45,6 +46,7 @@ export async function recordToGive(db: Access['db'], id: string): Promise<Record
       sources: [...record.slots, ...record.packs],
       construct: record.plan?.construct ?? null,
       countQuestions: record.countQuestions,
+      asksReason: record.asksReason,
       unopenedSets: new Set(record.sets.flatMap(({ id: set, unopened }) => (unopened ? [set] : []))),
     },
     record.entries,
@@ -56,8 +58,13 @@ export async function recordToGive(db: Access['db'], id: string): Promise<Record
     record,
     reckoned,
     lines: recordLines(record),
+    delays: delayLines(record, (about) => aboutName(record, about) ?? itemName(about)),
     open: questions.map((question) => openUseWords(question, nameOf)),
     itemName,
     nameOf,
   };
 }
+
+/** The code of a set that a delay was about; `null`: it is no set. */
+const aboutName = ({ aboutSets }: RecordOfUse, id: string): string | null =>
+  aboutSets.find((set) => set.id === id)?.code ?? null;

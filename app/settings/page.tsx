@@ -5,9 +5,11 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { remarksSwitchedOff } from '@/db/queries/planner';
+import { listReasons } from '@/db/queries/reasons/reasons';
 import { listSettings, type SettingOnFile } from '@/db/queries/settings';
 import { REMARKS } from '@/lib/calculations/plateRemarks/schema';
 import { may } from '@/lib/people/permissions';
+import { offered } from '@/lib/reasons/reason';
 import { valueWords } from '@/lib/settings/entry';
 import { fieldsOf, SETTING_GROUPS, SETTING_KEYS } from '@/lib/settings/fields';
 import { HOSPITAL_ZONE } from '@/lib/theatre/localTime';
@@ -21,7 +23,11 @@ export const dynamic = 'force-dynamic';
 /** Every local setting: what stands, what it came with, who set it and when. Everybody may read them. */
 export default async function SettingsPage() {
   const { db, person } = await enter('/settings');
-  const [settings, off] = await Promise.all([listSettings(db, SETTING_KEYS), remarksSwitchedOff(db)]);
+  const [settings, off, reasons] = await Promise.all([
+    listSettings(db, SETTING_KEYS),
+    remarksSwitchedOff(db),
+    listReasons(db),
+  ]);
   const mayChange = may(person.role, 'changeSettings');
   return (
     <Page
@@ -45,6 +51,19 @@ export default async function SettingsPage() {
               <span className={styles.about}>
                 Advisory, each with its published source; none blocks a plan. They are switched where they are
                 shown, on <Link href="/plans">Plans</Link>.
+              </span>
+            </dd>
+          </div>
+          <div>
+            <dt>The list of reasons</dt>
+            <dd>
+              <strong>
+                {reasons.length === 0
+                  ? 'none yet'
+                  : `${offered(reasons, 'waste').length} for waste, ${offered(reasons, 'delay').length} for delay in use`}
+              </strong>
+              <span className={styles.about}>
+                The hospital’s own list, kept on <Link href="/settings/reason-codes">Reasons</Link>.
               </span>
             </dd>
           </div>

@@ -13,6 +13,7 @@ export * from './notices';
 export * from './packs';
 export * from './people';
 export * from './pieces';
+export * from './reasons';
 export * from './recalls';
 export * from './restock';
 export * from './running';

@@ -9,7 +9,7 @@ export const COST_TABLES = ['months', 'reasons', 'procedures', 'sets', 'cases'] 
 export type CostTable = (typeof COST_TABLES)[number];
 
 /** What the hospital calls the operation; where no card began the case, its region. */
-export function procedureOf({ procedure, region }: CostedCase): string {
+export function procedureOf({ procedure, region }: Pick<CostedCase, 'procedure' | 'region'>): string {
   return procedure ?? words.noProcedure(REGION_WORDS[region as keyof typeof REGION_WORDS] ?? region);
 }
 

@@ -12,8 +12,8 @@ export interface UsedPieces {
   item: string;
   quantity: number;
   unitPence: number | null;
-  /** `null`: implanted. */
-  wasted: { why: WasteReason; code: string } | null;
+  /** `null`: implanted. `reasonId`: the hospital's own reason; `null`: not stated. */
+  wasted: { why: WasteReason; code: string; reasonId: string | null } | null;
   /** The configuration of the set it came from; `null`: a single pack. */
   configurationId: string | null;
 }

@@ -73,6 +73,7 @@ export const usageOrderId = idOf('usageOrder');
 export const usageLineId = idOf('usageLine');
 export const reconciliationId = idOf('reconciliation');
 export const reconciliationLineId = idOf('reconciliationLine');
+export const reasonId = idOf('reason');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -131,6 +132,7 @@ export type StockCountLineId = z.infer<typeof stockCountLineId>;
 export type RecallId = z.infer<typeof recallId>;
 export type ReconciliationId = z.infer<typeof reconciliationId>;
 export type UsageOrderId = z.infer<typeof usageOrderId>;
+export type ReasonId = z.infer<typeof reasonId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
 export type NewId = <P extends string>(prefix: P) => `${P}_${string}`;

@@ -84,6 +84,10 @@ export const PERMITTED = {
   recordUse: ['scrubPractitioner'],
   /** Says after its closing what is right. */
   correctUse: ['scrubPractitioner', 'theatreManager', 'incidentLead'],
+  /** That a case was delayed, and by what. */
+  recordDelay: ['scrubPractitioner', 'theatreManager'],
+  /** The hospital's own reasons for delay and for waste. */
+  keepReasons: ['theatreManager', 'administrator'],
   /** What is done about a question left open by a count in theatre, and, with a second person, its end. */
   workOnQuestion: [...BENCH, 'scrubPractitioner', 'surgeon', 'theatreManager', 'incidentLead'],
   /** Ends a question although not all is accounted for. */

@@ -503,6 +503,22 @@ export const SETTING_GROUPS: { [K in SettingKey]: SettingGroup<K> } = {
       ),
     },
   },
+  reasons: {
+    title: 'Reasons for delay and waste',
+    about:
+      'The list of reasons is the hospital’s own and is kept on a page of its own, under “Kept elsewhere”.',
+    fields: {
+      askWaste: {
+        kind: 'flag',
+        label: 'A reason for what was wasted',
+        about:
+          'Where it is asked for, a record of use that closes without one says so among its open questions. Nobody is kept from recording what happened.',
+        source: OURS,
+        yes: 'asked for',
+        no: 'may be given',
+      },
+    },
+  },
   calendars: {
     title: 'Calendar feeds',
     about:

@@ -134,6 +134,11 @@ export const LOCAL_SETTINGS = {
     tolerancePieces: z.number().int().min(0).max(1_000).default(0),
     tolerancePercent: z.number().int().min(0).max(100).default(0),
   }),
+  /** Reasons of the hospital's own. */
+  reasons: z.object({
+    /** Whether a record of use asks why something was wasted before it is closed. */
+    askWaste: z.boolean().default(false),
+  }),
   calendars: z.object({
     /** Whether a calendar feed, which is read without signing in, names the surgeon of a case. */
     nameSurgeon: z.boolean().default(false),

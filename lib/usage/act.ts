@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { entryId, itemId, lineId, pickId, returnId, scanId, setId } from '../identity/ids';
+import { entryId, itemId, lineId, pickId, reasonId, returnId, scanId, setId } from '../identity/ids';
 import { plainDate } from '../quantities/plainDate';
 
 /** What became of a piece. Whatever was opened never goes back to stock. */
@@ -49,6 +49,17 @@ export const useLot = z.discriminatedUnion('kind', [
 ]);
 export type UseLot = z.infer<typeof useLot>;
 
+/** When a case lost time. */
+export const delayStep = z.enum(['beforeStart', 'layingUp', 'during', 'atCount', 'afterwards']);
+export type DelayStep = z.infer<typeof delayStep>;
+
+/** What a delay was about, where it was about a thing. */
+export const delayAbout = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('set'), setId }),
+  z.strictObject({ kind: z.literal('item'), itemId }),
+]);
+export type DelayAbout = z.infer<typeof delayAbout>;
+
 /** Why a piece was not to be opened. */
 export const openingBar = z.enum(['pastUseBy', 'held', 'recalled']);
 export type OpeningBar = z.infer<typeof openingBar>;
@@ -74,6 +85,31 @@ export const useAct = z.discriminatedUnion('kind', [
     /** Needed once the record is closed. */
     because: because.nullable(),
   }),
+  /** Why what an entry says was wasted: the newest of an entry counts. */
+  z.strictObject({
+    kind: z.literal('reason'),
+    entryId,
+    /** One of the hospital's own; `null`: not stated after all. */
+    reasonId: reasonId.nullable(),
+    because: because.nullable(),
+  }),
+  /** The case lost time. */
+  z.strictObject({
+    kind: z.literal('delay'),
+    /** `null`: nobody knows how many. */
+    minutes: z
+      .number('whole minutes')
+      .int('whole minutes')
+      .min(1, 'at least 1 minute')
+      .max(1_440, 'at most a day')
+      .nullable(),
+    /** One of the hospital's own; `null`: not stated. */
+    reasonId: reasonId.nullable(),
+    step: delayStep.nullable(),
+    about: delayAbout.nullable(),
+    note: note.nullable(),
+    because: because.nullable(),
+  }),
   z.strictObject({
     kind: z.literal('takenBack'),
     entryId,
@@ -82,6 +118,7 @@ export const useAct = z.discriminatedUnion('kind', [
 ]);
 export type UseAct = z.infer<typeof useAct>;
 export type PieceAct = Extract<UseAct, { kind: 'piece' }>;
+export type DelayAct = Extract<UseAct, { kind: 'delay' }>;
 
 /** An act as it is sent: the id is made where it is entered, so that sending it again enters it once. */
 export const sentUseEntry = z.strictObject({
@@ -101,8 +138,10 @@ export interface UseEntry {
 /** What an act says that can’t be so by itself, whatever is on record. */
 export function actFaults(
   act: UseAct,
-): ('lostAtNeeded' | 'lostAtTooMuch' | 'oneAHole' | 'lotOfOther' | 'racked')[] {
-  if (act.kind === 'takenBack') return [];
+): ('lostAtNeeded' | 'lostAtTooMuch' | 'oneAHole' | 'lotOfOther' | 'racked' | 'delayOfNothing')[] {
+  if (act.kind === 'delay')
+    return act.minutes === null && act.reasonId === null && act.note === null ? ['delayOfNothing'] : [];
+  if (act.kind !== 'piece') return [];
   const faults: ReturnType<typeof actFaults> = [];
   if (act.outcome === 'notFound' && act.lostAt === null) faults.push('lostAtNeeded');
   if (act.outcome !== 'notFound' && act.lostAt !== null) faults.push('lostAtTooMuch');

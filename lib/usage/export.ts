@@ -1,7 +1,8 @@
 import { CSV_MARK, csvLine } from '../lists/csv';
 import { writeMm } from '../quantities/length';
+import { NO_REASON } from '../wording/reasons';
 import { OPENING_BAR_WORDS, outcomeWords, placeWords } from '../wording/usage';
-import type { RecordLine } from './lines';
+import type { DelayLine, RecordLine } from './lines';
 
 /** What stands over the lines: the case by its reference alone, no patient. */
 export interface ExportHead {
@@ -12,6 +13,7 @@ export interface ExportHead {
   /** Sentences: other than planned, and open as it was closed or now. */
   differences: readonly string[];
   open: readonly string[];
+  delays: readonly DelayLine[];
   exportedAt: string;
 }
 
@@ -42,6 +44,8 @@ const COLUMNS = [
   'taken back because',
   'record closed at',
   'entry',
+  'reason code',
+  'reason for waste',
 ] as const;
 
 const LOT_IS: Record<RecordLine['lotIs'], string> = {
@@ -80,6 +84,8 @@ export function csvOfUse(head: ExportHead, lines: readonly RecordLine[]): string
       line.takenBack?.because ?? '',
       head.closed?.at ?? '',
       line.entryId,
+      line.reason?.code ?? '',
+      line.reason?.words ?? (line.waste ? NO_REASON : ''),
     ]),
   );
   return CSV_MARK + csvLine(COLUMNS) + rows.join('');

@@ -1,4 +1,6 @@
-import type { PieceAct, UseAct } from './act';
+import type { Reason } from '../reasons/reason';
+import type { DelayAct, PieceAct, UseAct } from './act';
+import { isWaste } from './settle';
 import { stateOfUse } from './state';
 
 /** What a line of the record is made from: the entries, and names for what they point at. */
@@ -12,6 +14,7 @@ export interface LinesOf {
     pack: { number: string; load: string | null } | null;
   }[];
   sets: readonly { id: string; code: string }[];
+  slots: readonly { setId: string; lineId: string; reusable: boolean }[];
   packs: readonly { pickId: string; lot: string | null; useBy: string | null; reusable: boolean }[];
   items: readonly {
     itemId: string;
@@ -20,6 +23,14 @@ export interface LinesOf {
     gtin: string | null;
     lengthUm: number | null;
   }[];
+  /** The hospital's own reasons, retired ones too. */
+  reasons: readonly Reason[];
+}
+
+/** A reason as it leaves the program. */
+export interface NamedReason {
+  code: string;
+  words: string;
 }
 
 /** One entry of the record as it leaves the program: everything said of the piece, and whether it was taken back. */
@@ -45,6 +56,10 @@ export interface RecordLine {
   packNumber: string | null;
   load: string | null;
   despite: PieceAct['despite'];
+  /** Whether it is waste, so that a reason may be named. */
+  waste: boolean;
+  /** The hospital's own reason for it; `null`: not stated. */
+  reason: NamedReason | null;
   note: string | null;
   /** Why it was entered after the record was closed. */
   because: string | null;
@@ -55,13 +70,19 @@ export interface RecordLine {
 }
 
 /** The lines of a record, in the order they were done; those taken back stay among them and say so. */
-export function recordLines({ entries, sets, packs, items }: LinesOf): RecordLine[] {
-  const { takenBack } = stateOfUse(entries);
+export function recordLines({ entries, sets, slots, packs, items, reasons }: LinesOf): RecordLine[] {
+  const { takenBack, pieces } = stateOfUse(entries);
+  const reasonOf = new Map(pieces.map((piece) => [piece.entryId, piece.reasonId]));
+  const named = namesOf(reasons);
   return entries.flatMap(({ id, act, doneAt, enteredAt, by, pack }): RecordLine[] => {
     if (act.kind !== 'piece') return [];
     const { source, lot } = act;
     const item = items.find(({ itemId }) => itemId === act.itemId);
     const issued = source.kind === 'pack' ? packs.find(({ pickId }) => pickId === source.pickId) : undefined;
+    const slot =
+      source.kind === 'slot'
+        ? slots.find(({ setId, lineId }) => setId === source.setId && lineId === source.lineId)
+        : undefined;
     const back = entries.find((one) => one.id === takenBack.get(id));
     return [
       {
@@ -83,6 +104,8 @@ export function recordLines({ entries, sets, packs, items }: LinesOf): RecordLin
         packNumber: pack?.number ?? null,
         load: pack?.load ?? null,
         despite: act.despite,
+        waste: isWaste(act.outcome, (slot ?? issued)?.reusable ?? false),
+        reason: named(reasonOf.get(id) ?? null),
         note: act.note,
         because: act.because,
         doneAt,
@@ -92,4 +115,48 @@ export function recordLines({ entries, sets, packs, items }: LinesOf): RecordLin
       },
     ];
   });
+}
+
+const namesOf =
+  (reasons: readonly Reason[]) =>
+  (id: string | null): NamedReason | null => {
+    const reason = reasons.find((one) => one.id === id);
+    return reason ? { code: reason.code, words: reason.words } : null;
+  };
+
+/** A delay of the record as it leaves the program. */
+export interface DelayLine {
+  entryId: string;
+  /** `null`: not stated. */
+  minutes: number | null;
+  reason: NamedReason | null;
+  step: DelayAct['step'];
+  /** The set or the item it was about; `null`: none is named. */
+  about: string | null;
+  note: string | null;
+  because: string | null;
+  doneAt: string;
+  by: string;
+}
+
+/** The delays that stand, in the order they were; whose case it was stays in its record, and no total names a person. */
+export function delayLines(
+  { entries, reasons }: Pick<LinesOf, 'entries' | 'reasons'>,
+  nameOf: (id: string) => string,
+): DelayLine[] {
+  const named = namesOf(reasons);
+  return stateOfUse(entries).delays.map((delay) => ({
+    entryId: delay.entryId,
+    minutes: delay.minutes,
+    reason: named(delay.reasonId),
+    step: delay.step,
+    about:
+      delay.about === null
+        ? null
+        : nameOf(delay.about.kind === 'set' ? delay.about.setId : delay.about.itemId),
+    note: delay.note,
+    because: delay.because,
+    doneAt: delay.doneAt,
+    by: entries.find(({ id }) => id === delay.entryId)?.by ?? '',
+  }));
 }

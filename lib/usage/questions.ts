@@ -1,5 +1,7 @@
 import type { SourceAccount, TableSource } from './account';
 import type { PlanDifference } from './differences';
+import { isWaste } from './settle';
+import { sourceKey, type UsedPiece } from './state';
 
 /** What a record of use leaves open, by name. A record closes with its open questions written in it, never without them. */
 export type UseQuestion =
@@ -17,6 +19,8 @@ export type UseQuestion =
   | { kind: 'notCounted'; key: string; setId: string }
   /** Two are recorded for one place. */
   | { kind: 'severalHere'; key: string }
+  /** Wasted, and the hospital asks why; nobody has said. */
+  | { kind: 'noReason'; key: string; pieces: number }
   /** A question of a count in theatre of this case that two people have not settled. */
   | { kind: 'countQuestion'; key: string; questionId: string };
 
@@ -34,6 +38,9 @@ export interface QuestionFacts {
   countQuestions: readonly { id: string; setId: string | null; lineId: string | null }[];
   /** Sets that came back unopened: nothing of them is to be counted. */
   unopenedSets: ReadonlySet<string>;
+  pieces: readonly UsedPiece[];
+  /** Whether the hospital asks why something was wasted. */
+  asksReason: boolean;
 }
 
 /** All that stays open if the record were closed now. */
@@ -68,6 +75,18 @@ export function questionsOf(facts: QuestionFacts): UseQuestion[] {
   }
   for (const one of differences)
     if (one.kind === 'severalHere') questions.push({ kind: 'severalHere', key: placeText(one.at) });
+  if (facts.asksReason)
+    for (const source of sources) {
+      const key = sourceKey(source);
+      const unsaid = facts.pieces.filter(
+        (piece) =>
+          sourceKey(piece.source) === key &&
+          piece.reasonId === null &&
+          isWaste(piece.outcome, source.reusable),
+      );
+      const pieces = unsaid.reduce((sum, { quantity }) => sum + quantity, 0);
+      if (pieces > 0) questions.push({ kind: 'noReason', key, pieces });
+    }
   for (const { id } of countQuestions) questions.push({ kind: 'countQuestion', key: id, questionId: id });
   return questions;
 }

@@ -24,6 +24,10 @@ export function moveActOf(
   }
 }
 
+/** Whether an outcome is waste, of which the hospital may name the reason. */
+export const isWaste = (outcome: UseOutcome, reusable: boolean): boolean =>
+  moveActOf(outcome, reusable) === 'wasted';
+
 /** What the return says of it; `null`: its barrier is judged there first. */
 export function returnOutcomeOf(outcome: UseOutcome): ReturnOutcome | null {
   switch (outcome) {

@@ -205,6 +205,11 @@ export const layUpWords = {
 
 /** Instead of a sheet that can't be printed: what is wrong, and the way out. */
 export const noSheetWords = {
+  blindUse: (codes: readonly string[], href: string) => ({
+    title: 'Not while you check blind',
+    sentence: `You are counting ${codes.join(', ')} without seeing what anybody found. Close your count first, then the record is printed whole.`,
+    link: { href, words: 'Go to the case' },
+  }),
   noCase: {
     title: 'No such case',
     sentence: 'There is no case under this address, so there is nothing to print. It may have been mistyped.',

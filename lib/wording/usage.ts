@@ -1,9 +1,9 @@
 import { never } from '../identity/result';
 import { writeMm } from '../quantities/length';
-import type { actFaults, LostStep, OpeningBar, UseLot, UseOutcome } from '../usage/act';
+import type { actFaults, DelayStep, LostStep, OpeningBar, UseLot, UseOutcome } from '../usage/act';
 import type { AtPlace, PlanDifference } from '../usage/differences';
 import type { UseQuestion } from '../usage/questions';
-import { countWord, listWords } from './numbers';
+import { capitalised, countWord, listWords } from './numbers';
 import { lengthWords, screwWords } from './plans';
 
 /** The words of the record of use. */
@@ -22,6 +22,18 @@ export const LOST_STEP_WORDS: Record<LostStep, string> = {
   atCount: 'at a count',
   comingBack: 'on the way back',
 };
+
+export const DELAY_STEP_WORDS: Record<DelayStep, string> = {
+  beforeStart: 'before it began',
+  layingUp: 'laying up',
+  during: 'during the case',
+  atCount: 'at a count',
+  afterwards: 'afterwards',
+};
+
+/** `12 minutes`; `minutes not stated`. */
+export const delayMinutes = (minutes: number | null): string =>
+  minutes === null ? 'minutes not stated' : minutes === 1 ? '1 minute' : `${minutes} minutes`;
 
 export const OPENING_BAR_WORDS: Record<OpeningBar, string> = {
   pastUseBy: 'past use-by',
@@ -78,6 +90,8 @@ export const usageWords = {
     `${name}: the return does not say that it was opened, or this is recorded already.`,
   makesClear: 'Opened at the return: it was implanted, or it was not.',
   noSuchEntry: 'The record has no such entry.',
+  noWaste: 'That entry stands no longer, or nothing was wasted by it: a reason is named for waste alone.',
+  noSuchThing: 'There is no such set or item.',
   takenBackAlready: 'That entry is taken back already.',
   becauseNeeded: 'The record is closed: say why it is corrected.',
   becauseTooEarly: 'The record is open: take the entry back, and enter what is right.',
@@ -92,6 +106,8 @@ export const usageWords = {
   otherQuestions: 'What stays open has changed meanwhile: look again, and close it with what is open now.',
   closed: 'This record is closed.',
   notClosed: 'This record is not closed.',
+  notWhole: (codes: readonly string[]) =>
+    `You are counting ${listWords(codes)} without seeing what anybody found: close your count first, then the record is shown whole.`,
   nothingRecorded:
     'Nothing is recorded, and every set came back unopened or is still out: there is nothing to close.',
   proofNeeded: 'Prove who you are again for this; a proof is good for two minutes.',
@@ -103,6 +119,7 @@ export const ACT_FAULT_WORDS: Record<ReturnType<typeof actFaults>[number], strin
   oneAHole: 'One place takes one piece.',
   lotOfOther:
     'A piece of a set has the lot that was read, or none; a single pack the one that was read or issued.',
+  delayOfNothing: 'Say how many minutes, the reason, or what happened.',
   racked: 'A piece of an open set is not returned unopened: what is not named goes back with its set.',
 };
 
@@ -184,6 +201,8 @@ export function openUseWords(question: UseQuestion, nameOf: (key: string) => str
       return `${name}: no final count says that everything not named here is still in it.`;
     case 'severalHere':
       return `${name}: more than one piece is recorded for this place.`;
+    case 'noReason':
+      return `${name}: ${countWord(question.pieces)} wasted, and the reason is not stated.`;
     case 'countQuestion':
       return `${name}: an open question of the counts in theatre.`;
     default:
@@ -246,6 +265,10 @@ export const useSheetWords = {
   everything: 'Everything at the table',
   unknown: (lines: number) =>
     `What ${lines} ${lines === 1 ? 'line' : 'lines'} held nobody has counted: “?” is not established.`,
+  delays: 'Delays',
+  delay: (minutes: string, reason: string, more: readonly string[]) =>
+    `${[capitalised(minutes), `reason ${reason}`, ...more].join(', ')}.`,
+  reason: (said: string) => `reason: ${said}`,
   corrections: 'Corrected after closing',
   correction: (
     what: string,

@@ -6,6 +6,8 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { catalogueEntries } from '../catalogue/catalogue';
 import type { ItemEntry } from '../catalogue/entry';
 import { type HospitalClock, localDate } from '../hospitalClock';
+import { insertUseRecords } from '../usage/insertUseRecords';
+import { recordsOfPast } from '../usage/useRecords';
 import type { History } from './history';
 import { HISTORY_DAYS } from './pastCases';
 import type { Row } from './pastRows';
@@ -58,7 +60,9 @@ export async function insertPastPieces(
   await insertHeapRows(write, refillRows(rows, moves, items, chance));
   await singleRows(write, rows, singles, items, history);
   await heapsNow(write, rows, clock, history);
+  const records = recordsOfPast(rows, history.cases, chance);
   await writeRows(write, rows, items);
+  await insertUseRecords(write, records);
   await knowEmptySlots(write);
 }
 

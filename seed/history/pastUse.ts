@@ -75,6 +75,7 @@ export function storyOfSet(
   const slotOf = new Map(slots.map((slot) => [slot.itemId, slot]));
   const target = new Map(slots.map((slot) => [slot.lineId, Math.max(slot.found, slot.expected)]));
   const held = new Map(target);
+  const movedAt = new Map<string, number>();
   for (const slot of slots)
     story.began.push({
       setId: slot.setId,
@@ -93,10 +94,13 @@ export function storyOfSet(
   ) => {
     if (quantity <= 0) return;
     const before = held.get(slot.lineId) ?? 0;
+    // what a slot gives and gets is told in the order it happened, however near a count and the next case lie
+    const when = Math.max(at, movedAt.get(slot.lineId) ?? at);
+    movedAt.set(slot.lineId, when);
     held.set(slot.lineId, kind === 'refilled' ? before + quantity : before - quantity);
     story.slotMoves.push({
       kind,
-      at,
+      at: when,
       itemId: slot.itemId,
       setId: slot.setId,
       lineId: slot.lineId,

@@ -1,7 +1,8 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
+import { loadDemo } from '@/seed/load';
 import { unbalanced } from '../db/pieces/balance';
-import { DEMO_NOW, demoDatabase, historyDatabase } from '../setup/database';
+import { DEMO_NOW, demoDatabase, emptyDatabase, historyDatabase } from '../setup/database';
 
 describe('two years behind the demo', () => {
   it('end with what lies in every slot and heap now', async () => {
@@ -11,6 +12,17 @@ describe('two years behind the demo', () => {
     expect(withHistory.read.all(contents)).toEqual(without.read.all(contents));
     const shelf = sql`SELECT id, item_id, lot, use_by, quantity FROM stock WHERE quantity > 0 ORDER BY id`;
     expect(withHistory.read.all(shelf)).toEqual(without.read.all(shelf));
+  });
+
+  it('begin before their first case, at whatever hour the demo is loaded', async () => {
+    const db = emptyDatabase();
+    // a case of the first day had begun earlier in the day than this
+    await loadDemo({ db, now: new Date('2026-11-26T12:18:00Z') });
+    expect(await unbalanced(db)).toEqual([]);
+    const early = db.read.all(sql`
+      SELECT cases.id FROM cases JOIN piece_moves ON piece_moves.case_id = cases.id
+      WHERE starts_at < (SELECT min(done_at) FROM piece_moves WHERE act = 'opening')`);
+    expect(early).toEqual([]);
   });
 
   it('keep pieces: what was received is implanted, wasted, gone, or still there', async () => {

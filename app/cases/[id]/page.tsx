@@ -28,6 +28,7 @@ import { ChangePlanButton } from './change-plan-button';
 import { KitStrip } from './kit-strip';
 import { PlanInWords } from './plan-in-words';
 import { ShortBanner } from './short-banner';
+import { UseReasons } from './use-reasons';
 import { VersionList } from './version-list';
 
 export const dynamic = 'force-dynamic';
@@ -159,6 +160,14 @@ export default async function CasePage({ params }: Props) {
         ]}
       />
       <KitStrip caseId={booked.id} over={booked.endsAt < at} now={at} />
+      <UseReasons
+        caseId={booked.id}
+        recordHref={
+          may(person.role, 'recordDelay') && booked.cancelled === null && booked.startsAt <= at
+            ? `/cases/${booked.id}/use`
+            : null
+        }
+      />
       {shown ? (
         <Section
           title={`The plan, version ${shown.version}`}

@@ -8,7 +8,9 @@ import { Section } from '@/app/_ui/section';
 import { workingHref } from '@/app/_ui/working';
 import { listConfigurations } from '@/db/queries/configurations';
 import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
+import { loadDelays, loadWrittenOff } from '@/db/queries/costs/reasons';
 import type { Person } from '@/db/queries/people';
+import { listReasons } from '@/db/queries/reasons/reasons';
 import type { Reading } from '@/db/reader';
 import { COST_PARTS } from '@/lib/calculations/caseCost/caseCost';
 import { type CostTable, costTable, procedureOf } from '@/lib/costs/costTables';
@@ -19,6 +21,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { monthWords, wasteCodeWords, costsWords as words } from '@/lib/wording/costs';
 import { CaseTable } from './case-table';
 import { OwnSection } from './own-section';
+import { ReasonsSection } from './reasons-section';
 
 /** Cases that are listed; the file has all of them. */
 const SHOWN = 100;
@@ -37,9 +40,12 @@ export async function CostsBody({
 }) {
   await pageFirst();
   const period = periodUntil(wallClock(now).date, months);
-  const [{ cases, notRecorded, costs }, configurations] = await Promise.all([
+  const [{ cases, notRecorded, costs }, configurations, delays, writtenOff, reasons] = await Promise.all([
     keptCaseCosts(access, period, now),
     listConfigurations(access),
+    loadDelays(access, period, now),
+    loadWrittenOff(access, period),
+    listReasons(access),
   ]);
   if (cases.length === 0)
     return (
@@ -93,7 +99,13 @@ export async function CostsBody({
         />
       </FigureRow>
       {person.role === 'surgeon' ? (
-        <OwnSection cases={cases} surgeonId={person.id} shareWords={shareWords} />
+        <OwnSection
+          cases={cases}
+          delays={delays}
+          reasons={reasons}
+          surgeonId={person.id}
+          shareWords={shareWords}
+        />
       ) : null}
       <Section title="By month">
         <ChartFigure table={table('months')} file={file('months')}>
@@ -109,7 +121,7 @@ export async function CostsBody({
           />
         </ChartFigure>
       </Section>
-      <Section title="Waste by reason">
+      <Section title="Waste by what became of it">
         <ChartFigure table={table('reasons')} file={file('reasons')}>
           <RowBars
             label={words.tables.reasons}
@@ -123,6 +135,7 @@ export async function CostsBody({
           />
         </ChartFigure>
       </Section>
+      <ReasonsSection facts={{ cases, delays, writtenOff, reasons, nameOf: name }} months={months} />
       <Section title="By procedure" note="what a case cost on average">
         <ChartFigure table={table('procedures')} file={file('procedures')}>
           <RowBars

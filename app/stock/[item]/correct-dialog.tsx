@@ -7,19 +7,31 @@ import { Dialog } from '@/app/_ui/dialog';
 import { NumberField } from '@/app/_ui/number-field';
 import { PatientDataHint } from '@/app/_ui/patient-data-hint';
 import { RadioGroup } from '@/app/_ui/radio-group';
+import { SelectField } from '@/app/_ui/select-field';
 import { TextArea } from '@/app/_ui/text-area';
 import { ADJUSTMENTS, type AdjustReason, adjustReason } from '@/lib/stock/adjustment';
+import { reasonWords } from '@/lib/wording/reasons';
 import { ADJUST_WORDS } from '@/lib/wording/shelf';
 import { type HeapOfAct, STATE_PIECES, wholePieces } from './heap-act';
 import styles from './shelf.module.css';
 
 /** Corrects the record of a heap: why, how many, and what came of it is shown before it is written. */
-export function CorrectDialog({ heap, past }: { heap: HeapOfAct; past: boolean }) {
+export function CorrectDialog({
+  heap,
+  past,
+  reasons,
+}: {
+  heap: HeapOfAct;
+  past: boolean;
+  /** The hospital's own reasons for waste that are in use. */
+  reasons: readonly { id: string; code: string; words: string }[];
+}) {
   const { act, pending, refusal, forget } = useAct();
   const [open, setOpen] = useState(false);
   const [reason, setReason] = useState<AdjustReason | null>(null);
   const [pieces, setPieces] = useState('');
   const [note, setNote] = useState('');
+  const [named, setNamed] = useState('');
   const [asked, setAsked] = useState(false);
   const many = wholePieces(pieces);
   const offered = adjustReason.options.filter(
@@ -29,12 +41,20 @@ export function CorrectDialog({ heap, past }: { heap: HeapOfAct; past: boolean }
     reason === null || many === null
       ? null
       : heap.all + (ADJUSTMENTS[reason].direction === 'more' ? many : -many);
+  const wastes = reason !== null && ADJUSTMENTS[reason].act === 'wasted';
   const needsNote = reason !== null && ADJUSTMENTS[reason].needsNote;
 
   async function correct() {
     setAsked(true);
     if (reason === null || many === null || (needsNote && note.trim() === '')) return;
-    const body = { kind: 'adjust', baseRevision: heap.revision, pieces: many, reason, note: note.trim() };
+    const body = {
+      kind: 'adjust',
+      baseRevision: heap.revision,
+      pieces: many,
+      reason,
+      note: note.trim(),
+      reasonId: wastes && named !== '' ? named : null,
+    };
     const done = `${heap.name}: ${after} on record now.`;
     if ((await act(`/api/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
   }
@@ -49,6 +69,7 @@ export function CorrectDialog({ heap, past }: { heap: HeapOfAct; past: boolean }
         setReason(null);
         setPieces('');
         setNote('');
+        setNamed('');
         setAsked(false);
         setOpen(next);
       }}
@@ -80,6 +101,16 @@ export function CorrectDialog({ heap, past }: { heap: HeapOfAct; past: boolean }
           onValue={setPieces}
           problems={asked && many === null ? [STATE_PIECES] : []}
         />
+        {wastes && reasons.length > 0 ? (
+          <SelectField
+            name="correct-named"
+            label="The hospital’s reason"
+            blank="Not stated"
+            options={reasons.map((one) => ({ value: one.id, label: reasonWords(one) }))}
+            value={named}
+            onValue={setNamed}
+          />
+        ) : null}
         <TextArea
           name="correct-note"
           label="How it came about"

@@ -19,6 +19,7 @@ export function Heaps({
   today,
   soonDays,
   places,
+  reasons,
   mayMove,
   mayAdjust,
   mayHold,
@@ -29,6 +30,8 @@ export function Heaps({
   today: PlainDate;
   soonDays: number;
   places: { value: string; label: string }[];
+  /** The hospital's own reasons for waste that are in use. */
+  reasons: readonly { id: string; code: string; words: string }[];
   mayMove: boolean;
   mayAdjust: boolean;
   mayHold: boolean;
@@ -77,7 +80,7 @@ export function Heaps({
             {row.pieces === null ? null : (
               <div className={styles.acts}>
                 {mayMove && row.pieces.free > 0 ? <MoveDialog heap={heap} places={places} /> : null}
-                {mayAdjust ? <CorrectDialog heap={heap} past={life === 'past'} /> : null}
+                {mayAdjust ? <CorrectDialog heap={heap} past={life === 'past'} reasons={reasons} /> : null}
                 {mayHold && row.heldBecause === null && row.pieces.all > 0 ? (
                   <HoldDialog heap={heap} />
                 ) : null}

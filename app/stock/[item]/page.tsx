@@ -11,11 +11,13 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { findItem } from '@/db/queries/catalogueItem';
 import { listPlaces } from '@/db/queries/places';
+import { listReasons } from '@/db/queries/reasons/reasons';
 import { readSetting } from '@/db/queries/settings';
 import { lookAlikesOnShelf } from '@/db/queries/shelf/lookAlikesOnShelf';
 import { shelfLots } from '@/db/queries/shelf/shelfLots';
 import { shelfMoves } from '@/db/queries/shelf/shelfMoves';
 import { may } from '@/lib/people/permissions';
+import { offered } from '@/lib/reasons/reason';
 import { wallClock } from '@/lib/theatre/localTime';
 import { momentWords } from '@/lib/wording/sets';
 import { moveWords } from '@/lib/wording/shelf';
@@ -43,13 +45,14 @@ export default async function ShelfItemPage({ params }: Props) {
   const found = await findItem(db, id);
   if (!found) notFound();
   const { item } = found;
-  const [heaps, empty, alike, moves, places, { soonDays }] = await Promise.all([
+  const [heaps, empty, alike, moves, places, { soonDays }, reasons] = await Promise.all([
     shelfLots(db, at, { itemId: item.id }),
     shelfLots(db, at, { itemId: item.id, empty: true }),
     lookAlikesOnShelf(db, item),
     shelfMoves(db, item.id, MOVES_SHOWN),
     listPlaces(db),
     readSetting(db.read, 'stock'),
+    listReasons(db),
   ]);
   const given = {
     today: wallClock(at).date,
@@ -57,6 +60,11 @@ export default async function ShelfItemPage({ params }: Props) {
     places: places
       .filter(({ withdrawnAt }) => withdrawnAt === null)
       .map(({ id: value, name }) => ({ value, label: name })),
+    reasons: offered(reasons, 'waste').map(({ id: reasonId, code, words }) => ({
+      id: reasonId,
+      code,
+      words,
+    })),
     mayMove: may(person.role, 'moveStock'),
     mayAdjust: may(person.role, 'adjustStock'),
     mayHold: may(person.role, 'holdStock'),

@@ -2,7 +2,7 @@ import { inArray } from 'drizzle-orm';
 import type { MoveAct } from '@/lib/pieces/move';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { Queries } from '../../client';
-import { items, pieceMoves } from '../../schema';
+import { items, moveReasons, pieceMoves } from '../../schema';
 
 /** A line of a set. */
 export interface Slot {
@@ -26,6 +26,8 @@ export interface Move {
   asideId?: string | null;
   packId?: string | null;
   reason?: string | null;
+  /** The hospital's own reason, of what was wasted. */
+  reasonId?: string | null;
   /** The entry, count, delivery … it came of. */
   source?: string | null;
   /** The price of one piece then; the catalogue's where it is not told. */
@@ -55,7 +57,7 @@ export async function recordMoves(write: Queries, moves: readonly Move[]): Promi
       .where(inArray(items.id, unpriced.slice(at, at + ROWS_AT_A_TIME)));
     for (const { id, unitCostPence } of some) prices.set(id, unitCostPence);
   }
-  const written = rows.map(({ from, to, owner = 'ours', unitPence, ...move }) => ({
+  const written = rows.map(({ from, to, owner = 'ours', unitPence, reasonId: _beside, ...move }) => ({
     ...move,
     owner,
     unitPence: unitPence === undefined ? (prices.get(move.itemId) ?? null) : unitPence,
@@ -67,6 +69,21 @@ export async function recordMoves(write: Queries, moves: readonly Move[]): Promi
     toSetId: to && 'setId' in to ? to.setId : null,
     toLineId: to && 'setId' in to ? to.lineId : null,
   }));
+  if (rows.some(({ reasonId }) => reasonId != null)) return withReasons(write, rows, written);
   for (let at = 0; at < written.length; at += ROWS_AT_A_TIME)
     await write.insert(pieceMoves).values(written.slice(at, at + ROWS_AT_A_TIME));
+}
+
+/** One by one, so that each reason stands beside its own move. */
+async function withReasons(
+  write: Queries,
+  moves: readonly Move[],
+  written: readonly (typeof pieceMoves.$inferInsert)[],
+): Promise<void> {
+  for (const [at, row] of written.entries()) {
+    const [made] = await write.insert(pieceMoves).values(row).returning({ seq: pieceMoves.seq });
+    const { reasonId = null, personId, enteredAt } = moves[at] ?? {};
+    if (made && reasonId !== null && personId != null && enteredAt !== undefined)
+      await write.insert(moveReasons).values({ moveSeq: made.seq, reasonId, personId, enteredAt });
+  }
 }

@@ -3,11 +3,15 @@ import type { Problem } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import { isPastUseBy } from '@/lib/quantities/plainDate';
+import { offered } from '@/lib/reasons/reason';
 import { ADJUSTMENTS, type AdjustReason } from '@/lib/stock/adjustment';
 import { stockOwner } from '@/lib/stock/stock';
 import { wallClock } from '@/lib/theatre/localTime';
+import { reasonsWords } from '@/lib/wording/reasons';
 import { heapWords as words } from '@/lib/wording/stock-acts';
+import type { Queries } from '../../client';
 import { appendLedger } from '../../ledger';
+import { reasonsOf } from '../../queries/reasons/reasons';
 import type { HeapAt } from '../../queries/shelf/heapAt';
 import { addToHeap, takeOffHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
@@ -19,13 +23,15 @@ interface AdjustStock extends HeapRequest {
   pieces: number;
   /** How it came about; empty where nothing is to be said. */
   note: string;
+  /** The hospital's own reason, where pieces are wasted; without one it is not stated. */
+  reasonId?: string | null;
 }
 
 const MOST_PIECES = 99_999;
 
 /** Corrects the record of a heap for a stated reason: pieces found, not found, damaged, past use-by, or entered wrongly. */
 export async function adjustStock(request: AdjustStock): Promise<Outcome<{ quantity: number }>> {
-  const { db, now, person, stockId, reason, pieces } = request;
+  const { db, now, person, stockId, reason, pieces, reasonId = null } = request;
   const note = request.note.trim();
   if (!may(person.role, 'adjustStock'))
     return refused('notPermitted', words.mayNot(person.name, 'correct what is on the shelves'));
@@ -40,6 +46,7 @@ export async function adjustStock(request: AdjustStock): Promise<Outcome<{ quant
       ...(note === '' && needsNote
         ? [{ path: ['note'], code: 'needed', message: words.noteNeeded }]
         : textProblems(note, ['note'])),
+      ...(reasonId === null ? [] : await reasonProblems(write, reasonId, act === 'wasted')),
     ];
     if (problems.length > 0) return refusedFor(problems);
     if (direction === 'more') await addToHeap(write, stockId, pieces);
@@ -56,6 +63,7 @@ export async function adjustStock(request: AdjustStock): Promise<Outcome<{ quant
         owner: stockOwner.parse(row.owner),
         ...(direction === 'more' ? { to: { stockId } } : { from: { stockId } }),
         reason: kept.reason,
+        reasonId,
         source: stockId,
         personId: person.id,
         doneAt: now,
@@ -74,6 +82,7 @@ export async function adjustStock(request: AdjustStock): Promise<Outcome<{ quant
         itemId: row.itemId,
         lot: row.lot,
         reason,
+        ...(reasonId === null ? {} : { reasonId }),
         pieces,
         note,
         before: row.quantity,
@@ -93,4 +102,11 @@ function addingProblems(pieces: number): Problem[] {
 function pastProblems({ facts: { useBy } }: HeapAt, now: string): Problem[] {
   if (useBy !== null && isPastUseBy(useBy, wallClock(now).date)) return [];
   return [{ path: ['reason'], code: 'not-past', message: words.notPast(useBy) }];
+}
+
+/** A reason of the hospital's own is for what is wasted, and one of those in use. */
+async function reasonProblems(write: Queries, reasonId: string, isWaste: boolean): Promise<Problem[]> {
+  const known = offered(await reasonsOf(write), 'waste').some(({ id }) => id === reasonId);
+  if (known && isWaste) return [];
+  return [{ path: ['reasonId'], code: 'unknown', message: reasonsWords.noSuch }];
 }

@@ -11,14 +11,8 @@ import type { Database, Queries } from '../../client';
 import { appendLedger, sha256 } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { lastClosed } from '../../queries/theatreCounts/counted';
-import {
-  itemsAtTable,
-  subjectOf,
-  type TableFacts,
-  type TableItem,
-  tableFacts,
-  tableItems,
-} from '../../queries/usage/tableFacts';
+import { subjectOf, type TableFacts, tableFacts } from '../../queries/usage/tableFacts';
+import { itemsAtTable, type TableItem, tableItems } from '../../queries/usage/tableItems';
 import { caseUses, theatreCounts, theatreQuestions } from '../../schema';
 import { movePiece } from './move-pieces';
 
@@ -69,10 +63,13 @@ export async function closeUse(request: CloseUse): Promise<Outcome<ClosedUse, ne
       return refused('conflict', words.otherQuestions);
     const digest = sha256(digestOfUse(caseId, facts.entries));
     const said = { meaning: attestation.meaning, method: attestation.method, at: attestation.at };
-    const standing = new Set(reckoned.state.pieces.map(({ entryId }) => entryId));
-    for (const { id, act, doneAt } of facts.entries)
-      if (act.kind === 'piece' && standing.has(id))
-        await movePiece(write, { facts, entry: { id, act, doneAt }, personId: person.id, now, newId });
+    const standing = new Map(reckoned.state.pieces.map((piece) => [piece.entryId, piece]));
+    for (const { id, act, doneAt } of facts.entries) {
+      const piece = standing.get(id);
+      if (act.kind !== 'piece' || !piece) continue;
+      const entry = { id, act, doneAt, reasonId: piece.reasonId };
+      await movePiece(write, { facts, entry, personId: person.id, now, newId });
+    }
     await askForLost(write, facts, reckoned, { items, now, newId });
     await write
       .update(caseUses)
@@ -98,12 +95,14 @@ export async function closeUse(request: CloseUse): Promise<Outcome<ClosedUse, ne
       detail: {
         entries: facts.entries.length,
         entryDigest: digest,
-        pieces: reckoned.state.pieces.map(({ entryId, itemId, quantity, outcome }) => ({
+        pieces: reckoned.state.pieces.map(({ entryId, itemId, quantity, outcome, reasonId }) => ({
           entryId,
           itemId,
           quantity,
           outcome,
+          ...(reasonId === null ? {} : { reasonId }),
         })),
+        delays: reckoned.state.delays.length,
         differences: reckoned.differences.length,
         questions: reckoned.questions,
         attested: said,

@@ -1,28 +1,18 @@
-import { and, eq, gt, inArray, sql } from 'drizzle-orm';
 import type { NewId } from '@/lib/identity/ids';
 import type { PieceAct } from '@/lib/usage/act';
-import { moveActOf, returnOutcomeOf, type SlotNow, slotStep } from '@/lib/usage/settle';
+import { moveActOf, returnOutcomeOf, slotStep } from '@/lib/usage/settle';
 import type { Queries } from '../../client';
 import type { TableFacts } from '../../queries/usage/tableFacts';
-import {
-  caseReturns,
-  countLines,
-  counts,
-  movesTakenBack,
-  pieceMoves,
-  returnsTakenBack,
-  setContents,
-  sets,
-  slotHoldings,
-  useReturns,
-} from '../../schema';
-import { type Move, recordMoves, type Slot } from '../pieces/record-moves';
+import { caseReturns, useReturns } from '../../schema';
+import { type Move, recordMoves } from '../pieces/record-moves';
 import { endPack } from '../turns/end-pack';
+import { addToSlot, slotNow } from './slot-now';
 
 /** A piece of the record, and who makes its moves. */
 export interface Settling {
   facts: TableFacts;
-  entry: { id: string; act: PieceAct; doneAt: string };
+  /** `reasonId`: the hospital's own reason, where it is waste and one was named. */
+  entry: { id: string; act: PieceAct; doneAt: string; reasonId: string | null };
   personId: string;
   now: string;
   newId: NewId;
@@ -42,17 +32,18 @@ export async function movePiece(write: Queries, settling: Settling): Promise<voi
   const { setId, lineId } = act.source;
   const slot = { setId, lineId };
   const { explained, found, fewer } = slotStep(await slotNow(write, settling.facts, slot), act.quantity);
-  const base = baseOf(settling);
+  const base = moveBase(settling);
   const reason = 'recordOfUse';
   await recordMoves(write, [
     { ...base, act: 'explained', quantity: explained, to: slot, reason },
     { ...base, act: 'found', quantity: found, to: slot, reason },
-    { ...base, act: out, quantity: act.quantity, from: slot, reason: reasonOf(act) },
+    { ...base, act: out, quantity: act.quantity, from: slot, reason: reasonOf(act), ...named(out, settling) },
   ]);
   await addToSlot(write, slot, -fewer);
 }
 
-const baseOf = ({ facts, entry, personId, now }: Settling) => {
+/** What every move of an entry has. */
+export const moveBase = ({ facts, entry, personId, now }: Settling) => {
   const { itemId, lot, source } = entry.act;
   const set = source.kind === 'slot' ? facts.sets.find(({ id }) => id === source.setId) : undefined;
   return {
@@ -82,6 +73,10 @@ function reasonOf({ outcome, lostAt }: PieceAct): string | null {
   }
 }
 
+/** A reason goes with what was wasted, and with nothing else. */
+const named = (out: Move['act'], { entry }: Settling): Pick<Move, 'reasonId'> =>
+  out === 'wasted' ? { reasonId: entry.reasonId } : {};
+
 async function movePack(
   write: Queries,
   settling: Settling,
@@ -93,7 +88,7 @@ async function movePack(
   const { pickId, returnId } = act.source;
   const pack = facts.packs.find((one) => one.pickId === pickId);
   if (!pack) throw new Error(`${pickId} is not at the table`);
-  const base = baseOf(settling);
+  const base = moveBase(settling);
   if (out !== null)
     await recordMoves(write, [
       {
@@ -106,6 +101,7 @@ async function movePack(
         pickId,
         packId: pack.packId,
         reason: reasonOf(act),
+        ...named(out, settling),
       },
     ]);
   const outcome = returnOutcomeOf(act.outcome);
@@ -124,105 +120,4 @@ async function movePack(
   await write.insert(useReturns).values({ returnId: id, entryId: entry.id });
   // its label no longer stands for a sealed pack
   if (outcome !== 'notFound' && pack.packId !== null) await endPack(write, pack.packId);
-}
-
-/**
- * Takes back what the moves of an entry did: they stay and count for nothing. What had left a slot by them lies there
- * again; where it was counted since, people have seen that it does not, and it is not found.
- */
-export async function takeMovesBack(
-  write: Queries,
-  settling: Omit<Settling, 'newId'> & { correctedBy: string },
-): Promise<void> {
-  const { facts, entry, correctedBy, now } = settling;
-  const moves = await write.select().from(pieceMoves).where(eq(pieceMoves.source, entry.id));
-  for (const { seq } of moves)
-    await write.insert(movesTakenBack).values({ moveSeq: seq, entryId: correctedBy });
-  const { source, quantity } = entry.act;
-  if (source.kind === 'pack') {
-    const own = await write.select().from(useReturns).where(eq(useReturns.entryId, entry.id));
-    for (const { returnId } of own)
-      await write.insert(returnsTakenBack).values({ returnId, entryId: correctedBy });
-    return;
-  }
-  if (moves.length === 0) return;
-  const { setId, lineId } = source;
-  const slot = { setId, lineId };
-  const cameIn = moves.reduce((sum, move) => (move.toSetId === null ? sum : sum + move.quantity), 0);
-  const fewer = quantity - cameIn;
-  if (fewer <= 0) return;
-  const { countedSince } = await slotNow(write, facts, slot);
-  const base = { ...baseOf({ ...settling, newId: noId }), source: correctedBy, doneAt: now };
-  await recordMoves(write, [
-    { ...base, act: 'found', quantity: fewer, to: slot, reason: 'correction' },
-    ...(countedSince
-      ? [{ ...base, act: 'notFound' as const, quantity: fewer, from: slot, reason: 'bench' }]
-      : []),
-  ]);
-  if (!countedSince) await addToSlot(write, slot, fewer);
-}
-
-const noId: NewId = () => {
-  throw new Error('taking back makes nothing new');
-};
-
-/** How the slot stands: what it holds by the journal, and whether it was counted since the set went to the case. */
-async function slotNow(write: Queries, facts: TableFacts, { setId, lineId }: Slot): Promise<SlotNow> {
-  const issuedAt = facts.sets.find(({ id }) => id === setId)?.issuedAt ?? '';
-  const [[holding], [counted], moves] = await Promise.all([
-    write
-      .select({ quantity: slotHoldings.quantity })
-      .from(slotHoldings)
-      .where(and(eq(slotHoldings.setId, setId), eq(slotHoldings.lineId, lineId))),
-    write
-      .select({ id: counts.id })
-      .from(counts)
-      .innerJoin(countLines, eq(countLines.countId, counts.id))
-      .where(and(eq(counts.setId, setId), eq(countLines.lineId, lineId), gt(counts.countedAt, issuedAt)))
-      .limit(1),
-    write
-      .select()
-      .from(pieceMoves)
-      .where(and(eq(pieceMoves.caseId, facts.booked.id), inArray(pieceMoves.act, ['notFound', 'explained']))),
-  ]);
-  const struck = new Set(
-    (
-      await write
-        .select()
-        .from(movesTakenBack)
-        .where(
-          inArray(
-            movesTakenBack.moveSeq,
-            moves.map(({ seq }) => seq),
-          ),
-        )
-    ).map(({ moveSeq }) => moveSeq),
-  );
-  const notFoundSince = moves.reduce((sum, move) => {
-    if (struck.has(move.seq)) return sum;
-    if (move.act === 'explained' && move.toSetId === setId && move.toLineId === lineId)
-      return sum - move.quantity;
-    const atBench = move.fromSetId === setId && move.fromLineId === lineId && move.reason === 'bench';
-    return move.act === 'notFound' && atBench ? sum + move.quantity : sum;
-  }, 0);
-  return {
-    holding: holding?.quantity ?? 0,
-    notFoundSince: Math.max(0, notFoundSince),
-    countedSince: counted !== undefined,
-  };
-}
-
-/** What people counted there, less what left it or more by what is back; of a slot nobody counted nothing is said. */
-async function addToSlot(write: Queries, { setId, lineId }: Slot, pieces: number): Promise<void> {
-  if (pieces === 0) return;
-  const changed = await write
-    .update(setContents)
-    .set({ found: sql`max(0, ${setContents.found} + ${pieces})` })
-    .where(and(eq(setContents.setId, setId), eq(setContents.lineId, lineId)))
-    .returning({ lineId: setContents.lineId });
-  if (changed.length > 0)
-    await write
-      .update(sets)
-      .set({ revision: sql`${sets.revision} + 1` })
-      .where(eq(sets.id, setId));
 }

@@ -1,31 +1,18 @@
 import { eq } from 'drizzle-orm';
-import { type CaseId, type NewId, returnId } from '@/lib/identity/ids';
+import type { CaseId, NewId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
-import { type Problem, problemsFromZod } from '@/lib/identity/result';
+import { problemsFromZod } from '@/lib/identity/result';
 import { canonicalJson } from '@/lib/ledger/canonical';
-import { may } from '@/lib/people/permissions';
-import { textProblems } from '@/lib/plans/checkConstruct';
-import type { Construct } from '@/lib/plans/plan';
-import { plainDate } from '@/lib/quantities/plainDate';
-import { accountOfUse, freePacks } from '@/lib/usage/account';
-import {
-  actFaults,
-  type OpeningBar,
-  type PieceAct,
-  type SentUseEntry,
-  sentUseEntry,
-  type UseAct,
-} from '@/lib/usage/act';
-import { openingBars, saysOpened } from '@/lib/usage/bars';
-import { mayStay } from '@/lib/usage/implant';
-import { stateOfUse } from '@/lib/usage/state';
-import { ACT_FAULT_WORDS, placeWords, usageWords as words } from '@/lib/wording/usage';
+import { type Act, may } from '@/lib/people/permissions';
+import { type SentUseEntry, sentUseEntry, type UseAct } from '@/lib/usage/act';
+import { usageWords as words } from '@/lib/wording/usage';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
-import { type TableFacts, tableFacts, tableItems } from '../../queries/usage/tableFacts';
-import { caseReturns, caseUses, useEntries } from '../../schema';
+import { type TableFacts, tableFacts } from '../../queries/usage/tableFacts';
+import { caseUses, useEntries } from '../../schema';
 import { correctUse } from './correct-use';
+import { entryProblems } from './entry-problems';
 
 interface RecordUseEntry {
   db: Pick<Database, 'tx'>;
@@ -56,14 +43,12 @@ export async function recordUseEntry(
     const facts = await tableFacts(write, caseId);
     if (!facts) return refused('notFound', words.noSuchCase);
     const closed = facts.use?.closedAt != null;
-    if (!may(person.role, closed ? 'correctUse' : 'recordUse'))
-      return refused(
-        'notPermitted',
-        words.mayNot(person.name, closed ? 'correct a record of use' : 'record use'),
-      );
-    if (facts.sets.length === 0 && facts.packs.length === 0)
+    const [act, what] = neededFor(entry.act, closed);
+    if (!may(person.role, act)) return refused('notPermitted', words.mayNot(person.name, what));
+    // a case may be delayed because nothing came
+    if (entry.act.kind !== 'delay' && facts.sets.length === 0 && facts.packs.length === 0 && !facts.use)
       return refused('frozen', words.nothingThere(facts.booked.reference));
-    const problems = await problemsOf(write, facts, entry.act, closed);
+    const problems = await entryProblems(write, facts, entry.act, closed);
     if (problems.length > 0) return refusedFor(problems);
     if (!facts.use) await write.insert(caseUses).values({ caseId, beganBy: person.id, beganAt: now });
     // a browser's clock may be fast: nothing was done later than it was entered
@@ -93,6 +78,12 @@ export async function recordUseEntry(
   });
 }
 
+/** Who may say it: a delay is told by others too than those who record use. */
+function neededFor({ kind }: UseAct, closed: boolean): [act: Act, what: string] {
+  if (kind === 'delay') return ['recordDelay', 'record a delay'];
+  return closed ? ['correctUse', 'correct a record of use'] : ['recordUse', 'record use'];
+}
+
 async function enteredBefore(
   write: Queries,
   entry: SentUseEntry,
@@ -117,112 +108,4 @@ function packOf(facts: TableFacts, act: UseAct): string | null {
   return source.kind === 'slot'
     ? (facts.sets.find(({ id }) => id === source.setId)?.packId ?? null)
     : (facts.packs.find(({ pickId }) => pickId === source.pickId)?.packId ?? null);
-}
-
-async function problemsOf(
-  write: Queries,
-  facts: TableFacts,
-  act: UseAct,
-  closed: boolean,
-): Promise<Problem[]> {
-  const problems: Problem[] = [];
-  const add = (path: string, code: string, message: string) =>
-    problems.push({ path: ['act', path], code, message });
-  if (closed && act.because === null) add('because', 'needed', words.becauseNeeded);
-  if (!closed && act.because !== null) add('because', 'too-early', words.becauseTooEarly);
-  problems.push(...textProblems(act.because ?? '', ['act', 'because']));
-  if (act.kind === 'takenBack') {
-    const known = facts.entries.some(({ id, act: one }) => id === act.entryId && one.kind === 'piece');
-    if (!known) add('entryId', 'unknown', words.noSuchEntry);
-    else if (stateOfUse(facts.entries).takenBack.has(act.entryId))
-      add('entryId', 'taken-back', words.takenBackAlready);
-    return problems;
-  }
-  problems.push(...textProblems(act.note ?? '', ['act', 'note']));
-  for (const fault of actFaults(act)) add('', fault, ACT_FAULT_WORDS[fault]);
-  const item = (await tableItems(write, [act.itemId])).get(act.itemId);
-  const name = item?.name ?? act.itemId;
-  if (act.outcome === 'implanted' && item && !mayStay(item.kind))
-    add('outcome', 'no-implant', words.noImplant(name));
-  const place = act.place && !placeIsPlanned(facts.plan?.construct ?? null, act.place);
-  if (place) add('place', 'unknown', words.noSuchPlace(placeWords(act.place)));
-  const there = sourceProblem(facts, act, name);
-  if (there) add('source', there.code, there.message);
-  else {
-    problems.push(...(await freeProblems(write, facts, act, name)));
-    const bars = barsOf(facts, act, item?.status === 'recalled');
-    const unsaid = saysOpened(act.outcome) && bars.some((bar) => !act.despite.includes(bar));
-    if (unsaid) add('despite', 'do-not-open', words.doNotOpen(name, bars));
-    else if (act.despite.length > 0 && act.note === null) add('note', 'needed', words.needsNote);
-  }
-  return problems;
-}
-
-/** Whether the plan has such a place; a hole it says nothing of is one of the plate all the same. */
-function placeIsPlanned(plan: Construct | null, place: NonNullable<PieceAct['place']>): boolean {
-  if (plan === null) return false;
-  if (place.kind === 'free') return plan.freeScrews.some(({ key }) => key === place.screw);
-  return plan.plates.some(({ key }) => key === place.plate);
-}
-
-function sourceProblem(
-  facts: TableFacts,
-  { source, itemId }: PieceAct,
-  name: string,
-): { code: string; message: string } | null {
-  const own =
-    source.kind === 'slot'
-      ? facts.slots.find(({ setId, lineId }) => setId === source.setId && lineId === source.lineId)
-      : facts.packs.find(({ pickId }) => pickId === source.pickId);
-  if (!own) return { code: 'not-here', message: words.notHere(name) };
-  return own.itemId === itemId ? null : { code: 'other-item', message: words.otherItem };
-}
-
-/** Of a single pack no more is said than was issued; of a slot whatever happened is recorded, and asked about. */
-async function freeProblems(
-  write: Queries,
-  facts: TableFacts,
-  { source, quantity, outcome }: PieceAct,
-  name: string,
-): Promise<Problem[]> {
-  if (source.kind !== 'pack') return [];
-  const pack = facts.packs.find(({ pickId }) => pickId === source.pickId);
-  if (!pack) return [];
-  const state = stateOfUse(facts.entries);
-  if (source.returnId === null) {
-    const [account] = accountOfUse([pack], state);
-    const free = account ? Math.max(0, freePacks(account)) : 0;
-    const message = words.nothingFree(name, free);
-    return quantity > free ? [{ path: ['act', 'quantity'], code: 'more-than-out', message }] : [];
-  }
-  const [row] = await write
-    .select()
-    .from(caseReturns)
-    .where(eq(caseReturns.id, returnId.parse(source.returnId)));
-  const told = state.pieces.reduce(
-    (sum, one) =>
-      one.source.kind === 'pack' && one.source.returnId === source.returnId ? sum + one.quantity : sum,
-    0,
-  );
-  const path = ['act', 'source'];
-  if (row?.pickId !== pack.pickId || row.outcome !== 'opened' || told + quantity > row.quantity)
-    return [{ path, code: 'no-such-return', message: words.noSuchReturn(name) }];
-  return saysOpened(outcome) ? [] : [{ path, code: 'makes-clear', message: words.makesClear }];
-}
-
-function barsOf(facts: TableFacts, act: PieceAct, recalled: boolean): OpeningBar[] {
-  const { source, lot } = act;
-  const at =
-    source.kind === 'slot'
-      ? facts.sets.find(({ id }) => id === source.setId)
-      : facts.packs.find(({ pickId }) => pickId === source.pickId);
-  const date = (text: string | null | undefined) => (text == null ? null : plainDate.parse(text));
-  return openingBars(
-    {
-      useBys: [date(at?.useBy), lot.kind === 'read' ? lot.useBy : null],
-      held: at?.held ?? false,
-      recalled,
-    },
-    plainDate.parse(facts.booked.caseDate),
-  );
 }

@@ -92,6 +92,7 @@ interface MoveRow {
   case_id: string;
   act: string;
   reason: string | null;
+  reason_id: string | null;
   item_id: string;
   item: string;
   unit_pence: number | null;
@@ -109,15 +110,17 @@ interface MoveRow {
 function usedPieces(moves: readonly MoveRow[]): UsedPieces[] {
   const alike = groupBy(
     moves.filter(({ act }) => act === 'implanted' || act === 'wasted'),
-    ({ act, reason, item_id, unit_pence, configuration_id }) =>
-      `${act} ${reason} ${item_id} ${unit_pence} ${configuration_id}`,
+    ({ act, reason, reason_id, item_id, unit_pence, configuration_id }) =>
+      `${act} ${reason} ${reason_id} ${item_id} ${unit_pence} ${configuration_id}`,
   );
   return [...alike.values()].flatMap((group): UsedPieces[] => {
     const [first] = group;
     if (!first) return [];
-    const { act, reason, item, unit_pence, configuration_id } = first;
+    const { act, reason, reason_id, item, unit_pence, configuration_id } = first;
     const wasted =
-      act === 'implanted' ? null : { why: whyWasted(reason), code: reason ?? 'openedNotImplanted' };
+      act === 'implanted'
+        ? null
+        : { why: whyWasted(reason), code: reason ?? 'openedNotImplanted', reasonId: reason_id };
     const quantity = group.reduce((sum, { pieces }) => sum + pieces, 0);
     return [{ item, quantity, unitPence: unit_pence, wasted, configurationId: configuration_id }];
   });
@@ -139,8 +142,16 @@ function singlesOf(moves: readonly MoveRow[]): CaseFacts['singleUse'] {
   });
 }
 
-async function loadParts({ read }: Reading, { from, until }: Period, now: string) {
-  const inTime = sql`cases.case_date BETWEEN ${from} AND ${until} AND cases.ends_at < ${now} AND cases.cancelled_at IS NULL`;
+/** Cases of a time that are over. */
+export const overIn = ({ from, until }: Period, now: string) =>
+  sql`cases.case_date BETWEEN ${from} AND ${until} AND cases.ends_at < ${now} AND cases.cancelled_at IS NULL`;
+
+/** The hospital's own reason of a move, as it was named last. */
+export const NAMED_REASON = sql`(
+  SELECT named.reason_id FROM move_reasons named WHERE named.move_seq = move.seq ORDER BY named.seq DESC LIMIT 1)`;
+
+async function loadParts({ read }: Reading, period: Period, now: string) {
+  const inTime = overIn(period, now);
   const heads = await read.all<{
     id: string;
     reference: string;
@@ -156,7 +167,8 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
     WHERE ${inTime} ORDER BY case_date, starts_at, cases.id`);
   // one way through the moves of the cases; what each part of a cost asks of them is told apart here
   const moves = await read.all<MoveRow>(sql`
-    SELECT move.case_id, move.act, move.reason, items.name AS item, move.unit_pence, version.configuration_id,
+    SELECT move.case_id, move.act, move.reason,
+      iif(move.act = 'wasted', ${NAMED_REASON}, NULL) AS reason_id, items.name AS item, move.unit_pence, version.configuration_id,
       move.from_set_id AS set_id,
       stock.form = 'pouch' AS pouch,
       move.pick_id IS NOT NULL AND items.use = 'singleUse' AND items.kind NOT IN ('plate', 'screw', 'washer') AS single,
@@ -165,7 +177,7 @@ async function loadParts({ read }: Reading, { from, until }: Period, now: string
     LEFT JOIN stock ON stock.id = coalesce(move.from_stock_id, move.to_stock_id)
     LEFT JOIN sets ON sets.id = move.from_set_id LEFT JOIN configuration_versions version ON version.id = sets.version_id
     WHERE ${inTime}
-    GROUP BY move.case_id, move.act, move.reason, move.item_id, move.unit_pence, move.from_set_id, pouch, single`);
+    GROUP BY move.case_id, move.act, move.reason, reason_id, move.item_id, move.unit_pence, move.from_set_id, pouch, single`);
   const taken = await read.all<{ case_id: string; set_id: string }>(sql`
     SELECT cases.id AS case_id, pick.set_id FROM cases JOIN case_picks pick ON pick.case_id = cases.id
       WHERE ${inTime} AND pick.set_id IS NOT NULL AND pick.issued_at IS NOT NULL

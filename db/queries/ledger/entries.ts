@@ -1,5 +1,6 @@
 import { and, asc, desc, eq, gte, inArray, lt, lte, max, min, type SQL, sql } from 'drizzle-orm';
 import { CORRECTION, type CorrectionDetail, correctionDetail } from '@/lib/ledger/correction';
+import type { UseAct } from '@/lib/usage/act';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { ledger, ledgerThings, people } from '../../schema';
@@ -71,7 +72,7 @@ export async function readLedgerPage(
   const originalOf = new Map(originals.map((row) => [row.seq, row]));
   return {
     rows: shown.map(({ personName, personId, subjectKind, subjectId, ...row }) => {
-      const hidden = blindTo.has(subjectId);
+      const hidden = isHidden(row, subjectId, blindTo);
       const detail = row.detail as Record<string, unknown>;
       return {
         ...row,
@@ -86,6 +87,23 @@ export async function readLedgerPage(
     }),
     older: found.length > limit ? (seqs.at(-1) ?? null) : null,
   };
+}
+
+/**
+ * An entry that is about a set the reader counts blind, or of a record of use that may speak of it: of single packs and of delays
+ * alone it does not. What is taken back or given its reason is told by the entry it is about, whichever set that came from.
+ */
+function isHidden(
+  { action, detail }: { action: string; detail: unknown },
+  subjectId: string,
+  blindTo: ReadonlySet<string>,
+): boolean {
+  if (blindTo.size === 0) return false;
+  if (blindTo.has(subjectId) || action === 'close-use') return true;
+  if (action !== 'record-use' && action !== 'correct-use') return false;
+  const { act } = detail as { act: UseAct };
+  if (act.kind === 'delay') return false;
+  return act.kind !== 'piece' || (act.source.kind === 'slot' && blindTo.has(act.source.setId));
 }
 
 type Span = { first: number; last: number } | null;

@@ -2,7 +2,8 @@ import { accountOfUse, freePacks } from '@/lib/usage/account';
 import type { LostStep, UseOutcome } from '@/lib/usage/act';
 import { stateOfUse } from '@/lib/usage/state';
 import type { Queries } from '../../client';
-import { entriesOfUse, packsAtTable } from './tableFacts';
+import { entriesOfUse } from './tableFacts';
+import { packsAtTable } from './tablePacks';
 
 export interface PackAtTable {
   /** Packs of which a return may still speak: nothing is said of them, or they were handed back and are to be judged. */

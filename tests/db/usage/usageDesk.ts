@@ -6,13 +6,8 @@ import { receiveSet } from '@/db/operations/turns/receive-set';
 import { closeUse } from '@/db/operations/usage/close-use';
 import { recordUseEntry } from '@/db/operations/usage/record-use-entry';
 import { findSet } from '@/db/queries/sets';
-import {
-  itemsAtTable,
-  subjectOf,
-  type TableFacts,
-  tableFacts,
-  tableItems,
-} from '@/db/queries/usage/tableFacts';
+import { subjectOf, type TableFacts, tableFacts } from '@/db/queries/usage/tableFacts';
+import { itemsAtTable, tableItems } from '@/db/queries/usage/tableItems';
 import { caseReturns, pieceMoves, setContents, slotHoldings } from '@/db/schema';
 import { setId } from '@/lib/identity/ids';
 import type { PieceAct, UseAct, UseOutcome } from '@/lib/usage/act';

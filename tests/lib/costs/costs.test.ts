@@ -38,7 +38,7 @@ const implanted = (
 });
 const wasted = (quantity: number, unitPence: number | null, code = 'dropped') => ({
   ...implanted(quantity, unitPence),
-  wasted: { why: whyWasted(code), code },
+  wasted: { why: whyWasted(code), code, reasonId: null },
 });
 
 describe('what a case is made of', () => {

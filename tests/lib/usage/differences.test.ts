@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Construct, PlannedLength } from '@/lib/plans/plan';
 import { accountOfUse } from '@/lib/usage/account';
+import type { UseEntry } from '@/lib/usage/act';
 import { lengthAsPlanned, planDifferences } from '@/lib/usage/differences';
 import { questionsOf, questionText } from '@/lib/usage/questions';
 import { stateOfUse } from '@/lib/usage/state';
 import { differenceSentences } from '@/lib/wording/usage';
-import { piece } from './entries';
+import { piece, reasonFor } from './entries';
 
 const exact = (mm: number): PlannedLength => ({ kind: 'exact', mm });
 const screw = (length: PlannedLength, acceptLongerMm = 0) => ({
@@ -164,6 +165,8 @@ describe('what stays open', () => {
       differences: [],
       countQuestions: more.countQuestions ?? [],
       unopenedSets: more.unopenedSets ?? new Set(),
+      pieces: stateOfUse(entries).pieces,
+      asksReason: more.asksReason ?? false,
     });
 
   it('names packs nobody has spoken of, sets nobody has counted, and what was not found', () => {
@@ -182,6 +185,22 @@ describe('what stays open', () => {
       'countQuestion',
     ]);
     expect(openWith([], { unopenedSets: new Set(['set_a']) }).map(({ kind }) => kind)).toEqual(['stillOut']);
+  });
+
+  it('asks why something was wasted only where the hospital does, and until somebody has said', () => {
+    const dropped = piece(SLOT, 'droppedOrDamaged');
+    const kinds = (more: Parameters<typeof openWith>[1], ...entries: UseEntry[]) =>
+      openWith([dropped, ...entries], more).flatMap((one) => (one.kind === 'noReason' ? [one] : []));
+    expect(kinds({})).toEqual([]);
+    expect(kinds({ asksReason: true })).toEqual([{ kind: 'noReason', key: 'set_a line_a', pieces: 1 }]);
+    expect(kinds({ asksReason: true }, reasonFor(dropped, 'reason_a'))).toEqual([]);
+    expect(
+      kinds({ asksReason: true }, reasonFor(dropped, 'reason_a'), reasonFor(dropped, null)),
+    ).toHaveLength(1);
+    // what is implanted needs none
+    expect(
+      openWith([piece(SLOT, 'implanted')], { asksReason: true }).some(({ kind }) => kind === 'noReason'),
+    ).toBe(false);
   });
 
   it('is nothing once every piece is accounted for', () => {

@@ -1,4 +1,4 @@
-import type { PieceAct, UseEntry, UseOutcome } from '@/lib/usage/act';
+import type { DelayAct, PieceAct, UseEntry, UseOutcome } from '@/lib/usage/act';
 
 let made = 0;
 
@@ -38,5 +38,34 @@ export function takenBack(entry: UseEntry): UseEntry {
     id: `entry_t${made}`,
     doneAt: new Date(Date.UTC(2026, 0, 14, 8, 0, made)).toISOString(),
     act: { kind: 'takenBack', entryId: entry.id as never, because: null },
+  };
+}
+
+/** Names why what an entry says was wasted; `null`: not stated after all. */
+export function reasonFor(entry: UseEntry, reasonId: string | null): UseEntry {
+  made += 1;
+  return {
+    id: `entry_t${made}`,
+    doneAt: new Date(Date.UTC(2026, 0, 14, 8, 0, made)).toISOString(),
+    act: { kind: 'reason', entryId: entry.id as never, reasonId: reasonId as never, because: null },
+  };
+}
+
+/** A delay, of which nothing is known but what is told. */
+export function delay(more: Partial<DelayAct> = {}): UseEntry {
+  made += 1;
+  return {
+    id: `entry_t${made}`,
+    doneAt: new Date(Date.UTC(2026, 0, 14, 8, 0, made)).toISOString(),
+    act: {
+      kind: 'delay',
+      minutes: null,
+      reasonId: null,
+      step: null,
+      about: null,
+      note: null,
+      because: null,
+      ...more,
+    },
   };
 }

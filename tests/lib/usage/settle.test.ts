@@ -181,6 +181,8 @@ describe('the record as a file', () => {
       pack: { number: 'P1-1', load: 'L1-1' },
     })),
     sets: [{ id: 'set_a', code: 'A-01' }],
+    slots: [{ setId: 'set_a', lineId: 'line_a', reusable: false }],
+    reasons: [],
     packs: [{ pickId: 'pick_1', lot: 'L1', useBy: '2027-01-01', reusable: false }],
     items: [{ itemId: 'item_a', code: 'A', name: 'A screw', gtin: '09521234000013', lengthUm: 16_000 }],
   });
@@ -191,6 +193,7 @@ describe('the record as a file', () => {
     closed: null,
     differences: [],
     open: [],
+    delays: [],
     exportedAt: '2026-01-14T10:00:00.000Z',
   };
 

@@ -7,7 +7,7 @@ import { adjustStock } from '@/db/operations/stock/adjust-stock';
 import { holdStock } from '@/db/operations/stock/hold-stock';
 import { letStockGo } from '@/db/operations/stock/let-stock-go';
 import { moveStock } from '@/db/operations/stock/move-stock';
-import { placeId, stockId } from '@/lib/identity/ids';
+import { placeId, reasonId, stockId } from '@/lib/identity/ids';
 import { adjustReason } from '@/lib/stock/adjustment';
 import { stockHold } from '@/lib/stock/hold';
 
@@ -17,7 +17,14 @@ const note = z.string().max(400);
 
 const act = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('move'), baseRevision, pieces, placeId }),
-  z.strictObject({ kind: z.literal('adjust'), baseRevision, pieces, reason: adjustReason, note }),
+  z.strictObject({
+    kind: z.literal('adjust'),
+    baseRevision,
+    pieces,
+    reason: adjustReason,
+    note,
+    reasonId: reasonId.nullable(),
+  }),
   z.strictObject({ kind: z.literal('hold'), baseRevision, pieces, because: stockHold, note }),
   z.strictObject({ kind: z.literal('letGo'), baseRevision, reason: note, proof: proofBody }),
 ]);
@@ -35,8 +42,8 @@ export const POST = endpoint('POST /api/stock/[id]', async (access) => {
     case 'move':
       return outcomeAnswer(await moveStock({ ...heap, pieces: asked.pieces, placeId: asked.placeId }));
     case 'adjust': {
-      const { reason, pieces: many, note: said } = asked;
-      return outcomeAnswer(await adjustStock({ ...heap, reason, pieces: many, note: said }));
+      const { reason, pieces: many, note: said, reasonId: named } = asked;
+      return outcomeAnswer(await adjustStock({ ...heap, reason, pieces: many, note: said, reasonId: named }));
     }
     case 'hold': {
       const { because, pieces: many, note: said } = asked;

@@ -1,7 +1,9 @@
 'use client';
 
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
-import type { TableItem, TablePack, TableSlot } from '@/db/queries/usage/tableFacts';
+import type { TableItem } from '@/db/queries/usage/tableItems';
+import type { TablePack } from '@/db/queries/usage/tablePacks';
+import type { TableSlot } from '@/db/queries/usage/tableSlots';
 import { writeMm } from '@/lib/quantities/length';
 import { freePacks } from '@/lib/usage/account';
 import { sourceKey } from '@/lib/usage/state';

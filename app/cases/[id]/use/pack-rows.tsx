@@ -4,7 +4,7 @@ import kitStyles from '@/app/_kit/kit.module.css';
 import { Button } from '@/app/_ui/button';
 import { Status } from '@/app/_ui/status';
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
-import type { TablePack } from '@/db/queries/usage/tableFacts';
+import type { TablePack } from '@/db/queries/usage/tablePacks';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { freePacks } from '@/lib/usage/account';
 import { openingBars } from '@/lib/usage/bars';

@@ -11,7 +11,9 @@ import { findCase } from '@/db/queries/cases';
 import { recordOfUse } from '@/db/queries/usage/recordOfUse';
 import { may } from '@/lib/people/permissions';
 import { momentWords } from '@/lib/wording/sets';
+import { usageWords } from '@/lib/wording/usage';
 import { caseLead } from '../case-lead';
+import { DelaysAlone } from './delays';
 import { UseMark } from './use-mark';
 import { UseScreen } from './use-screen';
 
@@ -49,7 +51,7 @@ export default async function UsePage({ params }: Props) {
         { label: booked.reference, href: `/cases/${booked.id}` },
       ]}
       actions={
-        record.entries.length > 0 ? (
+        record.entries.length > 0 && record.hidden.length === 0 ? (
           <>
             <LinkButton href={`/cases/${booked.id}/use/paper`} newTab>
               Print
@@ -75,6 +77,12 @@ export default async function UsePage({ params }: Props) {
           }`}
         </p>
       ) : null}
+      {record.hidden.length > 0 ? (
+        <p>
+          <Status tone="unknown">Not shown to you now</Status>
+          {` ${usageWords.notWhole(record.hidden.map(({ code }) => code))} Nothing of it is shown here, and the record can’t be closed or given out by you meanwhile.`}
+        </p>
+      ) : null}
       {there ? (
         <>
           {mayRecord || record.closed ? null : (
@@ -91,16 +99,25 @@ export default async function UsePage({ params }: Props) {
             record={record}
             mayRecord={mayRecord}
             mayCorrect={may(person.role, 'correctUse')}
+            mayDelay={may(person.role, 'recordDelay')}
             now={at}
           />
         </>
       ) : (
-        <EmptyState
-          title="Nothing is in theatre for this case"
-          action={<LinkButton href={`/cases/${booked.id}`}>{`Back to ${booked.reference}`}</LinkButton>}
-        >
-          The kit is issued first, or a set is sent to the case; then what is used of it is entered here.
-        </EmptyState>
+        <>
+          <EmptyState
+            title="Nothing is in theatre for this case"
+            action={<LinkButton href={`/cases/${booked.id}`}>{`Back to ${booked.reference}`}</LinkButton>}
+          >
+            The kit is issued first, or a set is sent to the case; then what is used of it is entered here.
+          </EmptyState>
+          <DelaysAlone
+            caseId={booked.id}
+            record={record}
+            now={at}
+            mayEnter={record.closed === null && may(person.role, 'recordDelay')}
+          />
+        </>
       )}
     </Page>
   );

@@ -12,6 +12,7 @@ import { momentWords } from '@/lib/wording/sets';
 import { lotOfUseWords, OPENING_BAR_WORDS, outcomeWords, placeWords } from '@/lib/wording/usage';
 import styles from './use.module.css';
 import type { ListedEntry, Table } from './use-table';
+import { WhyWasted } from './why-wasted';
 
 const OUTCOME_TONES: Record<UseOutcome, Tone> = {
   implanted: 'good',
@@ -30,10 +31,13 @@ export function RecordedList({
   table,
   now,
   onTakeBack,
+  onName,
 }: {
   record: RecordOfUse;
   table: Table;
   now: string;
+  /** `null`: no reason may be named by this person, or now. */
+  onName: ((entryId: string, reasonId: string | null) => void) | null;
   /** `null`: nothing may be taken back by this person, or now. */
   onTakeBack: ((entry: ListedEntry) => void) | null;
 }) {
@@ -54,6 +58,7 @@ export function RecordedList({
             table={table}
             now={now}
             onTakeBack={onTakeBack}
+            onName={onName}
           />
         ))}
       </ol>
@@ -72,12 +77,14 @@ function Recorded({
   table,
   now,
   onTakeBack,
+  onName,
 }: {
   entry: ListedEntry;
   record: RecordOfUse;
   table: Table;
   now: string;
   onTakeBack: ((entry: ListedEntry) => void) | null;
+  onName: ((entryId: string, reasonId: string | null) => void) | null;
 }) {
   const act = entry.act as PieceAct;
   const backId = table.reckoned.state.takenBack.get(entry.id);
@@ -114,6 +121,15 @@ function Recorded({
               {`Opened although ${listWords(act.despite.map((bar) => OPENING_BAR_WORDS[bar]))}`}
             </Status>
           </p>
+        ) : null}
+        {table.isWaste(act) && !back ? (
+          <WhyWasted
+            record={record}
+            table={table}
+            name={name}
+            entryId={entry.id}
+            onName={onName && ((reasonId) => onName(entry.id, reasonId))}
+          />
         ) : null}
         {act.note === null ? null : <p className={kitStyles.under}>{`“${act.note}”`}</p>}
         {act.because === null ? null : (

@@ -1,4 +1,5 @@
-import type { TablePack, TableSlot } from '@/db/queries/usage/tableFacts';
+import type { TablePack } from '@/db/queries/usage/tablePacks';
+import type { TableSlot } from '@/db/queries/usage/tableSlots';
 import { itemId } from '@/lib/identity/ids';
 import { type UseLot, useSource } from '@/lib/usage/act';
 import type { Touched } from './use-table';

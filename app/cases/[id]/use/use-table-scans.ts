@@ -3,7 +3,7 @@
 import { thingOf } from '@/app/_kit/at-hand';
 import { useScans } from '@/app/_scan/use-scans';
 import type { RecordOfUse } from '@/db/queries/usage/recordOfUse';
-import type { TableSlot } from '@/db/queries/usage/tableFacts';
+import type { TableSlot } from '@/db/queries/usage/tableSlots';
 import type { UseLot } from '@/lib/usage/act';
 import { atHand } from '@/lib/usage/atHand';
 import { thingWords } from '@/lib/wording/scans';

@@ -7,6 +7,7 @@ import { useOutbox } from '@/app/_outbox/use-outbox';
 import { useActing } from '@/app/_ui/acting';
 import type { RecordOfUse, ShownEntry } from '@/db/queries/usage/recordOfUse';
 import { plainDate } from '@/lib/quantities/plainDate';
+import { offered } from '@/lib/reasons/reason';
 import type {
   LostStep,
   OpeningBar,
@@ -18,6 +19,8 @@ import type {
 } from '@/lib/usage/act';
 import { openingBars, saysOpened } from '@/lib/usage/bars';
 import { reckonUse } from '@/lib/usage/reckon';
+import { isWaste } from '@/lib/usage/settle';
+import { sourceKey } from '@/lib/usage/state';
 import { placeWords } from '@/lib/wording/usage';
 
 /** What the next touch or scan says. */
@@ -77,6 +80,7 @@ export function useTable(caseId: string, record: RecordOfUse) {
           sources: [...record.slots, ...record.packs],
           construct: record.plan?.construct ?? null,
           countQuestions: record.countQuestions,
+          asksReason: record.asksReason,
           unopenedSets: new Set(record.sets.flatMap(({ id, unopened }) => (unopened ? [id] : []))),
         },
         entries,
@@ -103,12 +107,37 @@ export function useTable(caseId: string, record: RecordOfUse) {
       const pack = record.packs.find(({ pickId }) => pickId === key);
       if (pack) return `${itemName(pack.itemId)}${pack.lot === null ? '' : `, lot ${pack.lot}`}`;
       const question = record.countQuestions.find(({ id }) => id === key);
-      return question?.thing ?? record.sets.find(({ id }) => id === key)?.code ?? key;
+      const set = [...record.sets, ...record.aboutSets].find(({ id }) => id === key);
+      return question?.thing ?? set?.code ?? key;
     },
     [record, items],
   );
+  const nameOfItem = useCallback((itemId: string) => items.get(itemId)?.name ?? itemId, [items]);
 
-  return { entries, items, reckoned, outbox, dismiss, flush, send, nameOf };
+  const wasteReasons = useMemo(() => offered(record.reasons, 'waste'), [record.reasons]);
+  /** Which of the hospital's reasons an entry has; `null`: not stated. */
+  const reasonOf = (entryId: string): string | null =>
+    reckoned.state.pieces.find((piece) => piece.entryId === entryId)?.reasonId ?? null;
+  /** Whether it stands for waste, of which a reason may be named. */
+  const isWasteHere = ({ source, outcome }: PieceAct): boolean => {
+    const from = [...record.slots, ...record.packs].find((one) => sourceKey(one) === sourceKey(source));
+    return isWaste(outcome, from?.reusable ?? false);
+  };
+
+  return {
+    entries,
+    items,
+    reckoned,
+    outbox,
+    dismiss,
+    flush,
+    send,
+    nameOf,
+    nameOfItem,
+    wasteReasons,
+    reasonOf,
+    isWaste: isWasteHere,
+  };
 }
 
 export type Table = ReturnType<typeof useTable>;

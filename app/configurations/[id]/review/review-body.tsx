@@ -1,8 +1,10 @@
+import { Suspense } from 'react';
 import { pageFirst } from '@/app/_server/page-first';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Section } from '@/app/_ui/section';
+import { Skeleton } from '@/app/_ui/skeleton';
 import { reviewConfiguration } from '@/db/queries/review/configurationReview';
 import type { Reading } from '@/db/reader';
 import { writePence } from '@/lib/quantities/money';
@@ -15,6 +17,7 @@ import { ProposeForm } from './propose-form';
 import styles from './review.module.css';
 import { proposableLines, reviewRow } from './review-rows';
 import { ShortList } from './short-list';
+import { TogetherSection } from './together-section';
 import { AlikeTable, RemovedTable, SetUseTable } from './whole-tables';
 
 const COSTS_ASKED = ['keepPencePerPiece', 'pouchPence', 'fetchMinutes', 'theatrePencePerMinute'] as const;
@@ -35,7 +38,8 @@ export async function ReviewBody({
 }) {
   await pageFirst();
   const today = wallClock(now).date;
-  const review = await reviewConfiguration(access, configurationId, periodUntil(today, months), now);
+  const period = periodUntil(today, months);
+  const review = await reviewConfiguration(access, configurationId, period, now);
   if (review === null)
     return (
       <EmptyState
@@ -138,6 +142,9 @@ export async function ReviewBody({
       <Section title="The sets of it" note="opened in the cases of this time">
         <SetUseTable rows={review.sets} />
       </Section>
+      <Suspense fallback={<Skeleton lines={4} label="Cases are compared" />}>
+        <TogetherSection access={access} configurationId={configurationId} period={period} now={now} />
+      </Suspense>
       <Section title="Much like it" note="configurations in force that share two pieces in three or more">
         <AlikeTable
           rows={review.alike.map((one) => ({ ...one, sharePercent: Math.floor(one.share * 1000) / 10 }))}

@@ -1,9 +1,10 @@
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch } from '@/app/_server/outcome-answer';
+import { problemResponse } from '@/app/_server/problem-response';
 import { recordToGive } from '@/app/_server/use-record';
 import { csvOfUse, type ExportHead, jsonOfUse } from '@/lib/usage/export';
-import { differenceSentences } from '@/lib/wording/usage';
+import { differenceSentences, usageWords } from '@/lib/wording/usage';
 
 export const dynamic = 'force-dynamic';
 
@@ -11,7 +12,8 @@ export const dynamic = 'force-dynamic';
 export const GET = endpoint('GET /cases/[id]/use/export', async ({ db, request, params }) => {
   const given = await recordToGive(db, params.id);
   if (!given) return noSuch('case');
-  const { booked, record, reckoned, lines, open, itemName } = given;
+  const { booked, record, reckoned, lines, delays, open, itemName } = given;
+  if (record.hidden.length > 0) return notWhole(record.hidden.map(({ code }) => code));
   const at = now();
   const head: ExportHead = {
     reference: booked.reference,
@@ -20,6 +22,7 @@ export const GET = endpoint('GET /cases/[id]/use/export', async ({ db, request, 
     closed: record.closed && { at: record.closed.at, by: record.closed.by },
     differences: differenceSentences(reckoned.differences, itemName),
     open,
+    delays,
     exportedAt: at,
   };
   const json = new URL(request.url).searchParams.get('as') === 'json';
@@ -32,3 +35,9 @@ export const GET = endpoint('GET /cases/[id]/use/export', async ({ db, request, 
     },
   });
 });
+
+/** A record without what was taken from a set would be taken for the whole of it. */
+const notWhole = (codes: readonly string[]) =>
+  problemResponse(409, 'Not while you check blind', [
+    { path: [], code: 'blind', message: usageWords.notWhole(codes) },
+  ]);

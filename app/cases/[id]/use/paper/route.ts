@@ -11,7 +11,15 @@ export const dynamic = 'force-dynamic';
 export const GET = endpoint('GET /cases/[id]/use/paper', async ({ db, person, request, params }) => {
   const given = await recordToGive(db, params.id);
   if (!given) return noSheetAnswer({ status: 404, ...noSheetWords.noCase });
-  const { booked, record, reckoned, lines, open, itemName, nameOf } = given;
+  const { booked, record, reckoned, lines, delays, open, itemName, nameOf } = given;
+  if (record.hidden.length > 0)
+    return noSheetAnswer({
+      status: 409,
+      ...noSheetWords.blindUse(
+        record.hidden.map(({ code }) => code),
+        `/cases/${booked.id}`,
+      ),
+    });
   const printing = printingNow(person);
   const sheet = recordOfUseSheet({
     booked,
@@ -22,6 +30,7 @@ export const GET = endpoint('GET /cases/[id]/use/paper', async ({ db, person, re
     })),
     closed: record.closed,
     lines,
+    delays,
     accounts: reckoned.accounts.map((account) => ({ ...account, name: nameOf(account.key) })),
     differences: reckoned.differences,
     open,
