@@ -1,6 +1,5 @@
 import { createReadStream, createWriteStream, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { Readable, Writable } from 'node:stream';
-import type { ReadableStream } from 'node:stream/web';
 import { Decrypter, Encrypter, generateX25519Identity, identityToRecipient } from 'age-encryption';
 import { backupWords as words } from '@/lib/wording/backups';
 
@@ -59,11 +58,14 @@ function identitiesIn(path: string): string[] {
   return lines;
 }
 
+// Node's web streams are those of the platform; only their type declarations differ
 const streamOf = (path: string) =>
-  Readable.toWeb(createReadStream(path)) as ReadableStream<Uint8Array<ArrayBuffer>>;
+  Readable.toWeb(createReadStream(path)) as unknown as ReadableStream<Uint8Array>;
 
 const pour = (from: ReadableStream<Uint8Array>, to: string) =>
-  from.pipeTo(Writable.toWeb(createWriteStream(to, { mode: 0o600 })));
+  from.pipeTo(
+    Writable.toWeb(createWriteStream(to, { mode: 0o600 })) as unknown as WritableStream<Uint8Array>,
+  );
 
 const isOfDisk = (error: unknown) =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' && error.code.startsWith('E');

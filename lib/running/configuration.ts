@@ -91,8 +91,6 @@ export const VARIABLES = [
   },
 ] as const satisfies readonly Variable[];
 
-type Name = (typeof VARIABLES)[number]['name'];
-
 /**
  * What is wrong in the environment, all at once: a value that cannot be meant, or a variable of ours that nothing reads.
  * An empty variable counts as not there. The values themselves are never told: one may be a secret.
@@ -121,7 +119,7 @@ export function configurationProblems(env: Record<string, string | undefined>): 
 const OF_DEVELOPERS = ['KITWRIGHT_DIST', 'KITWRIGHT_CHROMIUM', 'KITWRIGHT_REPORT'];
 
 /** The backup's settings with what holds otherwise; the environment was found right before. */
-export function backupSettings(env: Partial<Record<Name, string>>) {
+export function backupSettings(env: Record<string, string | undefined>) {
   return {
     at: env.KITWRIGHT_BACKUP_AT?.trim() || '02:30',
     nights: Number(env.KITWRIGHT_BACKUP_NIGHTS?.trim() || 14),

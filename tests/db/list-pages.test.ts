@@ -1,8 +1,14 @@
 import { readdirSync } from 'node:fs';
 import Sqlite from 'better-sqlite3';
 import { expect, it, onTestFinished } from 'vitest';
-import type { ListPage } from '../bench/pages/listPage';
+import type { Database } from '@/db/client';
 import { DEMO_NOW, historyDatabase } from '../setup/database';
+
+/** An entry of the bench of list pages. */
+interface ListPage {
+  page: string;
+  ask: (db: Database, at: string) => Promise<unknown>;
+}
 
 /** Tables that grow with the years: no list may go through one of them from end to end. */
 const GROWS = [

@@ -1,3 +1,4 @@
+import { sql } from 'drizzle-orm';
 import type { Database } from '@/db/client';
 import { keptCatalogue } from '@/db/queries/caseKit';
 import { listCases } from '@/db/queries/cases';
@@ -46,7 +47,12 @@ export const pages: ListPage[] = [
   },
   { page: '/sets', bound: 60, ask: (db, at) => keptSetStandings(db, at) },
   { page: '/sets after an entry', bound: 400, ask: (db, at) => loadSetStandings(db, { now: at }) },
-  { page: 'completeness of every set', bound: 60, ask: (db) => completenessOfSets(db) },
+  {
+    page: 'completeness of every set',
+    bound: 60,
+    ask: (db) => completenessOfSets(db),
+    beside: (db) => db.read.all(sql`SELECT count(*), sum(found) FROM set_contents`),
+  },
   {
     page: '/sets/[id]',
     bound: 120,

@@ -8,4 +8,6 @@ export interface ListPage {
   ask: (db: Database, at: string) => Promise<unknown>;
   /** Milliseconds that p95 must not exceed; a page is to be with the browser in 300, drawing and sending included. */
   bound: number;
+  /** Plain work of the engine that it is a share of, in the same run. */
+  beside?: (db: Database) => unknown;
 }
