@@ -1,4 +1,4 @@
-import { and, eq, gt, isNull, ne } from 'drizzle-orm';
+import { and, eq, gt, isNull, ne, sql } from 'drizzle-orm';
 import { configurationVersionId, type ItemId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { Construct } from '@/lib/plans/plan';
@@ -48,11 +48,16 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
       .from(sets)
       .leftJoin(cases, eq(cases.id, sets.caseId))
       .leftJoin(packs, eq(packs.id, sets.packId)),
+    // asked of each set at the bench: asked of the counts, all of the years would be gone through
     read
-      .selectDistinct({ setId: counts.setId })
-      .from(counts)
-      .innerJoin(sets, eq(sets.id, counts.setId))
-      .where(and(eq(sets.step, 'onBench'), gt(counts.countedAt, sets.stepSince))),
+      .select({ setId: sets.id })
+      .from(sets)
+      .where(
+        and(
+          eq(sets.step, 'onBench'),
+          sql`EXISTS (SELECT 1 FROM ${counts} WHERE ${counts.setId} = ${sets.id} AND ${counts.countedAt} > ${sets.stepSince})`,
+        ),
+      ),
     bookedNeeds(db, now),
     loadWantedTurns(db, now),
     loadStageTimes(db),
