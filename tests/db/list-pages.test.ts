@@ -44,7 +44,7 @@ it.each(files)('no list page of %s goes through what grows with the years', asyn
     await ask(db, DEMO_NOW.toISOString());
     for (const text of asked) {
       if (READS_LITTLE.test(text)) continue;
-      const plan = planOf(db.read.$client as unknown as Sqlite.Database, text);
+      const plan = planOf((db.read as unknown as { $client: Sqlite.Database }).$client, text);
       for (const step of plan)
         if (GOES_THROUGH.test(step)) faults.push(`${page}: ${step}: ${text.slice(0, 300)}`);
     }
@@ -58,7 +58,7 @@ function planOf(connection: Sqlite.Database, text: string): string[] {
   return rows.map(({ detail }) => detail);
 }
 
-const { prepare } = Sqlite.prototype;
+const { prepare } = Sqlite.prototype as { prepare: (text: string) => Sqlite.Statement<unknown[]> };
 
 /** Every statement prepared from now on until the test ends. */
 function recordStatements(): Set<string> {
