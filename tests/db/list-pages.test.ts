@@ -54,11 +54,15 @@ it.each(files)('no list page of %s goes through what grows with the years', asyn
 
 function planOf(connection: Sqlite.Database, text: string): string[] {
   const unknown = Array.from({ length: text.split('?').length - 1 }, () => 'x');
-  const rows = prepare.call(connection, `EXPLAIN QUERY PLAN ${text}`).all(...unknown) as { detail: string }[];
+  const explained = prepare.call(connection, `EXPLAIN QUERY PLAN ${text}`) as unknown as Sqlite.Statement<
+    unknown[],
+    { detail: string }
+  >;
+  const rows = explained.all(...unknown);
   return rows.map(({ detail }) => detail);
 }
 
-const { prepare } = Sqlite.prototype as { prepare: (text: string) => Sqlite.Statement<unknown[]> };
+const { prepare } = Sqlite.prototype;
 
 /** Every statement prepared from now on until the test ends. */
 function recordStatements(): Set<string> {
