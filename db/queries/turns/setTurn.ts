@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
 import type { SetId } from '@/lib/identity/ids';
 import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { stepsAfterHolds } from '@/lib/turns/steps';
@@ -129,9 +129,12 @@ export async function casesToSendTo(
   now: string,
 ): Promise<{ id: string; reference: string; startsAt: string }[]> {
   mayRead(db, 'readHospital');
-  return db.read
-    .select({ id: cases.id, reference: cases.reference, startsAt: cases.startsAt })
-    .from(cases)
-    .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt)))
-    .orderBy(asc(cases.startsAt), desc(cases.reference));
+  return (
+    db.read
+      .select({ id: cases.id, reference: cases.reference, startsAt: cases.startsAt })
+      .from(cases)
+      .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt)))
+      // by when they end they are found, and then put in order (`+`): by the order, every case of the past would be gone through
+      .orderBy(sql`+${cases.startsAt}`, desc(cases.reference))
+  );
 }

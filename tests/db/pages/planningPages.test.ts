@@ -153,7 +153,7 @@ describe('what lies in sets', () => {
     const again = await read();
     for (const [id, holding] of first.holdings) expect(again.holdings.get(id)).toBe(holding);
     const [row] = db.read.select().from(setContents).limit(1).all();
-    await db.tx((write) =>
+    await db.tx(async (write) =>
       write.run(
         sql`UPDATE set_contents SET found = found + 1 WHERE set_id = ${row?.setId} AND line_id = ${row?.lineId}`,
       ),
@@ -162,7 +162,7 @@ describe('what lies in sets', () => {
     expect(then.sums).toEqual(lineByLine());
     expect(then.holdings.get(row?.setId ?? '')).not.toBe(first.holdings.get(row?.setId ?? ''));
     // another mass of an item is another mass of every set it lies in
-    await db.tx((write) =>
+    await db.tx(async (write) =>
       write.run(sql`UPDATE items SET mass_grams = 1, revision = revision + 1 WHERE mass_grams IS NOT NULL`),
     );
     expect((await read()).sums).toEqual(lineByLine());
