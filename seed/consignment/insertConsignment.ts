@@ -40,11 +40,21 @@ export async function insertConsignment(write: Queries, clock: HospitalClock): P
   const told = LENDERS.flatMap(({ id: lenderId }) => {
     const used = waitingLines(movesOfHeaps(write, lenderId)).sort((a, b) => a.doneOn.localeCompare(b.doneOn));
     const quarters = groupBy(used.slice(0, -LINES_WAITING), ({ doneOn }) => lastMonthOfQuarter(doneOn));
-    return [...quarters].map(([month, lines]) => ({ lenderId, month, lines }));
-  }).sort((a, b) => a.month.localeCompare(b.month) || a.lenderId.localeCompare(b.lenderId));
-  const last = new Map(told.map((one) => [one.lenderId, one]));
-  for (const [at, one] of told.entries())
-    await tell(write, { ...one, at: at + 1, isLast: last.get(one.lenderId) === one, today: clock.today });
+    return [...quarters].map(([month, lines], at) => {
+      const isLast = at === quarters.size - 1;
+      return { lenderId, lines, isLast, made: madeOn(month, lines, isLast, clock.today) };
+    });
+  }).sort((a, b) => a.made.localeCompare(b.made) || a.lenderId.localeCompare(b.lenderId));
+  for (const [at, one] of told.entries()) await tell(write, { ...one, at: at + 1 });
+}
+
+/** The day after a quarter; the last one ends within its quarter, for what was used after it waits. */
+function madeOn(month: string, lines: readonly UsageLine[], isLast: boolean, today: PlainDate): string {
+  const [year = 0, of = 0] = month.split('-').map(Number);
+  const lastDay = isLast ? lines.at(-1)?.doneOn : undefined;
+  const over = plainDate.parse(lastDay ?? new Date(Date.UTC(year, of, 0)).toISOString().slice(0, 10));
+  const [day] = [addDays(over, 1), addDays(today, -1)].sort();
+  return `${day}T09:00:00.000Z`;
 }
 
 /** `2025-08-14 → 2025-09`. */
@@ -56,26 +66,14 @@ function lastMonthOfQuarter(day: string): string {
 interface Told {
   at: number;
   lenderId: string;
-  month: string;
   lines: readonly UsageLine[];
   isLast: boolean;
-  today: PlainDate;
+  made: string;
 }
 
 /** One order, made, approved and sent on the first morning after what it tells of. */
-async function tell(write: Queries, { at, lenderId, month, lines, isLast, today }: Told): Promise<void> {
+async function tell(write: Queries, { at, lenderId, lines, isLast, made }: Told): Promise<void> {
   const id = `usageOrder_demo-${at}`;
-  const [year = 0, of = 0] = month.split('-').map(Number);
-  // the last one ends within its quarter: what was used after it waits
-  const lastDay = lines
-    .map(({ doneOn }) => doneOn)
-    .sort()
-    .at(-1);
-  const afterIt = plainDate.parse(
-    isLast && lastDay ? lastDay : new Date(Date.UTC(year, of, 0)).toISOString().slice(0, 10),
-  );
-  const [day] = [addDays(afterIt, 1), addDays(today, -1)].sort();
-  const made = `${day}T09:00:00.000Z`;
   const later = (minutes: number) => new Date(Date.parse(made) + minutes * MINUTE).toISOString();
   await write.insert(usageOrders).values({
     id,
