@@ -15,7 +15,7 @@ export const ACT_EFFECT = {
   'let-stock-go': 'kit',
   'move-stock': 'kit',
   'receive-delivery': 'kit',
-  'state-stock-owner': 'bookkeeping',
+  'state-stock-owner': 'kit',
   'enter-reconciliation': 'bookkeeping',
   'explain-difference': 'bookkeeping',
   'close-reconciliation': 'bookkeeping',

@@ -1,8 +1,6 @@
-import { eq, sql } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
-import { insertMany } from '@/db/insertMany';
+import { beginConsignment, insertPastUsageOrder } from '@/db/operations/consignment/begin-consignment';
 import { movesOfHeaps } from '@/db/queries/consignment/ownedMoves';
-import { items, stock, usageOrderLines, usageOrders } from '@/db/schema';
 import { type UsageLine, waitingLines } from '@/lib/consignment/waiting';
 import { groupBy } from '@/lib/lists/groupBy';
 import { addDays, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
@@ -29,22 +27,26 @@ const MINUTE = 60_000;
  * the journal of pieces: what it says was used decides what the orders say.
  */
 export async function insertConsignment(write: Queries, clock: HospitalClock): Promise<void> {
-  for (const [maker, lenderId] of Object.entries(OWNER_OF_MAKER))
-    await write
-      .update(stock)
-      .set({ lenderId })
-      .where(
-        sql`${stock.owner} = 'consignment' AND ${stock.lot} IS NOT ${LOT_NOT_STATED}
-          AND ${stock.itemId} IN (SELECT id FROM ${items} WHERE maker_id = ${maker})`,
-      );
+  for (const [makerId, lenderId] of Object.entries(OWNER_OF_MAKER))
+    await beginConsignment(write, { makerId, lenderId, butLot: LOT_NOT_STATED });
   const told = LENDERS.flatMap(({ id: lenderId }) => {
     const used = waitingLines(movesOfHeaps(write, lenderId)).sort((a, b) => a.doneOn.localeCompare(b.doneOn));
     const quarters = groupBy(used.slice(0, -LINES_WAITING), ({ doneOn }) => lastMonthOfQuarter(doneOn));
-    return [...quarters].map(([month, lines]) => ({ lenderId, month, lines }));
-  }).sort((a, b) => a.month.localeCompare(b.month) || a.lenderId.localeCompare(b.lenderId));
-  const last = new Map(told.map((one) => [one.lenderId, one]));
-  for (const [at, one] of told.entries())
-    await tell(write, { ...one, at: at + 1, isLast: last.get(one.lenderId) === one, today: clock.today });
+    return [...quarters].map(([month, lines], at) => {
+      const isLast = at === quarters.size - 1;
+      return { lenderId, lines, isLast, made: madeOn(month, lines, isLast, clock.today) };
+    });
+  }).sort((a, b) => a.made.localeCompare(b.made) || a.lenderId.localeCompare(b.lenderId));
+  for (const [at, one] of told.entries()) await tell(write, { ...one, at: at + 1 });
+}
+
+/** The day after a quarter; the last one ends within its quarter, for what was used after it waits. */
+function madeOn(month: string, lines: readonly UsageLine[], isLast: boolean, today: PlainDate): string {
+  const [year = 0, of = 0] = month.split('-').map(Number);
+  const lastDay = isLast ? lines.at(-1)?.doneOn : undefined;
+  const over = plainDate.parse(lastDay ?? new Date(Date.UTC(year, of, 0)).toISOString().slice(0, 10));
+  const [day] = [addDays(over, 1), addDays(today, -1)].sort();
+  return `${day}T09:00:00.000Z`;
 }
 
 /** `2025-08-14 → 2025-09`. */
@@ -56,74 +58,43 @@ function lastMonthOfQuarter(day: string): string {
 interface Told {
   at: number;
   lenderId: string;
-  month: string;
   lines: readonly UsageLine[];
   isLast: boolean;
-  today: PlainDate;
+  made: string;
 }
 
 /** One order, made, approved and sent on the first morning after what it tells of. */
-async function tell(write: Queries, { at, lenderId, month, lines, isLast, today }: Told): Promise<void> {
-  const id = `usageOrder_demo-${at}`;
-  const [year = 0, of = 0] = month.split('-').map(Number);
-  // the last one ends within its quarter: what was used after it waits
-  const lastDay = lines
-    .map(({ doneOn }) => doneOn)
-    .sort()
-    .at(-1);
-  const afterIt = plainDate.parse(
-    isLast && lastDay ? lastDay : new Date(Date.UTC(year, of, 0)).toISOString().slice(0, 10),
-  );
-  const [day] = [addDays(afterIt, 1), addDays(today, -1)].sort();
-  const made = `${day}T09:00:00.000Z`;
+async function tell(write: Queries, { at, lenderId, lines, isLast, made }: Told): Promise<void> {
   const later = (minutes: number) => new Date(Date.parse(made) + minutes * MINUTE).toISOString();
-  await write.insert(usageOrders).values({
-    id,
-    number: `UO-${String(at).padStart(4, '0')}`,
-    lenderId,
-    state: 'made',
-    madeBy: 'person_dilys-harrow',
-    madeAt: made,
-    journalSeq: Math.max(...lines.map(({ moveSeq }) => moveSeq)),
-    uncertain: [],
-    revision: 1,
-  });
-  await insertMany(
-    write,
-    usageOrderLines,
-    lines.map((line, index) => ({
+  const keeper = 'person_dilys-harrow';
+  await insertPastUsageOrder(write, {
+    made: {
+      id: `usageOrder_demo-${at}`,
+      number: `UO-${String(at).padStart(4, '0')}`,
+      lenderId,
+      madeBy: keeper,
+      madeAt: made,
+      journalSeq: Math.max(...lines.map(({ moveSeq }) => moveSeq)),
+      uncertain: [],
+    },
+    lines: lines.map((line, index) => ({
       ...line,
       id: `usageLine_demo-${at}-${index + 1}`,
-      orderId: id,
-      lineNo: index + 1,
       // what was not implanted is told, and not asked for again
       replace: line.way === 'takenBack' ? null : line.outcome === 'implanted',
-      withdrawn: false,
     })),
-  );
-  const own = eq(usageOrders.id, id);
-  await write
-    .update(usageOrders)
-    .set({ state: 'approved', approvedBy: 'person_gwen-sallis', approvedAt: later(75), revision: 2 })
-    .where(own);
-  await write
-    .update(usageOrders)
-    .set({
-      state: 'sent',
-      sentBy: 'person_dilys-harrow',
+    approved: { approvedBy: 'person_gwen-sallis', approvedAt: later(75) },
+    sent: {
+      sentBy: keeper,
       sentAt: later(110),
       sentHow: 'by e-mail to their order desk, with the paper',
-      revision: 3,
-    })
-    .where(own);
-  if (isLast) return;
-  await write
-    .update(usageOrders)
-    .set({
-      settledBy: 'person_dilys-harrow',
-      settledAt: later(20 * 24 * 60),
-      settledBecause: 'Their replacements came with the deliveries of that month.',
-      revision: 4,
-    })
-    .where(own);
+    },
+    settled: isLast
+      ? null
+      : {
+          settledBy: keeper,
+          settledAt: later(20 * 24 * 60),
+          settledBecause: 'Their replacements came with the deliveries of that month.',
+        },
+  });
 }

@@ -20,7 +20,7 @@ const figure = (id: keyof Row, header: string): Column<Row> => ({
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   { id: 'lot', header: 'Lot', value: (row) => row.lot, width: 'fit' },
   figure('received', 'Came'),
   figure('onShelf', 'On the shelf'),

@@ -23,7 +23,7 @@ const askedWords = ({ way, replace }: Row): string =>
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   {
     id: 'asked',
     header: 'Asked',

@@ -18,7 +18,7 @@ interface Owner {
 
 const COLUMNS: Column<LotNotStated>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   { id: 'lot', header: 'Lot', value: (row) => row.lot, width: 'fit' },
   { id: 'shelf', header: 'On the shelf', align: 'end', value: (row) => row.onShelf, width: 'fit' },
   { id: 'maker', header: 'Maker', value: (row) => row.maker },

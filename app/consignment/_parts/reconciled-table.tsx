@@ -31,7 +31,7 @@ const figure = (id: 'onShelf' | 'withCases' | 'inSlots', header: string): Column
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   { id: 'lot', header: 'Lot', value: (row) => row.lot, width: 'fit' },
   {
     id: 'listed',

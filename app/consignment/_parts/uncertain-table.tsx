@@ -9,7 +9,7 @@ type Row = UsageOrderOnRecord['uncertain'][number];
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   { id: 'set', header: 'Set', value: (row) => row.set, width: 'fit' },
   { id: 'outcome', header: 'Outcome', value: (row) => USAGE_OUTCOME_WORDS[row.outcome], width: 'fit' },
   {

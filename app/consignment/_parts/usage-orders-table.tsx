@@ -21,7 +21,7 @@ interface Row {
 
 const COLUMNS: Column<Row>[] = [
   { id: 'number', header: 'Usage order', value: (row) => row.number, width: 'code' },
-  { id: 'owner', header: 'Owner', value: (row) => row.owner },
+  { id: 'owner', header: 'Owner', value: (row) => row.owner, width: 'wide' },
   {
     id: 'stands',
     header: 'Stands',

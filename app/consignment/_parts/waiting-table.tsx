@@ -9,7 +9,7 @@ type Row = WaitingLine & { day: string };
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   { id: 'lot', header: 'Lot', value: (row) => row.lot, width: 'fit' },
   {
     id: 'pieces',

@@ -58,7 +58,12 @@ export default async function ReconciliationPage({ params }: { params: Promise<{
           { term: 'Lots', value: String(found.lines.length) },
           {
             term: 'Unexplained',
-            value: left.length === 0 ? 'none' : `${left.length}, of ${silent} no reason is written`,
+            value:
+              left.length === 0
+                ? 'none'
+                : silent === 0
+                  ? `${left.length}, each with a reason`
+                  : `${left.length}; of ${silent} no reason is written`,
           },
           ...(found.closedAt === null
             ? []
