@@ -4,7 +4,10 @@ import type { LotTrace } from './lotTrace';
 import type { ReachedCase } from './recall';
 
 /** The cases of a lot, with their reasons in words. */
-export const lotCases = ({ cases, lot }: Pick<LotTrace, 'cases' | 'lot'>, codeOf: (setId: string) => string): ReachedCase[] =>
+export const lotCases = (
+  { cases, lot }: Pick<LotTrace, 'cases' | 'lot'>,
+  codeOf: (setId: string) => string,
+): ReachedCase[] =>
   cases.map(({ caseId, lo, hi, standing, parts }) => ({
     caseId,
     lo,

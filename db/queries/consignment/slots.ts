@@ -26,8 +26,8 @@ interface Told {
 
 /** Every slot an owner's pieces went into, with the bounds of what of it was theirs. */
 export function slotsOfOwner(read: Queries, lenderId: string): SlotOfOwner[] {
-  const slots = read.all<{ setId: string; itemId: string; first: number }>(sql`
-    SELECT move.to_set_id AS setId, move.item_id AS itemId, min(move.seq) AS first
+  const slots = read.all<{ setId: string; itemId: string; first: string }>(sql`
+    SELECT move.to_set_id AS setId, move.item_id AS itemId, min(move.done_at) AS first
     FROM stock heap JOIN piece_moves move INDEXED BY piece_moves_off_heap ON move.from_stock_id = heap.id
     WHERE heap.lender_id = ${lenderId} AND move.act = 'refilled' GROUP BY 1, 2`);
   return slots.map(({ setId, itemId, first }) => {

@@ -111,9 +111,9 @@ export async function shelfLots(
 
 // what is told of an item and of a place is read once for each, not once for each of thousands of heaps
 function heapRows(read: Queries, only: { itemId: string; empty?: boolean } | null) {
-  const { id, revision, itemId, form, lot, useBy, quantity, owner, placeId, heldBecause } = stock;
+  const { id, revision, itemId, form, lot, useBy, quantity, owner, lenderId, placeId, heldBecause } = stock;
   return read
-    .select({ id, revision, itemId, form, lot, useBy, quantity, owner, placeId, heldBecause })
+    .select({ id, revision, itemId, form, lot, useBy, quantity, owner, lenderId, placeId, heldBecause })
     .from(stock)
     .where(
       and(

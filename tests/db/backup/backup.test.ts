@@ -262,7 +262,7 @@ test('put back: the database is as in the backup, what was there is kept, and th
   // the heads of entries that are there still hold, the others are kept aside
   const said: string[] = [];
   const out = { say: (line: string) => said.push(line), refuse: (line: string) => said.push(line) };
-  expect(verifyCommand(['--db', database, '--heads', headsPlace], {}, out)).toBe(0);
+  expect(verifyCommand(['--db', database, '--heads', headsPlace], process.env, out)).toBe(0);
   expect(said.join(' ')).toContain('1 head compared');
   expect(existsSync(`${headsPlace}.until-20260114T090000Z`)).toBe(true);
 });

@@ -1,6 +1,7 @@
 import Sqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { expect, it, onTestFinished } from 'vitest';
+import type { Database } from '@/db/client';
 import { usedInYear } from '@/db/queries/shelf/usedInYear';
 import { traceCase } from '@/db/queries/trace/caseTrace';
 import { loadsInDoubt } from '@/db/queries/trace/loadsAround';
@@ -32,16 +33,19 @@ const GROWING = [
   'usage_months',
 ];
 
+/** The connection that reads, which the type of queries does not show. */
+const clientOf = (db: Database) => (db.read as unknown as { $client: Sqlite.Database }).$client;
+
 /** What is asked of the history database meanwhile, each once, with how it is answered. */
 async function plansOf(ask: (db: Reading) => unknown): Promise<{ query: string; steps: string[] }[]> {
-  const path = (await historyDatabase()).read.$client.name;
+  const path = clientOf(await historyDatabase()).name;
   const asked = new Set<string>();
   const client = new Sqlite(path, { readonly: true, verbose: (text) => asked.add(String(text)) });
-  onTestFinished(() => client.close());
+  onTestFinished(() => void client.close());
   const read = drizzle(client, { schema });
   await ask({ read, reader: { id: 'person_nell-ashdown', role: 'incidentLead' } as never });
   const plain = new Sqlite(path, { readonly: true });
-  onTestFinished(() => plain.close());
+  onTestFinished(() => void plain.close());
   return [...asked].map((query) => ({
     query,
     steps: plain
@@ -70,7 +74,7 @@ const using = (steps: readonly string[], index: string) =>
 /** A lot that went into many sets, and a load that ran. */
 async function something() {
   const db = await historyDatabase();
-  const client = db.read.$client;
+  const client = clientOf(db);
   const [lot] = client
     .prepare<[], { lot: string; itemId: string }>(
       `SELECT lot, item_id AS itemId FROM piece_moves WHERE lot IS NOT NULL AND to_set_id IS NOT NULL
