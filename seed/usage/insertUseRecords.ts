@@ -1,4 +1,3 @@
-import { eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { insertMany } from '@/db/insertMany';
 import { sha256 } from '@/db/ledger';
@@ -28,7 +27,7 @@ export async function insertUseRecords(write: Queries, records: readonly UseReco
     written.map(({ used, scrub, entries }) => ({
       caseId: used.id,
       beganBy: scrub,
-      beganAt: entries[0]?.doneAt ?? new Date(used.startsAt).toISOString(),
+      beganAt: beganAt(used, entries),
     })),
   );
   await insertMany(
@@ -46,22 +45,27 @@ export async function insertUseRecords(write: Queries, records: readonly UseReco
       })),
     ),
   );
-  for (const { used, scrub, entries, closedAt } of written)
+  for (const { used, scrub, entries, closedAt } of written) {
+    const closed = {
+      closedBy: scrub,
+      closedAt,
+      entryCount: entries.length,
+      entryDigest: sha256(digestOfUse(used.id, entries)),
+      // nobody had counted before the set went back
+      questions: [{ kind: 'notCounted', key: used.set.setId, setId: used.set.setId }],
+      recorded: {},
+      attested: { meaning: 'iRecordedThis', method: 'pin', at: closedAt },
+    };
     await write
-      .update(caseUses)
-      .set({
-        closedBy: scrub,
-        closedAt,
-        entryCount: entries.length,
-        entryDigest: sha256(digestOfUse(used.id, entries)),
-        // nobody had counted before the set went back
-        questions: [{ kind: 'notCounted', key: used.set.setId, setId: used.set.setId }],
-        recorded: {},
-        attested: { meaning: 'iRecordedThis', method: 'pin', at: closedAt },
-      })
-      .where(eq(caseUses.caseId, used.id));
+      .insert(caseUses)
+      .values({ caseId: used.id, beganBy: scrub, beganAt: beganAt(used, entries), ...closed })
+      .onConflictDoUpdate({ target: caseUses.caseId, set: closed });
+  }
   await insertReasonsOfMoves(write, written);
 }
+
+const beganAt = ({ startsAt }: UseRecord['used'], entries: readonly { doneAt: string }[]): string =>
+  entries[0]?.doneAt ?? new Date(startsAt).toISOString();
 
 /** Pieces of a record have the reason it names, or none; of the rest, some were named. */
 async function insertReasonsOfMoves(
@@ -75,16 +79,17 @@ async function insertReasonsOfMoves(
       if (act.kind === 'piece') named.set(id, null);
       if (act.kind === 'reason') named.set(act.entryId, act.reasonId);
     }
-  const wasted = await write
+  const moves = await write
     .select({
+      act: pieceMoves.act,
       seq: pieceMoves.seq,
       reason: pieceMoves.reason,
       source: pieceMoves.source,
       personId: pieceMoves.personId,
       enteredAt: pieceMoves.enteredAt,
     })
-    .from(pieceMoves)
-    .where(eq(pieceMoves.act, 'wasted'));
+    .from(pieceMoves);
+  const wasted = moves.filter(({ act }) => act === 'wasted');
   await insertMany(
     write,
     moveReasons,
