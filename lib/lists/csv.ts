@@ -21,8 +21,11 @@ export function csvOf<Row>(columns: readonly ListColumn<Row>[], rows: readonly R
   return `${CSV_MARK}${csvLine(columns.map(({ head }) => head))}${lines.join('')}`;
 }
 
-/** What a spreadsheet takes for the beginning of a formula (OWASP, CSV injection; from memory). */
-const FORMULA_STARTERS = /^[=+\-@\t\r]/;
+/**
+ * What a spreadsheet takes for the beginning of a formula (OWASP, CSV injection; from memory). A text that has the
+ * apostrophe already gets another, so that reading it back gives the text.
+ */
+export const FORMULA_STARTERS = /^'*[=+\-@\t\r]/;
 
 function cellText(cell: CsvCell): string {
   if (cell === null) return '';

@@ -7,7 +7,7 @@ import { FIELD_HEADINGS, fieldOf, isAboutThePatient } from '@/lib/theatre/import
 import { type FileChoices, readListFile } from '@/lib/theatre/import/readList';
 import { type SampleRow, sampleCsv, sampleRows } from '@/lib/theatre/import/sample';
 import { sampleXlsx } from '@/lib/theatre/import/sampleXlsx';
-import { momentOfSerial } from '@/lib/theatre/import/serial';
+import { momentOfSerial } from '@/lib/lists/serial';
 import { understoodWords } from '@/lib/wording/list-import';
 
 const ASKED: FileChoices = { sheet: null, columns: {} };
