@@ -11,7 +11,6 @@ const begins = (bytes: Uint8Array, ...first: number[]) => first.every((byte, at)
 
 /** Bytes that Windows-1252 gives no letter (WHATWG Encoding, index windows-1252, maps them to controls). */
 const NO_LETTER = new Set([0x81, 0x8d, 0x8f, 0x90, 0x9d]);
-const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u0080-\u009f]/;
 
 /**
  * The text of a file: in the encoding its mark names; else in the one a person named; else UTF-8 where its bytes are that;
@@ -36,8 +35,17 @@ function decoded(bytes: Uint8Array, encoding: Encoding, by: 'mark' | 'bytes' | '
   try {
     const text = new TextDecoder(encoding, { fatal: true }).decode(bytes);
     // a file of two-byte letters without its mark is full of nothing
-    return CONTROL.test(text) ? { ok: false } : { ok: true, text, encoding, by };
+    return hasControls(text) ? { ok: false } : { ok: true, text, encoding, by };
   } catch {
     return { ok: false };
   }
+}
+
+/** Controls other than tabs and ends of lines, which no list is written with. */
+function hasControls(text: string): boolean {
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code < 32 ? code !== 9 && code !== 10 && code !== 13 : code >= 127 && code < 160) return true;
+  }
+  return false;
 }

@@ -5,6 +5,7 @@ import { textProblems } from '@/lib/plans/checkConstruct';
 import { isPastUseBy } from '@/lib/quantities/plainDate';
 import { ADJUSTMENTS, type AdjustReason } from '@/lib/stock/adjustment';
 import { stockOwner } from '@/lib/stock/stock';
+import { takingProblems } from '@/lib/stock/taking';
 import { wallClock } from '@/lib/theatre/localTime';
 import { heapWords as words } from '@/lib/wording/stock-acts';
 import { appendLedger } from '../../ledger';
@@ -12,7 +13,7 @@ import type { HeapAt } from '../../queries/shelf/heapAt';
 import { addToHeap, takeOffHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
 import { endPack } from '../turns/end-pack';
-import { type HeapRequest, ownHeap, takingProblems } from './at-heap';
+import { type HeapRequest, ownHeap } from './at-heap';
 
 interface AdjustStock extends HeapRequest {
   reason: AdjustReason;
