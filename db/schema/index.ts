@@ -5,6 +5,7 @@ export * from './catalogue';
 export * from './changes';
 export * from './dayLooks';
 export * from './emergencies';
+export * from './exchange';
 export * from './hospital';
 export * from './ledger';
 export * from './loans';

@@ -69,6 +69,7 @@ export const deliveryLineId = idOf('deliveryLine');
 export const stockCountId = idOf('stockCount');
 export const stockCountLineId = idOf('stockCountLine');
 export const recallId = idOf('recall');
+export const importId = idOf('import');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -124,6 +125,7 @@ export type OrderLineId = z.infer<typeof orderLineId>;
 export type DeliveryId = z.infer<typeof deliveryId>;
 export type StockCountId = z.infer<typeof stockCountId>;
 export type StockCountLineId = z.infer<typeof stockCountLineId>;
+export type ImportId = z.infer<typeof importId>;
 export type RecallId = z.infer<typeof recallId>;
 
 /** Where new ids come from: handed in, so that the core stays free of randomness. */
