@@ -88,3 +88,6 @@ export const headingKey = (heading: string): string =>
     .replace(/[^\p{L}\p{N}]+/gu, '');
 
 export const columnsOf = ({ columns }: ListInfo): readonly ListColumn[] => [...columns, LEAVE_OUT];
+
+/** Whether `none` is an answer in a column. */
+export const canBeNone = ({ none }: ListColumn): boolean => none === true;

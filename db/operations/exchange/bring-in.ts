@@ -99,13 +99,21 @@ async function tried(read: Queries, request: BringIn): Promise<Outcome<BroughtIn
     undecided: Object.entries(mapping.chosen).flatMap(([key, { by }]) => (by === 'likely' ? [key] : [])),
     read: rows,
     outcomes: planned.outcomes,
-    problems: [...rows.problems, ...planned.problems].sort((a, b) => (a.row ?? 0) - (b.row ?? 0)),
+    problems: [...rows.problems, ...planned.problems.filter(notTold(rows.problems))].sort(
+      (a, b) => (a.row ?? 0) - (b.row ?? 0),
+    ),
     digest: sha256(canonicalJson({ list, fileSha256, readAs, marks })),
     marks,
     before: await importedBefore(read, list, { fileSha256, readAs }),
     done: null,
   };
   return { ok: true, value };
+}
+
+/** What could not be read is told as that, and not once more by what it then lacks. */
+function notTold(told: readonly CellProblem[]): (problem: CellProblem) => boolean {
+  const cells = new Set(told.map(({ row, column }) => `${row} ${column}`));
+  return ({ row, column }) => column === null || !cells.has(`${row} ${column}`);
 }
 
 const fileRefused = (fault: FileFault): Outcome<never, never> =>

@@ -128,6 +128,8 @@ function planItem(
   if (before === null)
     for (const flag of flagsOf(kind))
       if ((cells[flag] ?? '') === '') problems.push(ruleProblem(row, flag, 'needed', words.flagNeeded));
+  // an item is known by its code and keeps it as it is written
+  if (before) put.code = before.code;
   const maker = makerOf(put.makerId ?? '', before, { choices, makers });
   if (maker === null)
     problems.push(
