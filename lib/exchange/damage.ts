@@ -1,5 +1,6 @@
 import { hasValidCheckDigit } from '../calculations/identifier/checkDigits';
 import { momentOfSerial } from '../lists/serial';
+import { byteOfWindows1252 } from '../lists/windows1252';
 import type { PlainDate } from '../quantities/plainDate';
 import type { ListColumn } from './list';
 import type { FileCell } from './readFile';
@@ -181,20 +182,13 @@ function zerosLost(
 const letterO = (text: string, { entry }: ListColumn): Suspicion | null =>
   entry === 'lot' && /\dO|O\d/.test(text) ? { damage: 'letterO', weight: 'note', repaired: null } : null;
 
-/** Windows-1252 for the bytes it does not share with Latin-1 (WHATWG Encoding, index windows-1252). */
-const HIGH = new Map(
-  [...new TextDecoder('windows-1252').decode(Uint8Array.from({ length: 32 }, (_, at) => 0x80 + at))].map(
-    (letter, at) => [letter, 0x80 + at],
-  ),
-);
-
 /** The text with its letters put right, where it is UTF-8 that was read as Windows-1252: `GrÃ¶ÃŸe`. */
 function otherEncoding(text: string): string | null {
   if (!/[ÃÂâ]/.test(text)) return null;
   const bytes: number[] = [];
   for (const letter of text) {
-    const byte = HIGH.get(letter) ?? letter.codePointAt(0) ?? 0;
-    if (byte > 0xff) return null;
+    const byte = byteOfWindows1252(letter);
+    if (byte === null) return null;
     bytes.push(byte);
   }
   try {

@@ -1,3 +1,5 @@
+import { decodeWindows1252 } from './windows1252';
+
 /** How the letters of a text file are written. */
 export const ENCODINGS = ['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'] as const;
 export type Encoding = (typeof ENCODINGS)[number];
@@ -9,9 +11,6 @@ export type Decoded =
 
 const begins = (bytes: Uint8Array, ...first: number[]) => first.every((byte, at) => bytes[at] === byte);
 
-/** Bytes that Windows-1252 gives no letter (WHATWG Encoding, index windows-1252, maps them to controls). */
-const NO_LETTER = new Set([0x81, 0x8d, 0x8f, 0x90, 0x9d]);
-
 /**
  * The text of a file: in the encoding its mark names; else in the one a person named; else UTF-8 where its bytes are that;
  * else Windows-1252, where every byte is a letter of it. What has letters in none of them is no text.
@@ -22,7 +21,7 @@ export function decodeText(bytes: Uint8Array, asked: Encoding | null): Decoded {
   if (asked !== null) return decoded(bytes, asked, 'person');
   const utf8 = decoded(bytes, 'utf-8', 'bytes');
   if (utf8.ok) return utf8;
-  return bytes.some((byte) => NO_LETTER.has(byte)) ? { ok: false } : decoded(bytes, 'windows-1252', 'bytes');
+  return decoded(bytes, 'windows-1252', 'bytes');
 }
 
 function markOf(bytes: Uint8Array): Encoding | null {
@@ -33,9 +32,12 @@ function markOf(bytes: Uint8Array): Encoding | null {
 
 function decoded(bytes: Uint8Array, encoding: Encoding, by: 'mark' | 'bytes' | 'person'): Decoded {
   try {
-    const text = new TextDecoder(encoding, { fatal: true }).decode(bytes);
+    const text =
+      encoding === 'windows-1252'
+        ? decodeWindows1252(bytes)
+        : new TextDecoder(encoding, { fatal: true }).decode(bytes);
     // a file of two-byte letters without its mark is full of nothing
-    return hasControls(text) ? { ok: false } : { ok: true, text, encoding, by };
+    return text === null || hasControls(text) ? { ok: false } : { ok: true, text, encoding, by };
   } catch {
     return { ok: false };
   }
