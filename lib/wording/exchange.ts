@@ -90,9 +90,13 @@ export function understoodWords({ understood }: ReadFile): string {
     : `A CSV with ${SEPARATOR_WORDS[understood.separator]} between its cells, its letters in ${ENCODING_WORDS[understood.encoding]} (${BY_WORDS[understood.by]}).`;
 }
 
-/** What it suspects, why, and what was most likely there. */
-export function suspicionWords(damage: Damage, { repaired, usual, date }: Partial<Suspicion> = {}): string {
-  const likely = repaired ? ` Most likely it was “${repaired}”.` : '';
+/** What it suspects, why, and what was most likely there; of many cells at once (`several`) only the first two. */
+export function suspicionWords(
+  damage: Damage,
+  { repaired, usual, date }: Partial<Suspicion> = {},
+  several = false,
+): string {
+  const likely = repaired && !several ? ` Most likely it was “${repaired}”.` : '';
   switch (damage) {
     case 'zerosLost':
       return usual

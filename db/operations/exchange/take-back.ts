@@ -17,7 +17,7 @@ interface TakeBack extends WorkRequest {
   importId: ImportId;
 }
 
-export const leftAsItIs = z.array(z.object({ name: z.string(), because: z.string() }));
+const leftAsItIs = z.array(z.object({ name: z.string(), because: z.string() }));
 
 export interface TakenBackList {
   takenBack: number;

@@ -1,4 +1,4 @@
-import type { ListInfo, ListKind } from '../list';
+import { LIST_KINDS, type ListInfo, type ListKind } from '../list';
 import { catalogueList } from './catalogue';
 import { holesList } from './holes';
 import { peopleList } from './people';
@@ -15,3 +15,6 @@ export const LISTS: Record<ListKind, ListInfo> = {
   deliveries: deliveriesList,
   stock: stockList,
 };
+
+/** The kind an address names; `null` where there is none. */
+export const listKindOf = (text: string): ListKind | null => LIST_KINDS.find((kind) => kind === text) ?? null;
