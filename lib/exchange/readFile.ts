@@ -2,11 +2,9 @@ import { decodeText, type Encoding } from '../lists/decodeText';
 import { readCsvRows } from '../lists/readCsv';
 import { readWorkbookSheet, type SheetCell } from '../lists/readWorkbook';
 import type { Separator } from '../lists/splitCsv';
+import { EXCHANGE_LIMITS } from './limits';
 import { columnsOf, headingKey, type ListInfo } from './list';
 import { numberText } from './numbers';
-
-/** The longest file that is read, its most rows under the headings, and its most columns. */
-export const EXCHANGE_LIMITS = { bytes: 4_000_000, rows: 10_000, columns: 200, cells: 600_000 } as const;
 
 const WORKBOOK_LIMITS = {
   columns: EXCHANGE_LIMITS.columns,

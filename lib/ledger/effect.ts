@@ -24,7 +24,7 @@ export const ACT_EFFECT = {
   'add-indicator': 'bookkeeping',
   'add-item': 'kit',
   'add-lender': 'bookkeeping',
-  'add-maker': 'bookkeeping',
+  'add-maker': 'kit',
   'add-set': 'kit',
   'bring-in-list': 'bookkeeping',
   'take-list-back': 'bookkeeping',

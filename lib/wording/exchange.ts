@@ -1,6 +1,7 @@
 import type { Damage, Suspicion } from '../exchange/damage';
+import { EXCHANGE_LIMITS } from '../exchange/limits';
 import { LEAVE_OUT, type ListInfo } from '../exchange/list';
-import { EXCHANGE_LIMITS, type FileFault, type ReadFile } from '../exchange/readFile';
+import type { FileFault, ReadFile } from '../exchange/readFile';
 import type { CellNote, CellProblem } from '../exchange/readRows';
 import { never } from '../identity/result';
 import type { Encoding } from '../lists/decodeText';

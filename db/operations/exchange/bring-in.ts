@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import { and, desc, eq } from 'drizzle-orm';
 import { z } from 'zod';
+import { EXCHANGE_LIMITS } from '@/lib/exchange/limits';
 import type { ListKind } from '@/lib/exchange/list';
 import { LISTS } from '@/lib/exchange/lists/lists';
 import { type ColumnChoice, type Mapping, mapColumns } from '@/lib/exchange/mapping';
 import type { RowOutcome } from '@/lib/exchange/outcome';
-import { EXCHANGE_LIMITS, type FileFault, type ReadFile } from '@/lib/exchange/readFile';
+import type { FileFault, ReadFile } from '@/lib/exchange/readFile';
 import { type CellProblem, type RowsRead, readRows } from '@/lib/exchange/readRows';
 import { importId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';

@@ -2,29 +2,20 @@ import { eq, or } from 'drizzle-orm';
 import { draftFromItem, type ItemDraft } from '@/lib/catalogue/form/draft';
 import { readDraft } from '@/lib/catalogue/form/read';
 import { ruleProblem } from '@/lib/exchange/outcome';
-import { type CatalogueFacts, type ItemWork, planCatalogue } from '@/lib/exchange/plans/catalogue';
+import { type ItemWork, planCatalogue } from '@/lib/exchange/plans/catalogue';
 import { planHoles } from '@/lib/exchange/plans/holes';
 import { itemId } from '@/lib/identity/ids';
 import { exchangeWords as words } from '@/lib/wording/exchange';
 import type { Queries } from '../../client';
 import { itemFromRow } from '../../mappers/item';
-import { configurationLines, items, makers, stock } from '../../schema';
+import { catalogueFacts, itemCodes } from '../../queries/exchange/catalogue-facts';
+import { configurationLines, makers, stock } from '../../schema';
 import { addItem } from '../add-item';
 import { addMaker } from '../add-maker';
 import { editItem, plannedHolesGone } from '../edit-item';
 import { findRow } from '../item-clashes';
 import { withdrawItem } from '../withdraw-item';
 import { type Effect, inside, type ListWork, sentenceOf } from './work';
-
-export async function catalogueFacts(read: Queries): Promise<CatalogueFacts> {
-  const [rows, known] = await Promise.all([read.select().from(items), read.select().from(makers)]);
-  return { items: rows.map((row) => ({ item: itemFromRow(row), revision: row.revision })), makers: known };
-}
-
-export async function itemCodes(read: Queries): Promise<ReadonlySet<string>> {
-  const rows = await read.select({ code: items.code }).from(items);
-  return new Set(rows.map(({ code }) => code));
-}
 
 const applyItem: ListWork<ItemWork>['apply'] = async (write, outcome, request) => {
   const { kind, draft, maker } = outcome.work;

@@ -1,58 +1,12 @@
 import { eq } from 'drizzle-orm';
-import { planSets, type SetsFacts, type SetWork } from '@/lib/exchange/plans/sets';
+import { planSets, type SetWork } from '@/lib/exchange/plans/sets';
 import { setId } from '@/lib/identity/ids';
-import { statusesOn } from '@/lib/sets/versionStatus';
-import { wallClock } from '@/lib/theatre/localTime';
 import { exchangeWords as words } from '@/lib/wording/exchange';
-import type { Queries } from '../../client';
-import { configurations, configurationVersions, places, sets } from '../../schema';
+import { setsFacts } from '../../queries/exchange/sets-facts';
+import { configurations, sets } from '../../schema';
 import { addSet } from '../add-set';
 import { withdrawSet } from '../turns/withdraw-set';
 import { inside, type ListWork, sentenceOf } from './work';
-
-export async function setsFacts(read: Queries, now: string): Promise<SetsFacts> {
-  const [rows, kinds, versions, there] = await Promise.all([
-    read
-      .select({
-        id: sets.id,
-        code: sets.code,
-        configuration: configurations.code,
-        owner: sets.owner,
-        placeName: places.name,
-        revision: sets.revision,
-      })
-      .from(sets)
-      .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
-      .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
-      .leftJoin(places, eq(places.id, sets.placeId)),
-    read.select().from(configurations),
-    read
-      .select({
-        id: configurationVersions.id,
-        configurationId: configurationVersions.configurationId,
-        status: configurationVersions.status,
-        approvedAt: configurationVersions.approvedAt,
-        inForceFrom: configurationVersions.inForceFrom,
-      })
-      .from(configurationVersions),
-    read.select().from(places),
-  ]);
-  const status = statusesOn(versions, wallClock(now).date);
-  const inForce = new Set(
-    versions.flatMap(({ id, configurationId }) => (status.get(id) === 'inForce' ? [configurationId] : [])),
-  );
-  return {
-    sets: rows.map((row) => ({ ...row, owner: row.owner === 'loan' ? 'loan' : 'ours' })),
-    configurations: kinds.map(({ id, code, withdrawnAt, loanId }) => ({
-      id,
-      code,
-      isWithdrawn: withdrawnAt !== null,
-      isOnLoan: loanId !== null,
-      isInForce: inForce.has(id),
-    })),
-    places: there.filter(({ withdrawnAt }) => withdrawnAt === null),
-  };
-}
 
 export const setsWork: ListWork<SetWork> = {
   async known(read) {

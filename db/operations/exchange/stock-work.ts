@@ -2,10 +2,10 @@ import { itemFinder } from '@/lib/exchange/plans/itemOf';
 import { planStock, type StockWork } from '@/lib/exchange/plans/stock';
 import { stockId } from '@/lib/identity/ids';
 import { exchangeWords as words } from '@/lib/wording/exchange';
+import { knownOnShelves, namedItems, stockFacts } from '../../queries/exchange/shelf-facts';
 import { heapAt } from '../../queries/shelf/heapAt';
 import { stock } from '../../schema';
 import { adjustStock } from '../stock/adjust-stock';
-import { knownOnShelves, namedItems, stockFacts } from './shelf-facts';
 import { type Effect, inside, type ListWork, sentenceOf } from './work';
 
 export const stockWork: ListWork<StockWork> = {

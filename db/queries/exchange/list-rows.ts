@@ -8,13 +8,13 @@ import { rowsOfHoles } from '@/lib/exchange/plans/holes';
 import { cellsOfItem } from '@/lib/exchange/plans/itemCells';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { Queries } from '../../client';
-import { configurationsFacts } from '../../operations/exchange/configurations-work';
-import { receivedDeliveries } from '../../operations/exchange/deliveries-work';
-import { catalogueFacts } from '../../operations/exchange/items-work';
-import { setsFacts } from '../../operations/exchange/sets-work';
-import { namedItems, namedPlaces } from '../../operations/exchange/shelf-facts';
 import { mayRead, type Reading } from '../../reader';
 import { people, stock } from '../../schema';
+import { catalogueFacts } from './catalogue-facts';
+import { configurationsFacts } from './configurations-facts';
+import { receivedDeliveries } from './received-deliveries';
+import { setsFacts } from './sets-facts';
+import { namedItems, namedPlaces } from './shelf-facts';
 
 /** One list as it stands, in the rows in which it would come in again. */
 export async function listRows(db: Reading, kind: ListKind, now: string): Promise<OutRows> {

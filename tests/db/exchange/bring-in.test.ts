@@ -277,7 +277,9 @@ describe('the catalogue', () => {
 });
 
 it('begins a hospital: template rows are left out, and an empty catalogue takes in another’s', async () => {
-  const rows = await listRows(db, 'catalogue', NOW);
+  // some of every kind
+  const all = await listRows(db, 'catalogue', NOW);
+  const rows = all.filter(({ kind }, at) => at % 8 === 0 || all.findIndex((one) => one.kind === kind) === at);
   const names = [...new Set(rows.map(({ makerId }) => makerId ?? ''))];
   const file = listCsv(LISTS.catalogue, rows);
   db = emptyDatabase();

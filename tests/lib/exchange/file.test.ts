@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { EXCHANGE_LIMITS } from '@/lib/exchange/limits';
 import { LIST_KINDS } from '@/lib/exchange/list';
 import { LISTS } from '@/lib/exchange/lists/lists';
 import { likeness, mapColumns } from '@/lib/exchange/mapping';
 import { guideOf, listCsv, listJson, listWorkbook, templateWorkbook } from '@/lib/exchange/out';
-import { EXCHANGE_LIMITS, readExchangeFile } from '@/lib/exchange/readFile';
+import { readExchangeFile } from '@/lib/exchange/readFile';
 import { type RowChoices, readRows } from '@/lib/exchange/readRows';
+import type { Encoding } from '@/lib/lists/decodeText';
 import { byteOfWindows1252, decodeWindows1252 } from '@/lib/lists/windows1252';
 import { fileWords } from '@/lib/wording/exchange';
 
@@ -14,7 +16,10 @@ const NONE = { sheet: null, encoding: null };
 const CHOICES: RowChoices = { dateOrder: null, decimal: null, repaired: [], kept: [], empty: 'keep' };
 const info = LISTS.people;
 
-async function rowsOf(bytes: Uint8Array, choices: Partial<typeof NONE> & Record<string, unknown> = {}) {
+async function rowsOf(
+  bytes: Uint8Array,
+  choices: { sheet?: string | null; encoding?: Encoding | null } = {},
+) {
   const read = await readExchangeFile(bytes, info, { ...NONE, ...choices });
   return read.ok
     ? read.file.rows.map(({ cells }) => cells.map((cell) => cell?.text ?? null))

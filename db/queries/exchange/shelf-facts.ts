@@ -3,10 +3,10 @@ import type { NamedItem } from '@/lib/exchange/plans/itemOf';
 import type { StockFacts } from '@/lib/exchange/plans/stock';
 import { stockForm, stockOwner } from '@/lib/stock/stock';
 import type { Queries } from '../../client';
-import type { Person } from '../../queries/people';
-import { heapsCountedBy } from '../../queries/shelf/blindHeaps';
-import { heapsAt, lotsUnderRecall } from '../../queries/shelf/heapAt';
 import { items, places, stock } from '../../schema';
+import type { Person } from '../people';
+import { heapsCountedBy } from '../shelf/blindHeaps';
+import { heapsAt, lotsUnderRecall } from '../shelf/heapAt';
 
 /** Items by the names lists call them. */
 export async function namedItems(read: Queries): Promise<NamedItem[]> {
