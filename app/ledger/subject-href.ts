@@ -28,6 +28,8 @@ export function subjectHref({ kind, id, label, caseId }: Subject): string | null
       return '/restock';
     case 'order':
       return `/restock/orders/${id}`;
+    case 'import':
+      return '/exchange';
     case 'maker':
       return '/restock/terms';
     default:

@@ -23,6 +23,8 @@ export const exchangeWords = {
     }`,
   notDecided: (headings: readonly string[]) =>
     `Say first that ${listWords(headings)} ${headings.length === 1 ? 'stands' : 'stand'} in the right column: ${headings.length === 1 ? 'it was' : 'they were'} only found by likeness.`,
+  tooManyChanges: (changes: number) =>
+    `${changes.toLocaleString('en-GB')} things would be added or changed, and at most ${EXCHANGE_LIMITS.changes.toLocaleString('en-GB')} are at once, for everybody else waits meanwhile: divide the list in two.`,
   nothingToDo: 'All of it is here already: there is nothing to bring in.',
   notAnswered: 'Say first what is to become of what looks damaged.',
   noSuchImport: 'There is no such list.',

@@ -100,9 +100,11 @@ async function tried(read: Queries, request: BringIn): Promise<Outcome<BroughtIn
     undecided: Object.entries(mapping.chosen).flatMap(([key, { by }]) => (by === 'likely' ? [key] : [])),
     read: rows,
     outcomes: planned.outcomes,
-    problems: [...rows.problems, ...planned.problems.filter(notTold(rows.problems))].sort(
-      (a, b) => (a.row ?? 0) - (b.row ?? 0),
-    ),
+    problems: [
+      ...rows.problems,
+      ...planned.problems.filter(notTold(rows.problems)),
+      ...tooMany(planned.outcomes),
+    ].sort((a, b) => (a.row ?? 0) - (b.row ?? 0)),
     digest: sha256(canonicalJson({ list, fileSha256, readAs, marks })),
     marks,
     before: await importedBefore(read, list, { fileSha256, readAs }),
@@ -115,6 +117,14 @@ async function tried(read: Queries, request: BringIn): Promise<Outcome<BroughtIn
 function notTold(told: readonly CellProblem[]): (problem: CellProblem) => boolean {
   const cells = new Set(told.map(({ row, column }) => `${row} ${column}`));
   return ({ row, column }) => column === null || !cells.has(`${row} ${column}`);
+}
+
+/** One write holds up all others, so it has an end. */
+function tooMany(outcomes: readonly RowOutcome[]): CellProblem[] {
+  const changes = outcomes.filter(({ kind }) => kind !== 'unchanged').length;
+  if (changes <= EXCHANGE_LIMITS.changes) return [];
+  const sentence = words.tooManyChanges(changes);
+  return [{ row: null, column: null, value: null, code: 'too-many-changes', fault: null, sentence }];
 }
 
 const fileRefused = (fault: FileFault): Outcome<never, never> =>

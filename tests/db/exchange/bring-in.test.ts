@@ -23,6 +23,7 @@ import {
   stock,
 } from '@/db/schema';
 import { draftFromItem } from '@/lib/catalogue/form/draft';
+import { EXCHANGE_LIMITS } from '@/lib/exchange/limits';
 import type { ListKind } from '@/lib/exchange/list';
 import { LISTS } from '@/lib/exchange/lists/lists';
 import { listCsv, templateCsv, templateWorkbook } from '@/lib/exchange/out';
@@ -471,6 +472,19 @@ describe('people', () => {
       .from(people)
       .where(eq(people.id, wren?.id ?? ''));
     expect(now?.role).toBe('technician');
+  });
+
+  it('more than are written at once are refused before anything is', async () => {
+    const many = Array.from({ length: EXCHANGE_LIMITS.changes + 1 }, (_, at) => ({
+      name: `Person ${at}`,
+      role: 'technician',
+    }));
+    const person = await by('administrator');
+    const [more, most] = [csv('people', ...many), csv('people', ...many.slice(1))];
+    expect(faults(await tried({ db, list: 'people', file: more, person }))).toEqual([
+      'null null too-many-changes',
+    ]);
+    expect(faults(await tried({ db, list: 'people', file: most, person }))).toEqual([]);
   });
 
   it('leaves an administrator, whatever the list says', async () => {
