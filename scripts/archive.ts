@@ -3,6 +3,7 @@
  * npm run archive -- load FILE --db DATABASE        into a database that is not there yet
  */
 
+import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { loadArchive } from '@/db/archive/load-archive';
 import { writeArchive } from '@/db/archive/write-archive';
@@ -14,6 +15,7 @@ const [act, file, ...more] = positionals;
 const database = values.db ?? process.env.KITWRIGHT_DB ?? 'var/kitwright.sqlite';
 
 if (file === undefined || more.length > 0) fail([HOW]);
+else if (act === 'take' && !existsSync(database)) fail([`There is no database at ${database}.`]);
 else if (act === 'take') {
   const { tables, ledgerHead } = writeArchive({ database, to: file, madeAt: new Date().toISOString() });
   const rows = tables.reduce((sum, table) => sum + table.rows, 0);
