@@ -17,9 +17,9 @@ const LIMITS = {
 export async function readXlsx(bytes: Uint8Array, sheet: string | null): Promise<XlsxRead> {
   const read = await readWorkbookSheet(bytes, sheet, LIMITS);
   if (!read.ok) return read;
-  const rows = read.rows.map(({ row, cells }) => ({ row, cells: cells.map(valueOf) }));
+  const rows = read.rows.map(({ row, cells }) => ({ row, cells: cells.map(plainCell) }));
   return { ...read, rows };
 }
 
-const valueOf = (cell: SheetCell): CellValue =>
+const plainCell = (cell: SheetCell): CellValue =>
   cell !== null && typeof cell === 'object' ? cell.serial : cell;

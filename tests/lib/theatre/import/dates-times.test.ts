@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { plainDate } from '@/lib/quantities/plainDate';
 import { dateOrderOf, readDate } from '@/lib/lists/dates';
+import { plainDate } from '@/lib/quantities/plainDate';
 import { readTime } from '@/lib/theatre/import/times';
 import { wallTimes } from '@/lib/theatre/import/wallTime';
 
