@@ -35,8 +35,9 @@ const MOST_BYTES = 1_000_000;
 export async function readBody<S extends z.ZodType>(
   request: Request,
   schema: S,
+  mostBytes = MOST_BYTES,
 ): Promise<{ ok: true; value: z.output<S> } | { ok: false; response: Response }> {
-  const body = await readJsonBody(request, MOST_BYTES);
+  const body = await readJsonBody(request, mostBytes);
   if (!body.ok) return { ok: false, response: body.answer };
   const parsed = schema.safeParse(body.value);
   if (parsed.success) return { ok: true, value: parsed.data };

@@ -39,6 +39,7 @@ export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Loss and life', href: '/reports/loss', reach: 'readHospital' },
   { label: 'Places', href: '/places', reach: 'readHospital' },
   { label: 'Sterilisers', href: '/sterilisers', reach: 'readHospital' },
+  { label: 'Lists in and out', href: '/exchange', reach: 'readHospital' },
   { label: 'Calculations', href: '/calculations', reach: 'readHospital' },
   { label: 'Ledger', href: '/ledger', reach: 'readLedger' },
   { label: 'Settings', href: '/settings', reach: 'readHospital' },

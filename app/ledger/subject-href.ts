@@ -32,6 +32,8 @@ export function subjectHref({ kind, id, label, caseId }: Subject): string | null
       return `/consignment/orders/${id}`;
     case 'order':
       return `/restock/orders/${id}`;
+    case 'import':
+      return '/exchange';
     case 'maker':
       return '/restock/terms';
     default:

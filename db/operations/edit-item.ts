@@ -100,7 +100,7 @@ function changedFields(before: Item, after: Item): { field: string; from?: unkno
 }
 
 /** A confirmed plan names holes of the design it was made for: they can't be taken from under it. */
-async function plannedHolesGone(write: Queries, before: Item, after: Item): Promise<Problem[]> {
+export async function plannedHolesGone(write: Queries, before: Item, after: Item): Promise<Problem[]> {
   if (before.kind !== 'plate' || after.kind !== 'plate') return [];
   const kept = new Set(after.holes.map(({ id }) => id));
   const gone = before.holes.map(({ id }) => id).filter((id) => !kept.has(id));

@@ -5,7 +5,7 @@ import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import type { VersionContent } from '@/lib/sets/checkVersion';
-import { checkVersion } from '@/lib/sets/checkVersion';
+import { checkVersion, NEVER_SAVED } from '@/lib/sets/checkVersion';
 import { configurationLine, layerInfo, promisedConstruct } from '@/lib/sets/configuration';
 import { configurationWords as words } from '@/lib/wording/configurations';
 import type { Database, Queries } from '../client';
@@ -34,9 +34,6 @@ interface SaveConfigurationDraft {
   /** As sent from outside; parsed here against `configurationDraftEntry`. */
   entry: unknown;
 }
-
-/** Faults the database itself would refuse, or that would point at nothing: not even a draft is saved with them. */
-const NEVER_SAVED = new Set(['unknown-item', 'taken', 'above-expected', 'itself', 'circular', 'duplicate']);
 
 /**
  * Replaces a draft by what the editor holds. Items that are withdrawn meanwhile, a missing layer or rack, are allowed in

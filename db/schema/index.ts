@@ -6,6 +6,7 @@ export * from './changes';
 export * from './consignment';
 export * from './dayLooks';
 export * from './emergencies';
+export * from './exchange';
 export * from './hospital';
 export * from './ledger';
 export * from './loans';

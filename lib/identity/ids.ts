@@ -74,6 +74,7 @@ export const usageLineId = idOf('usageLine');
 export const reconciliationId = idOf('reconciliation');
 export const reconciliationLineId = idOf('reconciliationLine');
 export const reasonId = idOf('reason');
+export const importId = idOf('import');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -129,6 +130,7 @@ export type OrderLineId = z.infer<typeof orderLineId>;
 export type DeliveryId = z.infer<typeof deliveryId>;
 export type StockCountId = z.infer<typeof stockCountId>;
 export type StockCountLineId = z.infer<typeof stockCountLineId>;
+export type ImportId = z.infer<typeof importId>;
 export type RecallId = z.infer<typeof recallId>;
 export type ReconciliationId = z.infer<typeof reconciliationId>;
 export type UsageOrderId = z.infer<typeof usageOrderId>;

@@ -1,6 +1,6 @@
 import { hasValidCheckDigit } from '../calculations/identifier/checkDigits';
 import { failed, ok, type Problem, type Result } from '../identity/result';
-import { type CsvRow, SEPARATORS, splitCsv } from '../loads/cycle/split';
+import { type CsvRow, SEPARATORS, splitCsv } from '../lists/splitCsv';
 import { loanListWords as words } from '../wording/loan-list';
 
 /** One line of a lender's content list. `itemId` is `null` where the catalogue has nothing by its GTIN or code. */

@@ -130,6 +130,8 @@ export const PERMITTED = {
   setRemarks: ['theatreManager', 'administrator'],
   countSet: ['technician', 'decontaminationLead', 'scrubPractitioner', 'administrator'],
   openSet: ['technician', 'decontaminationLead', 'administrator'],
+  /** Enters a physical set that was not here before. */
+  addSet: ['decontaminationLead', 'theatreManager', 'administrator'],
   writeConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],
   /** By another person than the one who drafted it. */
   approveConfiguration: ['decontaminationLead', 'theatreManager', 'administrator'],

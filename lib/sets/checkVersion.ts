@@ -26,6 +26,16 @@ export function checkVersion(content: VersionContent, items: ReadonlyMap<ItemId,
   ];
 }
 
+/** Faults the database itself would refuse, or that would point at nothing: not even a draft is saved with them. */
+export const NEVER_SAVED: ReadonlySet<string> = new Set([
+  'unknown-item',
+  'taken',
+  'above-expected',
+  'itself',
+  'circular',
+  'duplicate',
+]);
+
 /** Worth a second look before a version is put in force; none of it prevents that. */
 export function remarksOnVersion(content: VersionContent, items: ReadonlyMap<ItemId, Item>): Problem[] {
   return content.lines.flatMap((line, at): Problem[] => {

@@ -1,4 +1,4 @@
-import type { HoleClass, PlainSeat } from '../catalogue/hole';
+import type { Hole, HoleClass, PlainSeat } from '../catalogue/hole';
 import type {
   Coupling,
   DrillingPosition,
@@ -134,6 +134,16 @@ export const COUPLING_FORM_WORDS: Record<Coupling['form'], string> = {
   roundShank: 'round shank',
   wire: 'wire',
 };
+
+export const DRIVE_FORM_WORDS: Record<Drive['form'], string> = {
+  hexagonSocket: 'hexagon socket (ISO 8319)',
+  hexalobular: 'hexalobular (ISO 10664)',
+  crossSlot: 'cross slot',
+  singleSlot: 'single slot',
+  square: 'square',
+};
+
+export const SEGMENT_WORDS: Record<Hole['segment'], string> = { shaft: 'shaft', head: 'head' };
 
 export const HANDLE_FORM_WORDS: Record<Handle['form'], string> = {
   straight: 'straight',

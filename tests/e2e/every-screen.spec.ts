@@ -30,6 +30,7 @@ const EXAMPLES: Record<string, string[]> = {
   '/catalogue/[id]': ['cr-p35-hs-08', 'sf-c35-16', 'cr-b28-200', 'sf-s-i45', 'pt-r-mini', 'cr-g-small'].map(
     (end) => `/catalogue/item_${end}`,
   ),
+  '/exchange/[list]': ['catalogue', 'stock', 'configurations'].map((list) => `/exchange/${list}`),
   '/catalogue/[id]/edit': ['/catalogue/item_cr-p35-k-05/edit'],
   '/fit/rules/[code]': ['/fit/rules/pilot-not-below-core'],
   '/settings/[key]': ['/settings/kits'],
@@ -86,6 +87,8 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/cases/import': 'person_gwen-sallis',
   '/recalls/[id]': 'person_nell-ashdown',
   '/trace': 'person_nell-ashdown',
+  '/exchange': 'person_edda-winslow',
+  '/exchange/[list]': 'person_gwen-sallis',
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',

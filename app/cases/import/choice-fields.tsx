@@ -3,7 +3,7 @@
 import { Disclosure } from '@/app/_ui/disclosure';
 import { FieldGrid } from '@/app/_ui/field-grid';
 import { SelectField } from '@/app/_ui/select-field';
-import type { DateOrder } from '@/lib/theatre/import/dates';
+import type { DateOrder } from '@/lib/lists/dates';
 import { FIELD_HEADINGS, IMPORT_FIELDS } from '@/lib/theatre/import/fields';
 import type { RepeatedHour } from '@/lib/theatre/import/wallTime';
 import type { Urgency } from '@/lib/theatre/surgicalCase';

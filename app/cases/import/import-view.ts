@@ -1,5 +1,5 @@
+import type { DateOrder } from '@/lib/lists/dates';
 import type { ColumnChoice, FileColumn } from '@/lib/theatre/import/columns';
-import type { DateOrder } from '@/lib/theatre/import/dates';
 import type { RepeatedHour } from '@/lib/theatre/import/wallTime';
 import type { Urgency } from '@/lib/theatre/surgicalCase';
 

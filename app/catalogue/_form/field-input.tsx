@@ -5,16 +5,8 @@ import { NumberField } from '@/app/_ui/number-field';
 import { SelectField } from '@/app/_ui/select-field';
 import { TextField } from '@/app/_ui/text-field';
 import { formName, type ItemField } from '@/lib/catalogue/form/fields';
-import { COUPLING_FORM_WORDS, sentenceCase } from '@/lib/wording/catalogue';
+import { COUPLING_FORM_WORDS, DRIVE_FORM_WORDS, sentenceCase } from '@/lib/wording/catalogue';
 import type { FormApi } from './form-state';
-
-const DRIVE_FORMS = [
-  { value: 'hexagonSocket', label: 'Hexagon socket (ISO 8319)' },
-  { value: 'hexalobular', label: 'Hexalobular (ISO 10664)' },
-  { value: 'crossSlot', label: 'Cross slot' },
-  { value: 'singleSlot', label: 'Single slot' },
-  { value: 'square', label: 'Square' },
-];
 
 /** `{ a: 'word' }` as the options of a select. */
 export function optionsOf(words: Readonly<Record<string, string>>) {
@@ -98,7 +90,7 @@ function DriveInput({ form }: { form: FormApi }) {
         name="drive.form"
         label="Drive"
         blank="Not stated"
-        options={DRIVE_FORMS}
+        options={optionsOf(DRIVE_FORM_WORDS)}
         value={form.draft['drive.form'] ?? ''}
         onValue={(text) => form.set('drive.form', text)}
         problems={form.problemsAt('drive.form')}

@@ -39,27 +39,43 @@ export async function addPerson(request: AddPerson): Promise<Outcome<{ id: Perso
   const parsed = personEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const passwordHash = await hashSecret(firstPassword);
-  return db.tx(async (write) => {
-    const { name } = parsed.data;
-    if (await isNameTaken(write, name)) {
-      return refusedFor([{ path: ['name'], code: 'name-taken', message: peopleWords.nameTaken(name) }]);
-    }
-    const id = personId.parse(newId('person'));
-    await write.insert(people).values({ id, ...parsed.data });
+  return db.tx((write) => putPerson(write, { now, newId, person, entry: parsed.data, passwordHash }));
+}
+
+/** Adds them inside the caller's write. `passwordHash` `null`: nothing lets them in before an administrator gives a password. */
+export async function putPerson(
+  write: Queries,
+  {
+    now,
+    newId,
+    person,
+    entry,
+    passwordHash,
+  }: Pick<AddPerson, 'now' | 'newId' | 'person'> & {
+    entry: z.output<typeof personEntry>;
+    passwordHash: string | null;
+  },
+): Promise<Outcome<{ id: PersonId }, never>> {
+  const { name } = entry;
+  if (await isNameTaken(write, name)) {
+    return refusedFor([{ path: ['name'], code: 'name-taken', message: peopleWords.nameTaken(name) }]);
+  }
+  const id = personId.parse(newId('person'));
+  await write.insert(people).values({ id, ...entry });
+  if (passwordHash !== null)
     await write
       .insert(credentials)
       .values({ personId: id, passwordHash, mustChangePassword: true, changedAt: now });
-    await appendLedger(write, {
-      doneAt: now,
-      enteredAt: now,
-      personId: person.id,
-      action: 'add-person',
-      subjectKind: 'person',
-      subjectId: id,
-      detail: { ...parsed.data },
-    });
-    return { ok: true, value: { id } };
+  await appendLedger(write, {
+    doneAt: now,
+    enteredAt: now,
+    personId: person.id,
+    action: 'add-person',
+    subjectKind: 'person',
+    subjectId: id,
+    detail: { ...entry },
   });
+  return { ok: true, value: { id } };
 }
 
 /** Whether somebody who works here goes by this name, however it is spaced or capitalised. */

@@ -6,6 +6,7 @@ import { isPastUseBy } from '@/lib/quantities/plainDate';
 import { offered } from '@/lib/reasons/reason';
 import { ADJUSTMENTS, type AdjustReason } from '@/lib/stock/adjustment';
 import { stockOwner } from '@/lib/stock/stock';
+import { takingProblems } from '@/lib/stock/taking';
 import { wallClock } from '@/lib/theatre/localTime';
 import { reasonsWords } from '@/lib/wording/reasons';
 import { heapWords as words } from '@/lib/wording/stock-acts';
@@ -16,7 +17,7 @@ import type { HeapAt } from '../../queries/shelf/heapAt';
 import { addToHeap, takeOffHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
 import { endPack } from '../turns/end-pack';
-import { type HeapRequest, ownHeap, takingProblems } from './at-heap';
+import { type HeapRequest, ownHeap } from './at-heap';
 
 interface AdjustStock extends HeapRequest {
   reason: AdjustReason;

@@ -1,6 +1,5 @@
 import type { NewId, StockId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
-import type { Problem } from '@/lib/identity/result';
 import { heapWords as words } from '@/lib/wording/stock-acts';
 import type { Database, Queries } from '../../client';
 import type { Person } from '../../queries/people';
@@ -25,17 +24,4 @@ export async function ownHeap(write: Queries, request: HeapRequest): Promise<Out
   if ((await heapsCountedBy(write, request.person.id)).has(request.stockId))
     return refused('frozen', words.countedNow);
   return { ok: true, value: heap };
-}
-
-/**
- * Why so many pieces can't be taken off a heap: only what is free can, and labelled pouches are told apart one by one, so
- * they go together or by their own label.
- */
-export function takingProblems(heap: HeapAt, pieces: number): Problem[] {
-  const at = (code: string, message: string): Problem => ({ path: ['pieces'], code, message });
-  if (!Number.isInteger(pieces) || pieces < 1) return [at('whole-pieces', words.wholePieces)];
-  if (pieces > heap.free) return [at('too-many', words.tooMany(heap.free))];
-  if (heap.labels.length > 0 && pieces < heap.row.quantity)
-    return [at('labelled', words.labelled(heap.labels.map(({ number }) => number)))];
-  return [];
 }

@@ -4,12 +4,13 @@ import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
 import type { StockHold } from '@/lib/stock/hold';
 import { stockOwner } from '@/lib/stock/stock';
+import { takingProblems } from '@/lib/stock/taking';
 import { heapWords as words } from '@/lib/wording/stock-acts';
 import { appendLedger } from '../../ledger';
 import { stock } from '../../schema';
 import { takeOffHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
-import { type HeapRequest, ownHeap, takingProblems } from './at-heap';
+import { type HeapRequest, ownHeap } from './at-heap';
 
 interface HoldStock extends HeapRequest {
   because: StockHold;

@@ -3,12 +3,13 @@ import type { PlaceId } from '@/lib/identity/ids';
 import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { stockForm, stockOwner } from '@/lib/stock/stock';
+import { takingProblems } from '@/lib/stock/taking';
 import { heapWords as words } from '@/lib/wording/stock-acts';
 import { appendLedger } from '../../ledger';
 import { places, stock } from '../../schema';
 import { putOnHeap, takeOffHeap } from '../pieces/heaps';
 import { recordMoves } from '../pieces/record-moves';
-import { type HeapRequest, ownHeap, takingProblems } from './at-heap';
+import { type HeapRequest, ownHeap } from './at-heap';
 
 interface MoveStock extends HeapRequest {
   pieces: number;

@@ -1,8 +1,11 @@
 import { inArray } from 'drizzle-orm';
+import type { ListKind } from '@/lib/exchange/list';
+import { LISTS } from '@/lib/exchange/lists/lists';
 import type { Queries } from '../../client';
 import {
   cases,
   configurations,
+  imports,
   items,
   lenders,
   loads,
@@ -123,6 +126,13 @@ async function named(
         .select({ id: usageOrders.id, label: usageOrders.number })
         .from(usageOrders)
         .where(inArray(usageOrders.id, ids));
+    case 'import': {
+      const rows = await read
+        .select({ id: imports.id, list: imports.list })
+        .from(imports)
+        .where(inArray(imports.id, ids));
+      return rows.map(({ id, list }) => ({ id, label: LISTS[list as ListKind].name }));
+    }
     case 'maker':
       return read.select({ id: makers.id, label: makers.name }).from(makers).where(inArray(makers.id, ids));
     default:

@@ -1,6 +1,6 @@
 import { failed, ok, type Problem, type Result } from '@/lib/identity/result';
 import { cycleWords as words } from '@/lib/wording/cycles';
-import type { CsvRow } from './split';
+import type { CsvRow } from '../../lists/splitCsv';
 
 /** Which column says what, as its own heading states it. */
 export interface CycleColumns {

@@ -1,8 +1,8 @@
 import type { Problem, Result } from '@/lib/identity/result';
 import { cycleWords as words } from '@/lib/wording/cycles';
+import { type CsvRow, SEPARATORS, type Separator, splitCsv } from '../../lists/splitCsv';
 import { type CycleColumns, findColumns } from './columns';
 import { type DecimalMark, decimalMarkOf, readNumber } from './numbers';
-import { type CsvRow, SEPARATORS, type Separator, splitCsv } from './split';
 import { ONE_DAY_SECONDS, passedMidnight, readTime, type TimeForm, timeFormOf } from './times';
 
 /** One line of a cycle's record. Whole units; `second` counts from the first line. */

@@ -1,5 +1,6 @@
 import type { JsonProblem } from '../../json/locateJsonProblem';
-import type { Separator } from '../../loads/cycle/split';
+import { decodeText } from '../../lists/decodeText';
+import type { Separator } from '../../lists/splitCsv';
 import { type ColumnChoice, type ColumnsFound, findColumns, statedRows } from './columns';
 import { readCsv } from './csv';
 import { readBundle } from './fhir/bundle';
@@ -62,13 +63,8 @@ const refuse = (fault: FileFault): ListFileRead => ({ ok: false, fault });
 
 /** UTF-8, or what a spreadsheet calls Unicode text; anything else would be guessed. */
 function textOf(bytes: Uint8Array): string | null {
-  const encoding = begins(bytes, 0xff, 0xfe) ? 'utf-16le' : begins(bytes, 0xfe, 0xff) ? 'utf-16be' : 'utf-8';
-  try {
-    const text = new TextDecoder(encoding, { fatal: true }).decode(bytes);
-    return text.includes('\u0000') ? null : text;
-  } catch {
-    return null;
-  }
+  const read = decodeText(bytes, null);
+  return read.ok && read.encoding !== 'windows-1252' ? read.text : null;
 }
 
 function csv(text: string, choices: FileChoices): ListFileRead {

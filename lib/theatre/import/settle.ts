@@ -1,7 +1,7 @@
+import type { DateOrder } from '../../lists/dates';
 import type { Construct } from '../../plans/plan';
 import type { PlainDate } from '../../quantities/plainDate';
 import { caseReference, type Urgency, urgency } from '../surgicalCase';
-import type { DateOrder } from './dates';
 import type { ImportFault, ImportProblem, ImportRemark } from './faults';
 import type { ImportField } from './fields';
 import { type Named, nameKey, regionOf, sideOf } from './names';

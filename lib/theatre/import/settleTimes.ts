@@ -1,8 +1,8 @@
+import { type DateOrder, readDate } from '../../lists/dates';
+import { momentOfSerial } from '../../lists/serial';
 import { addDays, type PlainDate } from '../../quantities/plainDate';
-import { type DateOrder, readDate } from './dates';
 import type { ImportRemark } from './faults';
 import type { ImportField } from './fields';
-import { momentOfSerial } from './serial';
 import type { RowChoices, Wrong } from './settle';
 import type { StatedRow } from './table';
 import { readTime, type TimeRead } from './times';

@@ -1,5 +1,5 @@
+import { momentOfSerial } from '../../lists/serial';
 import { type PlainDate, plainDate } from '../../quantities/plainDate';
-import { momentOfSerial } from './serial';
 import type { CellValue } from './table';
 
 /** A time of day, a day with a time of day, or a moment that names its own offset. */

@@ -1,4 +1,4 @@
-import { type DateOrder, dateOrderOf } from './dates';
+import { type DateOrder, dateOrderOf } from '../../lists/dates';
 import type { ImportFault, ImportProblem } from './faults';
 import { IMPORT_FIELDS, type ImportField } from './fields';
 import { type ListNow, matchRows } from './match';

@@ -1,116 +1,25 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import readWorkbook from 'read-excel-file/universal';
-import { serialOfMs } from './serial';
+import { readWorkbookSheet, type SheetCell, type WorkbookRead } from '../../lists/readWorkbook';
 import { type CellValue, IMPORT_LIMITS, type TableRow } from './table';
 
 export type XlsxRead =
   | { ok: true; rows: TableRow[]; sheets: string[]; sheet: string }
-  | { ok: false; why: 'unreadable' | 'tooLargeInside' | 'noSheet' }
-  | { ok: false; why: 'sheetTooLarge'; cell: string }
-  | { ok: false; why: 'noSuchSheet'; sheet: string; sheets: string[] };
+  | Extract<WorkbookRead, { ok: false }>;
 
-/** A sheet of 500 rows is a hundredth of it; a file that unpacks to more is not unpacked. */
-const MOST_UNPACKED_BYTES = 20_000_000;
-const MOST_ENTRIES = 500;
-/** Between the first days of the two systems (ECMA-376 Part 1, 18.17.4.1). */
-const DAYS_TO_1904 = 1462;
-/** Room for titles above and notes below the rows that are read. */
-const LAST_ROW = IMPORT_LIMITS.rows + 500;
+const LIMITS = {
+  columns: IMPORT_LIMITS.columns,
+  /** Room for titles above and notes below the rows that are read. */
+  lastRow: IMPORT_LIMITS.rows + 500,
+  /** A sheet of 500 rows is a hundredth of it; a file that unpacks to more is not unpacked. */
+  unpackedBytes: 20_000_000,
+};
 
-/**
- * One sheet of an XLSX workbook, by its name or the first. Days and times come as serials of the 1900 system, also from a
- * workbook that counts from 1904.
- */
+/** One sheet of a workbook that holds a theatre list; days and times as serials of the 1900 system. */
 export async function readXlsx(bytes: Uint8Array, sheet: string | null): Promise<XlsxRead> {
-  const safe = madeSafe(bytes);
-  if (!safe.ok) return safe;
-  let workbook: Awaited<ReturnType<typeof readWorkbook>>;
-  try {
-    workbook = await readWorkbook(safe.archive);
-  } catch {
-    // whatever the reader says of it, it is no workbook
-    return { ok: false, why: 'unreadable' };
-  }
-  const sheets = workbook.map((one) => one.sheet);
-  if (sheets.length === 0) return { ok: false, why: 'noSheet' };
-  const chosen = sheet === null ? workbook[0] : workbook.find((one) => one.sheet === sheet);
-  if (chosen === undefined) return { ok: false, why: 'noSuchSheet', sheet: sheet ?? '', sheets };
-  const cell = (value: unknown) => cellOf(value, safe.from1904);
-  const rows = chosen.data.map((cells, at) => ({ row: at + 1, cells: cells.map(cell) }));
-  return { ok: true, rows, sheets, sheet: chosen.sheet };
+  const read = await readWorkbookSheet(bytes, sheet, LIMITS);
+  if (!read.ok) return read;
+  const rows = read.rows.map(({ row, cells }) => ({ row, cells: cells.map(plainCell) }));
+  return { ...read, rows };
 }
 
-/** A cell as the reader has it: a text, a number, a truth, a moment or `null`. */
-function cellOf(value: unknown, from1904: boolean): CellValue {
-  if (value instanceof Date) {
-    const serial = serialOfMs(value.getTime());
-    // a time of no day lies on day 0, which the reader has moved with the days
-    return from1904 && Math.floor(serial) === DAYS_TO_1904 ? serial - DAYS_TO_1904 : serial;
-  }
-  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
-  if (typeof value === 'string') return value.trim() || null;
-  return typeof value === 'number' ? value : null;
-}
-
-type Safe = { ok: true; archive: ArrayBuffer; from1904: boolean } | Extract<XlsxRead, { ok: false }>;
-
-/**
- * The archive with what the reader would pass over in silence made visible, and without what would fill the memory: it
- * drops the errors of formulas as if the cells were empty, and makes room for every row up to the last.
- */
-function madeSafe(bytes: Uint8Array): Safe {
-  let unpacked = 0;
-  let entries = 0;
-  let files: Record<string, Uint8Array>;
-  try {
-    files = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        if (!name.endsWith('.xml') && !name.endsWith('.rels')) return false;
-        unpacked += originalSize;
-        entries += 1;
-        // nothing is unpacked beyond the size that is stated, and no more than may be
-        return unpacked <= MOST_UNPACKED_BYTES && entries <= MOST_ENTRIES;
-      },
-    });
-  } catch {
-    return { ok: false, why: 'unreadable' };
-  }
-  if (unpacked > MOST_UNPACKED_BYTES || entries > MOST_ENTRIES) return { ok: false, why: 'tooLargeInside' };
-  let from1904 = false;
-  for (const [name, file] of Object.entries(files)) {
-    const xml = strFromU8(file);
-    if (/<(?:\w+:)?workbookPr\b[^>]*\bdate1904="1"/.test(xml)) from1904 = true;
-    if (!/<(?:\w+:)?sheetData\b/.test(xml)) continue;
-    const far = farCell(xml);
-    if (far !== null) return { ok: false, why: 'sheetTooLarge', cell: far };
-    files[name] = strToU8(errorsShown(xml));
-  }
-  const packed = zipSync(files, { level: 0 });
-  const archive = new ArrayBuffer(packed.byteLength);
-  new Uint8Array(archive).set(packed);
-  return { ok: true, archive, from1904 };
-}
-
-/** The first cell that holds something and lies beyond what is read. */
-function farCell(xml: string): string | null {
-  for (const [, column = '', row = ''] of xml.matchAll(/<(?:\w+:)?c\b[^>]*?\br="([A-Z]{1,4})(\d{1,9})"/g)) {
-    const at = [...column].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
-    if (at > IMPORT_LIMITS.columns || Number(row) > LAST_ROW) return `${column}${row}`;
-  }
-  return null;
-}
-
-const CELL = /<((?:\w+:)?)c\b([^>]*[^/>])?>([\s\S]*?)<\/\1c>/g;
-/** Errors, and days written out, which the reader would take for the server's own time zone. */
-const AS_TEXT = /(\st=")[ed](")/;
-
-/** An error or a formula that was not worked out becomes a text that says so, which no field takes for empty. */
-function errorsShown(xml: string): string {
-  return xml.replace(CELL, (cell, prefix: string, attributes = '', inside: string) => {
-    if (AS_TEXT.test(attributes))
-      return `<${prefix}c${attributes.replace(AS_TEXT, '$1str$2')}>${inside}</${prefix}c>`;
-    if (!/<(?:\w+:)?f\b/.test(inside) || /<(?:\w+:)?v\b/.test(inside)) return cell;
-    const untyped = attributes.replace(/\st="[^"]*"/, '');
-    return `<${prefix}c${untyped} t="str"><${prefix}v>#NOT WORKED OUT</${prefix}v></${prefix}c>`;
-  });
-}
+const plainCell = (cell: SheetCell): CellValue =>
+  cell !== null && typeof cell === 'object' ? cell.serial : cell;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { dateOrderOf, readDate } from '@/lib/lists/dates';
 import { plainDate } from '@/lib/quantities/plainDate';
-import { dateOrderOf, readDate } from '@/lib/theatre/import/dates';
 import { readTime } from '@/lib/theatre/import/times';
 import { wallTimes } from '@/lib/theatre/import/wallTime';
 

@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import writeWorkbook from 'write-excel-file/universal';
+import { momentOfSerial } from '@/lib/lists/serial';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { FIELD_HEADINGS, fieldOf, isAboutThePatient } from '@/lib/theatre/import/fields';
 import { type FileChoices, readListFile } from '@/lib/theatre/import/readList';
 import { type SampleRow, sampleCsv, sampleRows } from '@/lib/theatre/import/sample';
 import { sampleXlsx } from '@/lib/theatre/import/sampleXlsx';
-import { momentOfSerial } from '@/lib/theatre/import/serial';
 import { understoodWords } from '@/lib/wording/list-import';
 
 const ASKED: FileChoices = { sheet: null, columns: {} };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { momentOfSerial, serialOfDate } from '@/lib/lists/serial';
 import { plainDate } from '@/lib/quantities/plainDate';
-import { momentOfSerial, serialOfDate } from '@/lib/theatre/import/serial';
 
 /**
  * ECMA-376 Part 1, 18.17.4.1: in the 1900 backward compatibility date base, 1 January 1900 has serial 1 and 31 December 9999

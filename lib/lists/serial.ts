@@ -1,4 +1,4 @@
-import { type PlainDate, plainDate } from '../../quantities/plainDate';
+import { type PlainDate, plainDate } from '../quantities/plainDate';
 
 /** A day and a minute of it; a serial under 1 is a time of no day. */
 export interface SerialMoment {

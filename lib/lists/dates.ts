@@ -1,4 +1,4 @@
-import { type PlainDate, plainDate } from '../../quantities/plainDate';
+import { type PlainDate, plainDate } from '../quantities/plainDate';
 
 /** Which comes first in a date such as 03/04/2026. */
 export type DateOrder = 'dayFirst' | 'monthFirst';
