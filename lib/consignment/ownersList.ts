@@ -1,6 +1,6 @@
 import { hasValidCheckDigit } from '../calculations/identifier/checkDigits';
 import { failed, ok, type Problem, type Result } from '../identity/result';
-import { type CsvRow, SEPARATORS, splitCsv } from '../loads/cycle/split';
+import { type CsvRow, SEPARATORS, splitCsv } from '../lists/splitCsv';
 import { ownersListWords as words } from '../wording/owners-list';
 
 /** What an owner says lies here of one lot. */

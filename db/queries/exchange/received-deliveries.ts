@@ -1,4 +1,5 @@
 import type { DeliveriesFacts } from '@/lib/exchange/plans/deliveries';
+import { lenderId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { stockHold } from '@/lib/stock/hold';
 import { stockOwner } from '@/lib/stock/stock';
@@ -32,6 +33,8 @@ export async function receivedDeliveries(
       unit: line.piecesEach === 1 ? 'pieces' : 'packs',
       placeId: line.placeId as Received['lines'][number]['placeId'],
       owner: stockOwner.parse(line.owner),
+      lenderId: line.lenderId === null ? null : lenderId.parse(line.lenderId),
+      orderLineId: null,
       held: line.heldBecause === null ? null : stockHold.parse(line.heldBecause),
     });
     byDelivery.set(line.deliveryId, own);

@@ -105,6 +105,8 @@ function planDelivery(
       const known = {
         item,
         placeInUse,
+        // a list names no owner: whose a consigned piece is, is stated afterwards
+        ownerInUse: true,
         lotUnderRecall: facts.lotUnderRecall(line.itemId, line.lot),
         useBysOfLot: facts.useBysOfLot(line.itemId, line.lot),
       };
