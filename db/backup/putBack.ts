@@ -4,8 +4,8 @@ import Sqlite from 'better-sqlite3';
 import { headsUpTo, readHeads } from '@/lib/ledger/heads';
 import { backupWords as words } from '@/lib/wording/backups';
 import { openDatabase } from '../client';
-import { appendLedger } from '../ledger';
 import { migrate } from '../migrate';
+import { tellRestored } from '../operations/running/tell-restored';
 import { syncFile } from './make';
 import { CannotOpen, type Opened, openBackup } from './open';
 import { newestHeadOf } from './prove';
@@ -101,23 +101,8 @@ function entriesAfter({ proof }: Opened, database: string, headsPlace: string): 
 async function tellLedger(path: string, { now, by }: PutBack, opened: Opened, lost: number): Promise<void> {
   const db = openDatabase(path);
   try {
-    await db.tx((write) =>
-      appendLedger(write, {
-        doneAt: now,
-        enteredAt: now,
-        personId: null,
-        action: 'restore-backup',
-        subjectKind: 'hospital',
-        subjectId: 'database',
-        detail: {
-          by,
-          file: opened.manifest?.file ?? null,
-          madeAt: opened.manifest?.madeAt ?? null,
-          head: opened.proof.head,
-          entriesAfter: lost,
-        },
-      }),
-    );
+    const { manifest, proof } = opened;
+    await tellRestored({ db, now, by, manifest, head: proof.head, entriesAfter: lost });
   } finally {
     db.close();
   }

@@ -192,7 +192,9 @@ function lineOf(
     unit: cells.unit,
     placeId: place.id,
     owner: cells.owner,
+    lenderId: null,
     held: cells.held || null,
+    orderLineId: null,
   } as Line;
   return { line, item: found.item, placeInUse: place.inUse };
 }
