@@ -83,6 +83,7 @@ test('what was used of an owner’s stock is told once: made, chosen line by lin
   await expect(dialog.getByText('say how').first()).toBeVisible();
   await dialog.getByLabel('How you sent it').fill('by e-mail to their order desk');
   await dialog.getByRole('button', { name: 'Mark as sent' }).click();
+  await expect(dialog).toHaveCount(0);
   await expect(page.getByText('by e-mail to their order desk', { exact: false })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Withdraw' })).toHaveCount(0);
 

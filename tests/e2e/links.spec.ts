@@ -30,7 +30,8 @@ function routeOf(address: string, all: readonly string[]): string {
 const UNESCAPED: Record<string, string> = { '&amp;': '&', '&#x27;': "'", '&quot;': '"' };
 
 test('every kind of link leads to something, from every screen that can be reached', async ({ page }) => {
-  test.setTimeout(120_000);
+  // every kind of link of a program that grows
+  test.setTimeout(240_000);
   const all = routes();
   const followed = new Map<string, number>();
   const known = new Set(['/']);
