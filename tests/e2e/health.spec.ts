@@ -4,11 +4,14 @@ test('a manager reads how the program stands, the worst first, each with what to
   await actAs(page, 'person_gwen-sallis');
   await page.goto('/health');
   await expect(page.getByRole('heading', { level: 1, name: 'Health' })).toBeVisible();
-  const writing = page.getByRole('listitem').filter({ hasText: 'Writing' });
+  const lights = page.getByRole('main').getByRole('listitem');
+  const writing = lights.filter({ hasText: 'Writing' });
   await expect(writing).toContainText(/A small write reached the disk in (less than 1|\d+) ms\./);
-  await expect(page.getByRole('listitem').filter({ hasText: 'Backup' }).first()).toContainText('The demo can be put back at any time');
+  await expect(lights.filter({ hasText: 'Backup' }).first()).toContainText(
+    'The demo can be put back at any time',
+  );
   // the heads of a demo lie beside its database
-  await expect(page.getByRole('listitem').first()).toContainText(
+  await expect(lights.first()).toContainText(
     'What to do: Name a file on another disk or machine in KITWRIGHT_HEADS.',
   );
   await expectAccessible(page);
