@@ -89,6 +89,7 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/trace': 'person_nell-ashdown',
   '/exchange': 'person_edda-winslow',
   '/exchange/[list]': 'person_gwen-sallis',
+  '/health': 'person_edda-winslow',
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',
