@@ -1,9 +1,12 @@
+'use client';
+
 import type { ReactNode } from 'react';
 import { classNames } from './class-names';
 import styles from './disclosure.module.css';
 
 /**
- * Something folded away. Native, so it opens without scripts and find-in-page reaches into it.
+ * Something folded away. Native, so it opens without scripts and find-in-page reaches into it. A client component for the reason given
+ * in `glyph.tsx`.
  *
  * @param plain without its rules, inside a row that has its own
  */

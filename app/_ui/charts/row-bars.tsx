@@ -1,3 +1,5 @@
+'use client';
+
 import { barShares } from './bar-layout';
 import styles from './charts.module.css';
 
@@ -12,7 +14,10 @@ export interface RowBar {
   note?: string;
 }
 
-/** Lying bars for things with names: a list that reads without its bars, which only show it. */
+/**
+ * Lying bars for things with names: a list that reads without its bars, which only show it. A client component for the reason
+ * given in `glyph.tsx`.
+ */
 export function RowBars({ label, rows }: { label: string; rows: readonly RowBar[] }) {
   const shares = barShares(rows.map(({ value }) => value));
   return (
