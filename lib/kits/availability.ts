@@ -15,12 +15,21 @@ export interface Availability {
  * is on its way back is not available; its `readyAt` is kept.
  */
 export function availableFor(store: Store, caseDate: PlainDate): Availability {
-  const split: Availability = { sets: [], packs: [], otherSets: [], otherPacks: [] };
+  const split: Pick<Availability, 'sets' | 'otherSets'> = { sets: [], otherSets: [] };
   for (const set of store.sets) {
     const because = whyNotSet(set, caseDate);
     if (because) split.otherSets.push({ set, because });
     else split.sets.push(set);
   }
+  return { ...split, ...availablePacks(store, caseDate) };
+}
+
+/** The same of pouches and packs alone. */
+export function availablePacks(
+  store: Pick<Store, 'packs'>,
+  caseDate: PlainDate,
+): Pick<Availability, 'packs' | 'otherPacks'> {
+  const split: Pick<Availability, 'packs' | 'otherPacks'> = { packs: [], otherPacks: [] };
   for (const pack of store.packs) {
     if (pack.quantity <= 0) continue;
     const because = whyNotPack(pack, caseDate);

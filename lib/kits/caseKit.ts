@@ -11,9 +11,9 @@ import { solveCover } from './cover/solve';
 import { coverOfLengths } from './coverOfLengths';
 import { coverOfStore, type StoreProblem } from './coverOfStore';
 import { type Ground, groundOf } from './ground';
+import { keptNeeds } from './keptWays';
 import type { CaseKit, ChosenChain, KitVerdict, Proof, Short, SourceRef, Tie } from './kit';
-import { needsOf } from './needs';
-import { packsLeft, singlePoints, stepMargins, whyNotFewer } from './sensitivity';
+import { packsLeft, setsLeft, singlePoints, stepMargins, whyNotFewer } from './sensitivity';
 import type { KitSettings } from './settings';
 import { cautionedNeeds, helpfulSets, unmetNeeds } from './shorts';
 import type { Solver } from './solver';
@@ -48,7 +48,7 @@ const MOST_TIES = 5;
  */
 export async function planKit(question: KitQuestion): Promise<CaseKit> {
   const { construct, catalogue, engine, store, caseDate } = question;
-  const needs = needsOf(construct, catalogue, engine);
+  const needs = keptNeeds(construct, catalogue, engine);
   const available = availableFor(store, caseDate);
   const build = (sets: StoredSet[]): StoreProblem =>
     coverOfStore({
@@ -220,11 +220,7 @@ function nextOf(
   _from: SourceRef,
   ground: Ground,
 ): SourceRef[] {
-  const inSets = ground.available.sets
-    .filter((set) => !ground.chosen.sets.some((number) => ground.store.sets[number]?.id === set.id))
-    .filter((set) => set.contents.some((line) => line.itemId === itemId && line.found > 0))
-    .map((set): SourceRef => ({ kind: 'set', setId: set.id }));
-  return [...packsLeft(itemId, ground), ...inSets].slice(0, 2);
+  return [...packsLeft(itemId, ground), ...setsLeft(itemId, ground, 2)].slice(0, 2);
 }
 
 /** The best kit of sets promised to nobody else, when the chosen one breaks a promise and such a kit meets as much. */

@@ -3,7 +3,7 @@ import type { ItemId } from '../identity/ids';
 import type { PlainDate } from '../quantities/plainDate';
 import type { CatalogueIndex } from './catalogueIndex';
 import { isCautioned } from './cautioned';
-import { type CoverChain, type CoverProblem, NOTHING } from './cover/problem';
+import { type CoverChain, type CoverProblem, NOTHING, type SetCost } from './cover/problem';
 import type { ChainNeed, Needs, PieceNeed } from './need';
 import type { KitSettings } from './settings';
 import type { StoredPack, StoredSet } from './store';
@@ -42,8 +42,10 @@ export function coverOfStore(given: {
   caseDate: PlainDate;
   index: CatalogueIndex;
   settings: KitSettings;
+  /** Where each item lies among `sets`, where many plans are asked about the same sets. */
+  heldBy?: HeldBy;
 }): StoreProblem {
-  const { needs, sets, packs, caseDate, index, settings } = given;
+  const { needs, sets, packs, caseDate, index, settings, heldBy } = given;
   const items: ItemId[] = [];
   const numberOf = new Map<ItemId, number>();
   const number = (id: ItemId): number => {
@@ -88,8 +90,9 @@ export function coverOfStore(given: {
     }
     return holds;
   };
-  const coverSets = sets.map((set) => ({
-    holds: heldIn(set.contents),
+  const heldOf = heldBy ? heldAmong(sets.length, numberOf, heldBy, current) : null;
+  const coverSets = sets.map((set, at) => ({
+    holds: heldOf?.[at] ?? heldIn(set.contents),
     cost: setCost(set, caseDate, settings),
   }));
   const usedPacks = packs.filter(({ itemId }) => numberOf.has(itemId) && current(itemId));
@@ -109,10 +112,44 @@ export function coverOfStore(given: {
   };
 }
 
+/** By item, the places of the sets that hold it, and how many each holds. */
+export type HeldBy = ReadonlyMap<ItemId, readonly (readonly [place: number, found: number])[]>;
+
+export function heldByItem(sets: readonly Pick<StoredSet, 'contents'>[]): HeldBy {
+  const heldBy = new Map<ItemId, [number, number][]>();
+  sets.forEach(({ contents }, place) => {
+    for (const { itemId, found } of contents) {
+      if (found <= 0) continue;
+      const places = heldBy.get(itemId);
+      if (places) places.push([place, found]);
+      else heldBy.set(itemId, [[place, found]]);
+    }
+  });
+  return heldBy;
+}
+
+/** Goes through what the plan looks at, not through all that lies in the sets. */
+function heldAmong(
+  sets: number,
+  numberOf: ReadonlyMap<ItemId, number>,
+  heldBy: HeldBy,
+  current: (id: ItemId) => boolean,
+): Map<number, number>[] {
+  const holds = Array.from({ length: sets }, () => new Map<number, number>());
+  for (const [itemId, item] of numberOf) {
+    if (!current(itemId)) continue;
+    for (const [place, found] of heldBy.get(itemId) ?? []) {
+      const held = holds[place] as Map<number, number>;
+      held.set(item, (held.get(item) ?? 0) + found);
+    }
+  }
+  return holds;
+}
+
 /** Waiting for a set weighs more than breaking a promise: what is there now comes first. */
 const WAITING = 1_000;
 
-function setCost(set: StoredSet, caseDate: PlainDate, settings: KitSettings) {
+export function setCost(set: StoredSet, caseDate: PlainDate, settings: KitSettings): SetCost {
   const waits = set.step === 'inSterileStore' ? 0 : WAITING;
   return {
     promises: waits + promiseCost(set),

@@ -8,7 +8,7 @@ import type { KitSettings } from './settings';
 
 /** Plans kept for one catalogue and one set of rules, and stores kept for one plan; past so many all are let go. */
 const MOST_PLANS = 2_000;
-const MOST_STORES = 12;
+const MOST_STORES = 48;
 
 const needsKept = new WeakMap<Rules, WeakMap<readonly Item[], Map<string, Needs>>>();
 
@@ -36,10 +36,10 @@ const byNeeds = new WeakMap<Needs, Map<string, unknown>>();
 export function keptForStore<T>(
   needs: Needs,
   { sets, packs }: Pick<CoverProblem, 'sets' | 'packs'>,
-  settings: KitSettings,
+  asked: { settings: KitSettings; enough: number | null },
   work: () => T,
 ): T {
-  const content = contentOf({ sets, packs }, settings);
+  const content = contentOf({ sets, packs }, asked);
   const stores = (byNeeds.get(needs) ?? new Map()) as Map<string, T>;
   byNeeds.set(needs, stores);
   return kept(stores, content, MOST_STORES, work);
@@ -49,7 +49,7 @@ export function keptForStore<T>(
  * All that the search looks at, as a text. What sets hold and what they cost is written once each and then named by its number:
  * a house has many sets and few kinds, and texts are kept.
  */
-function contentOf({ sets, packs }: Pick<CoverProblem, 'sets' | 'packs'>, settings: KitSettings): string {
+function contentOf({ sets, packs }: Pick<CoverProblem, 'sets' | 'packs'>, asked: object): string {
   const holdings = new Numbering();
   const costs = new Numbering();
   const known = new Map<CoverProblem['sets'][number]['holds'], number>();
@@ -60,7 +60,7 @@ function contentOf({ sets, packs }: Pick<CoverProblem, 'sets' | 'packs'>, settin
     const { promises, useByDays, massGrams, metres } = cost;
     return `${holding} ${costs.numberOf(`${promises} ${useByDays} ${massGrams} ${metres}`)}`;
   });
-  return JSON.stringify([settings, holdings.texts, costs.texts, places.join(), packs]);
+  return JSON.stringify([asked, holdings.texts, costs.texts, places.join(), packs]);
 }
 
 /** Numbers texts in the order in which they first come. */

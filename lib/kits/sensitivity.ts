@@ -7,10 +7,11 @@ import type { Ground } from './ground';
 import { withoutSet } from './ground';
 import type { ChosenSet, SinglePoint, SourceRef, StepMargin, WithoutOne } from './kit';
 import type { StepKey } from './need';
+import type { StoredSet } from './store';
 
 /** One piece of the kit whose loss stops a step, and where another one is. */
 export function singlePoints(ground: Ground): SinglePoint[] {
-  const { store, atHand, solved, sources, available } = ground;
+  const { store, atHand, solved, sources } = ground;
   const points: SinglePoint[] = [];
   const held = needLines(ground);
   const matched = matchPieces(store.problem, atHand).matched;
@@ -31,16 +32,36 @@ export function singlePoints(ground: Ground): SinglePoint[] {
       }
     }
     if (steps.size === 0) continue;
-    const otherIn: SourceRef[] = [
-      ...available.sets
-        .filter((set) => !ground.chosen.sets.some((chosen) => store.sets[chosen]?.id === set.id))
-        .filter((set) => set.contents.some((line) => line.itemId === itemId && line.found > 0))
-        .map((set): SourceRef => ({ kind: 'set', setId: set.id })),
-      ...packsLeft(itemId, ground),
-    ];
+    const otherIn: SourceRef[] = [...setsLeft(itemId, ground), ...packsLeft(itemId, ground)];
     points.push({ itemId, from: from[0] as SourceRef, steps: [...steps], needIds, otherIn });
   }
   return points;
+}
+
+/** Sets outside the kit that hold an item, the first of them where so many are enough. */
+export function setsLeft(
+  itemId: ItemId,
+  { store, chosen, available }: Ground,
+  enough = Number.POSITIVE_INFINITY,
+): SourceRef[] {
+  const opened = new Set(chosen.sets.map((set) => store.sets[set]?.id));
+  const left: SourceRef[] = [];
+  for (const set of available.sets) {
+    if (left.length >= enough) break;
+    if (!opened.has(set.id) && heldIn(set.contents).has(itemId)) left.push({ kind: 'set', setId: set.id });
+  }
+  return left;
+}
+
+/** Sets that hold the same share one list of it, and each list is gone through once. */
+const held = new WeakMap<StoredSet['contents'], ReadonlySet<ItemId>>();
+
+function heldIn(contents: StoredSet['contents']): ReadonlySet<ItemId> {
+  const known = held.get(contents);
+  if (known) return known;
+  const items = new Set(contents.flatMap(({ itemId, found }) => (found > 0 ? [itemId] : [])));
+  held.set(contents, items);
+  return items;
 }
 
 /** Packs of an item that the kit leaves on the shelf. */

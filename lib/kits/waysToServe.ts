@@ -1,15 +1,16 @@
 import type { SetId, StockId } from '../identity/ids';
-import { isPastUseBy, type PlainDate } from '../quantities/plainDate';
-import { availableFor } from './availability';
 import type { KitQuestion } from './caseKit';
 import { indexCatalogue } from './catalogueIndex';
-import type { CoverProblem } from './cover/problem';
+import { fewOfEach } from './cover/fewOfEach';
+import type { CoverProblem, SetCost } from './cover/problem';
 import { reachable } from './cover/search';
 import { servingWays } from './cover/servingWays';
 import { upToUse } from './cover/types';
 import { coverOfStore, type StoreProblem } from './coverOfStore';
 import { keptForStore, keptNeeds } from './keptWays';
 import { helpingItems, type MissingPieces, missingPieces } from './missingPieces';
+import type { Needs } from './need';
+import { type SetsToCome, setsToCome } from './setsToCome';
 import type { StoredSet } from './store';
 
 /** One way to serve a planned case: a set out of each part, no set twice, and these packs with them. */
@@ -44,48 +45,72 @@ interface WayByPlace {
 }
 type WaysByPlace = Omit<WaysToServe, 'ways' | 'outOfReach'> & { ways: WayByPlace[] };
 
+/** By the sets of a day and what is asked of them. */
+const answered = new WeakMap<SetsToCome, WeakMap<Needs, Answered>>();
+interface Answered {
+  enough: number | null;
+  answer: WaysToServe;
+}
+
 /**
  * Every way in which the hospital's sets could serve a plan, whichever step they are in now: by what lies in each set now, so
  * that a set that is short serves a plan that does not need the piece. Sets that are held, out of service, let go short for
  * another case, or in store and past use-by on the day are in none. A plan that can't be met whole has no way: what is
  * short of it is for people to decide.
  *
- * Asked for again with the same content in the store, the answer is at hand.
+ * Asked for again with the same content in the store, the answer is at hand; of the same store, the very same object comes
+ * back, and nobody may change it.
+ *
+ * @param enough ways that open a set after which no more are looked for; the first so many are the same
  */
-export function waysToServe({
-  construct,
-  caseDate,
-  store,
-  catalogue,
-  engine,
-  settings,
-}: Question): WaysToServe {
+export function waysToServe(
+  { construct, caseDate, store, catalogue, engine, settings }: Question,
+  enough: number | null = null,
+): WaysToServe {
   const needs = keptNeeds(construct, catalogue, engine);
-  const { packs } = availableFor(store, caseDate);
-  const comeRound = store.sets.filter((set) => comesRound(set, caseDate));
-  const sets = comeRound.map(wherever);
-  const all = coverOfStore({ needs, sets, packs, caseDate, index: indexCatalogue(catalogue), settings });
+  const toCome = setsToCome(store, caseDate, settings);
+  const before = answered.get(toCome) ?? new WeakMap<Needs, Answered>();
+  answered.set(toCome, before);
+  const known = before.get(needs);
+  if (known && known.enough === enough) return known.answer;
+  const all = coverOfStore({
+    needs,
+    sets: toCome.alike.map(({ like }) => like),
+    packs: toCome.packs,
+    caseDate,
+    index: indexCatalogue(catalogue),
+    settings,
+    heldBy: toCome.heldBy,
+  });
   const useful = upToUse(all.problem);
-  const holding = useful.sets.flatMap(({ holds }, at) => (holds.size > 0 ? [at] : []));
-  const problem = {
+  const alike = toCome.alike.map(({ members }, at) => ({
+    holds: (useful.sets[at] as CoverProblem['sets'][number]).holds,
+    members,
+  }));
+  const few = fewOfEach(useful, alike, toCome.rank);
+  const problem: CoverProblem = {
     ...useful,
-    sets: holding.map((at) => useful.sets[at] as CoverProblem['sets'][number]),
+    sets: few.sets.map((set, at) => ({
+      holds: few.holds[at] as Map<number, number>,
+      cost: toCome.costs[set] as SetCost,
+    })),
   };
   const {
     outcome,
     ways,
     all: complete,
     missing,
-  } = keptForStore(needs, problem, settings, () => waysByPlace({ ...all, problem }));
-  const setAt = (place: number) => (all.sets[holding[place] as number] as StoredSet).id;
-  return {
+  } = keptForStore(needs, problem, { settings, enough }, () => waysByPlace({ ...all, problem }, enough));
+  const idsOf = (places: readonly number[]) =>
+    few.copiesOf(places).map((set) => (toCome.sets[set] as StoredSet).id);
+  const answer: WaysToServe = {
     outcome,
     all: complete,
     missing,
-    outOfReach: outOfReach(missing, store.sets, comeRound),
+    outOfReach: outOfReach(missing, store.sets, toCome.sets),
     ways: ways.map(
       ({ parts, packs: fetched, asWished }): WayToServe => ({
-        parts: parts.map((part) => part.map(setAt)),
+        parts: parts.map(idsOf),
         packs: fetched.flatMap((quantity, pack) =>
           quantity > 0 ? [{ stockId: (all.packs[pack] as StoreProblem['packs'][number]).id, quantity }] : [],
         ),
@@ -93,9 +118,11 @@ export function waysToServe({
       }),
     ),
   };
+  before.set(needs, { enough, answer });
+  return answer;
 }
 
-function waysByPlace(store: StoreProblem): WaysByPlace {
+function waysByPlace(store: StoreProblem, enough: number | null): WaysByPlace {
   const { problem, lines, pieces } = store;
   if (lines.length === 0 && pieces.length === 0)
     return { outcome: 'nothingNeeded', ways: [], all: true, missing: [] };
@@ -104,10 +131,13 @@ function waysByPlace(store: StoreProblem): WaysByPlace {
   if (reach.shortChains.some(isNeed) || reach.pieces < pieces.length)
     return { outcome: 'short', ways: [], all: true, missing: missingPieces(store, reach) };
   const noMoreWished = reach.chains.every(isNeed);
-  const wished = noMoreWished ? NONE : waysOf(problem, true);
+  const wished = noMoreWished ? NONE : waysOf(problem, true, enough);
+  const opening = wished.ways.filter(({ parts }) => parts.length > 0).length;
+  if (enough !== null && opening >= enough)
+    return { outcome: 'canBeMet', ways: wished.ways, all: false, missing: [] };
   // by the needs alone, sets that differ in a back-up are alike
   const chains = problem.chains.filter((_, chain) => isNeed(chain));
-  const plain = waysOf({ ...problem, chains }, noMoreWished);
+  const plain = waysOf({ ...problem, chains }, noMoreWished, enough);
   return {
     outcome: 'canBeMet',
     ways: [...wished.ways, ...plain.ways],
@@ -124,33 +154,22 @@ function outOfReach(
 ): string[] {
   if (missing.length === 0) return [];
   const helping = helpingItems(missing);
-  const there = new Set(comeRound);
+  const there = new Set(comeRound.map(({ id }) => id));
   return all
-    .filter((set) => !there.has(set) && set.contents.some((one) => one.found > 0 && helping.has(one.itemId)))
+    .filter(
+      (set) => !there.has(set.id) && set.contents.some((one) => one.found > 0 && helping.has(one.itemId)),
+    )
     .map(({ code }) => code)
     .sort();
 }
 
 const NONE = { ways: [], all: true };
 
-function waysOf(problem: CoverProblem, asWished: boolean): { ways: WayByPlace[]; all: boolean } {
-  const { ways, all } = servingWays(problem, reachable(problem));
+function waysOf(
+  problem: CoverProblem,
+  asWished: boolean,
+  enough: number | null,
+): { ways: WayByPlace[]; all: boolean } {
+  const { ways, all } = servingWays(problem, reachable(problem), enough ?? undefined);
   return { all, ways: ways.map((way) => ({ ...way, asWished })) };
-}
-
-/**
- * The set as if it stood in the store, promised to nobody: where it is now, to whom it is promised and how long it keeps change
- * by the hour, and are weighed when sets are given to cases, not in what could serve at all.
- */
-const wherever = (set: StoredSet): StoredSet => ({
-  ...set,
-  step: 'inSterileStore',
-  promisedTo: [],
-  useBy: null,
-});
-
-/** Whether a set can be in the store on a day to come, as far as anybody knows now. */
-function comesRound(set: StoredSet, caseDate: PlainDate): boolean {
-  if (set.heldBecause !== null || set.step === 'held' || set.shortFor || set.letOutFor) return false;
-  return !(set.step === 'inSterileStore' && set.useBy !== null && isPastUseBy(set.useBy, caseDate));
 }

@@ -6,6 +6,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { turnStep } from '@/lib/sets/setState';
 import type { CaseToServe, PlanningFacts, SetToGive } from '@/lib/theatre/planning/facts';
+import { MOST_WAYS } from '@/lib/theatre/planning/turnaroundInput';
 import { urgency } from '@/lib/theatre/surgicalCase';
 import { turnTime } from '@/lib/turnaround/turnTime';
 import { STAGES } from '@/lib/turns/stageTimes';
@@ -61,7 +62,8 @@ export async function planningFacts(
   const planned: CaseToServe[] = [];
   let turn = performance.now();
   for (const { plan, caseDate, ...one } of toServe) {
-    const ways = plan && waysToServe({ ...basis, construct: planFromRow(plan).construct, caseDate });
+    const ways =
+      plan && waysToServe({ ...basis, construct: planFromRow(plan).construct, caseDate }, MOST_WAYS);
     planned.push({ ...one, ways });
     if (performance.now() - turn < TURN_MS) continue;
     // all is loaded: others have their turn meanwhile, and nothing they write changes what is looked at here

@@ -1,6 +1,6 @@
 import type { CoverProblem } from './problem';
 import { type Reachable, reachable, search } from './search';
-import { mostUseful, type SetType, setTypes } from './types';
+import { mostCopies, mostUseful, type SetType, setTypes } from './types';
 
 /** One way to meet all that can be met: a set out of each part, no set twice, and these packs. */
 export interface ServingWay {
@@ -25,8 +25,13 @@ const MOST_SOLVED = 80;
  * kind, and so on, until no kit is left that meets as much.
  *
  * @param reach what is to be met: all that can be with everything in reach, or some of its chains alone
+ * @param enough ways that open a set after which no more are looked for; the first so many are the same
  */
-export function servingWays(problem: CoverProblem, reach: Reachable): ServingWays {
+export function servingWays(
+  problem: CoverProblem,
+  reach: Reachable,
+  enough = Number.POSITIVE_INFINITY,
+): ServingWays {
   const types = setTypes(problem);
   const most = mostUseful(problem);
   // by type, the numbers of its copies that a kit could use, in a problem of those alone
@@ -61,15 +66,15 @@ export function servingWays(problem: CoverProblem, reach: Reachable): ServingWay
       parts,
       packs: best.packs,
     });
+    if (opening(ways) >= enough) return { ways: [...ways.values()], all: false };
     for (const [type, times] of taken)
       waiting.push(limits.map((atMost, at) => (at === type ? times - 1 : atMost)));
   }
   return { ways: [...ways.values()], all };
 }
 
-/** How many copies of a kind can add anything: with so many of them there is of each item as much as could ever be used. */
-const mostCopies = (holds: SetType['holds'], most: ReadonlyMap<number, number>): number =>
-  Math.max(0, ...[...holds].map(([item, count]) => Math.ceil((most.get(item) ?? 0) / count)));
+const opening = (ways: ReadonlyMap<string, ServingWay>): number =>
+  [...ways.values()].filter(({ parts }) => parts.length > 0).length;
 
 /** The same with at most so many copies of each type, which stand side by side; the others hold nothing. */
 function withAtMost(

@@ -49,7 +49,7 @@ export function compareSetCosts(a: SetCost, b: SetCost): number {
 }
 
 /** How many pieces of each item could ever be used at once. */
-export function mostUseful(problem: CoverProblem): Map<number, number> {
+export function mostUseful(problem: Pick<CoverProblem, 'chains' | 'pieces'>): Map<number, number> {
   const useful = new Map<number, number>();
   for (const { slots } of problem.chains) {
     for (const { candidates, pieces } of slots) {
@@ -63,6 +63,10 @@ export function mostUseful(problem: CoverProblem): Map<number, number> {
   for (const [item, count] of accepting) useful.set(item, Math.max(useful.get(item) ?? 0, count));
   return useful;
 }
+
+/** How many copies of a kind can add anything: with so many of them there is of each item as much as could ever be used. */
+export const mostCopies = (holds: SetType['holds'], most: ReadonlyMap<number, number>): number =>
+  Math.max(0, ...[...holds].map(([item, count]) => Math.ceil((most.get(item) ?? 0) / count)));
 
 /**
  * The same problem with no more of anything than could ever be used: what is beyond that changes no answer, and a piece more

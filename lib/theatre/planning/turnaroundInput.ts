@@ -12,7 +12,7 @@ const NOT_AS_WISHED = 50;
 const TRAY = 4;
 const MOST_PENALTY = 100;
 /** As many as the calculation takes; the best come first. */
-const MOST_WAYS = 12;
+export const MOST_WAYS = 12;
 
 /**
  * The facts as the calculation `set-turnaround` asks for them, by case reference, set code, name of the configuration and
