@@ -1,10 +1,11 @@
 import Link from 'next/link';
-import { Suspense } from 'react';
+import { cache, Suspense } from 'react';
 import { enter } from '@/app/_server/enter';
 import { listCases } from '@/db/queries/cases';
 import { addDays } from '@/lib/quantities/plainDate';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { now } from './_server/clock';
+import { pageFirst } from './_server/page-first';
 import { plannedStandings } from './_server/planned-standings';
 import { readinessOf } from './_server/readiness';
 import { CaseStandingList } from './_today/case-standing-list';
@@ -27,8 +28,9 @@ export const dynamic = 'force-dynamic';
 
 /** Today and tomorrow: which case is at risk and why, then what the acting person does next. */
 export default async function Today() {
-  const { person } = await enter('/');
+  const { db, person } = await enter('/');
   const { date } = wallClock(now());
+  const cases = await listCases(db, date, addDays(date, 2));
   return (
     <Page
       title="Today"
@@ -36,14 +38,46 @@ export default async function Today() {
       actions={<NextSteps role={person.role} />}
     >
       <ToldToYou />
-      <Suspense fallback={<Skeleton lines={12} label="Working out how each case stands" />}>
-        <Standing />
+      {cases.length === 0 ? (
+        <EmptyState
+          title="No case today or tomorrow"
+          action={<LinkButton href="/cases">See the coming week</LinkButton>}
+        >
+          Nothing is booked for these two days.
+        </EmptyState>
+      ) : (
+        <Suspense fallback={<Skeleton lines={2} label="Working out how each case stands" />}>
+          <Figures />
+        </Suspense>
+      )}
+      <Suspense fallback={<Skeleton lines={4} label="Looking for what waits for you" />}>
+        <YourPart />
       </Suspense>
+      {cases.length === 0 ? null : (
+        <Suspense
+          fallback={
+            <Section title="Cases of today and tomorrow" note="how each stands is being worked out">
+              <CaseStandingList
+                lines={todayLines(cases, date, new Map(), new Map()).map((line) => ({
+                  ...line,
+                  tone: null,
+                  href: `/cases/${line.id}`,
+                }))}
+                label="Cases of today and tomorrow"
+              />
+            </Section>
+          }
+        >
+          <Standing />
+        </Suspense>
+      )}
     </Page>
   );
 }
 
-async function Standing() {
+/** How each case of the two days stands, worked out once for all that the page says of it. */
+const linesNow = cache(async () => {
+  await pageFirst();
   const { db } = await enter('/');
   const { date: today } = wallClock(now());
   const cases = await listCases(db, today, addDays(today, 2));
@@ -54,32 +88,28 @@ async function Standing() {
     ),
     plannedStandings(db),
   ]);
-  const lines = todayLines(cases, today, readiness, planned.standings);
+  return todayLines(cases, today, readiness, planned.standings);
+});
+
+async function Figures() {
+  const lines = await linesNow();
+  const count = (tone: string) => lines.filter((line) => line.tone === tone).length;
+  return (
+    <FigureRow>
+      <Figure label="Ready" value={count('good')} unit={`of ${lines.length}`} />
+      <Figure label="Can’t go as planned" value={count('stop')} />
+      <Figure label="Waiting, or in draft" value={count('attention')} />
+      <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
+    </FigureRow>
+  );
+}
+
+async function Standing() {
+  const lines = await linesNow();
   const atRisk = lines.filter(({ tone }) => tone !== 'good');
   const ready = lines.filter(({ tone }) => tone === 'good');
-  const count = (tone: string) => lines.filter((line) => line.tone === tone).length;
-  if (lines.length === 0) {
-    return (
-      <>
-        <EmptyState
-          title="No case today or tomorrow"
-          action={<LinkButton href="/cases">See the coming week</LinkButton>}
-        >
-          Nothing is booked for these two days.
-        </EmptyState>
-        <YourPart />
-      </>
-    );
-  }
   return (
     <>
-      <FigureRow>
-        <Figure label="Ready" value={ready.length} unit={`of ${lines.length}`} />
-        <Figure label="Can’t go as planned" value={count('stop')} />
-        <Figure label="Waiting, or in draft" value={count('attention')} />
-        <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />
-      </FigureRow>
-      <YourPart />
       <Section
         title="At risk"
         note={atRisk.length === 0 ? 'none' : `${atRisk.length} of ${lines.length}`}
@@ -104,7 +134,8 @@ async function Standing() {
 }
 
 /** What waits for the person looking, whatever cases there are. */
-function YourPart() {
+async function YourPart() {
+  await pageFirst();
   return (
     <>
       <KitsToPick />

@@ -1,4 +1,5 @@
 import 'server-only';
+import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
 import type { Database } from '@/db/client';
 import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
 import { hiddenFrom } from '@/db/queries/bench/blind';
@@ -73,6 +74,7 @@ export async function planList(
   const answer = await setTurnaround(setTurnaroundInput.parse(asked), {
     solver: highsSolver,
     ...(signal ? { signal } : {}),
+    pause: () => turnOfTheLoop(),
     onProgress: (progress) => onProgress?.({ ...progress, label: 'who gets which set' }),
   });
   return {

@@ -3,8 +3,11 @@ import { Status } from '@/app/_ui/status';
 import styles from './case-standing-list.module.css';
 import type { TodayLine } from './today-lines';
 
+/** A case as listed; without a tone, how it stands is still being worked out. */
+type Line = TodayLine | (Omit<TodayLine, 'tone'> & { tone: null });
+
 /** Cases in order of time, each with how it stands and why; the whole row leads to the next step. */
-export function CaseStandingList({ lines, label }: { lines: TodayLine[]; label: string }) {
+export function CaseStandingList({ lines, label }: { lines: Line[]; label: string }) {
   return (
     <ol className={styles.list} aria-label={label}>
       {lines.map((line) => (
@@ -24,8 +27,14 @@ export function CaseStandingList({ lines, label }: { lines: TodayLine[]; label: 
             </p>
           </div>
           <div className={styles.standing}>
-            <Status tone={line.tone}>{line.word}</Status>
-            <p className={styles.sentence}>{line.sentence}</p>
+            {line.tone === null ? (
+              <p className={styles.sentence}>working it out …</p>
+            ) : (
+              <>
+                <Status tone={line.tone}>{line.word}</Status>
+                <p className={styles.sentence}>{line.sentence}</p>
+              </>
+            )}
           </div>
         </li>
       ))}

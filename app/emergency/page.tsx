@@ -5,6 +5,7 @@ import { emergencyAnswer } from '@/app/_server/emergency/answer';
 import { prepareTaking } from '@/app/_server/emergency/prepare';
 import { resolveEmergency } from '@/app/_server/emergency/resolve';
 import { enter } from '@/app/_server/enter';
+import { pageFirst } from '@/app/_server/page-first';
 import { plannedList } from '@/app/_server/theatre-planning';
 import { Page } from '@/app/_ui/page';
 import { constructsOnFile } from '@/db/queries/emergency/constructs';
@@ -36,7 +37,10 @@ export default async function EmergencyPage({ searchParams }: Props) {
   const resolved = await resolveEmergency(db, asked, now());
   const { region, limb, chosen, listed } = resolved;
   // what the answer rests on is worked out while the questions are answered; should it fail, it fails where it is asked for
-  if (chosen === null) plannedList(db).catch(() => undefined);
+  if (chosen === null)
+    pageFirst()
+      .then(() => plannedList(db))
+      .catch(() => undefined);
   const mayTake = may(person.role, 'takeForEmergency');
   if (region === null || limb === null)
     return (

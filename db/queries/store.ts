@@ -45,7 +45,9 @@ export async function loadStore(db: Reading, forCase: string | null, sets?: Sets
     const reference = letOut.get(one.id);
     return reference === undefined ? one : { ...one, letOutFor: { reference } };
   };
-  const store = sentShort({ sets: stored.map(withLetOut), packs: packs.map(withLetOut) }, decisions, forCase);
+  const there = letOut.size === 0 ? stored : stored.map(withLetOut);
+  const store = sentShort({ sets: there, packs: packs.map(withLetOut) }, decisions, forCase);
+  if (hidden.size === 0) return store;
   const known = (set: StoredSet) => (hidden.has(set.id) ? { ...set, contents: [], massGrams: null } : set);
   return { ...store, sets: store.sets.map(known) };
 }
@@ -84,6 +86,7 @@ function sentShort(
   decisions: ReadonlyMap<string, PresentDecision>,
   forCase: string | null,
 ): Store {
+  if (decisions.size === 0) return store;
   const travelling = new Map<string, number>();
   const sent = store.sets.map((set): StoredSet => {
     const present = decisions.get(set.id);
@@ -188,21 +191,41 @@ export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
   return { sets: onFile, promises: groupBy(promised, (promise) => promise.setId), kits };
 }
 
+/** The sets as they are for a case that none of them has to do with: the same for all of these. */
+const forOthers = new WeakMap<SetsOnFile, readonly StoredSet[]>();
+
 /** The sets as they are for one case: what is promised to it, lies with its kit, or is in theatre for it. */
-function setsFor({ sets: all, promises, kits }: SetsOnFile, forCase: string | null): StoredSet[] {
-  return all.map(({ set, step, caseId }): StoredSet => {
-    const kit = kits.get(set.id);
-    const own = promises.get(set.id) ?? [];
-    const inUse = forCase !== null && caseId === forCase && step === 'inTheatre';
-    return {
-      ...set,
-      step: inUse ? 'inSterileStore' : turnStep.parse(step),
-      ...(inUse ? { place: IN_THEATRE } : {}),
-      ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
-      promisedTo: own.filter((promise) => promise.caseId !== forCase).map(({ reference }) => reference),
-      ...(own.some((promise) => promise.caseId === forCase) ? { promisedHere: true as const } : {}),
-    };
+function setsFor(onFile: SetsOnFile, forCase: string | null): StoredSet[] {
+  const { sets: all, promises, kits } = onFile;
+  const others = forOthers.get(onFile) ?? all.map((one) => setFor(onFile, one, null));
+  forOthers.set(onFile, others);
+  if (forCase === null) return [...others];
+  return all.map((one, at) => {
+    const { id } = one.set;
+    const concerned =
+      one.caseId === forCase ||
+      kits.get(id)?.caseId === forCase ||
+      promises.get(id)?.some((promise) => promise.caseId === forCase);
+    return concerned ? setFor(onFile, one, forCase) : (others[at] as StoredSet);
   });
+}
+
+function setFor(
+  { promises, kits }: SetsOnFile,
+  { set, step, caseId }: SetsOnFile['sets'][number],
+  forCase: string | null,
+): StoredSet {
+  const kit = kits.get(set.id);
+  const own = promises.get(set.id) ?? [];
+  const inUse = forCase !== null && caseId === forCase && step === 'inTheatre';
+  return {
+    ...set,
+    step: inUse ? 'inSterileStore' : turnStep.parse(step),
+    ...(inUse ? { place: IN_THEATRE } : {}),
+    ...(kit && kit.caseId !== forCase ? { onKitOf: kit.reference } : {}),
+    promisedTo: own.filter((promise) => promise.caseId !== forCase).map(({ reference }) => reference),
+    ...(own.some((promise) => promise.caseId === forCase) ? { promisedHere: true as const } : {}),
+  };
 }
 
 /** Where a set stands that is in theatre for the very case that is looked at. */

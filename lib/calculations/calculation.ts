@@ -10,6 +10,8 @@ export interface Ports {
   onProgress?: (progress: { done: number; of: number }) => void;
   /** Ends what takes long; its promise then rejects with the signal's reason. */
   signal?: AbortSignal;
+  /** Lets others have their turn meanwhile; asked between pieces of what takes long. */
+  pause?: () => Promise<void>;
 }
 
 /** One line of the working, in the order it is worked: `label: expression = value`. */

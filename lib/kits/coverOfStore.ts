@@ -167,8 +167,21 @@ function promiseCost({ promisedTo, promisedHere }: StoredSet): number {
 
 function daysBetween(from: PlainDate, to: PlainDate | null): number {
   if (to === null) return NO_USE_BY_DAYS;
-  const days = Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000);
+  const days = dayNumber(to) - dayNumber(from);
   return Math.max(0, Math.min(NO_USE_BY_DAYS, days));
+}
+
+/** Dates come again and again: thousands of sets have few use-bys. */
+const numbers = new Map<PlainDate, number>();
+const MOST_DATES = 5_000;
+
+function dayNumber(date: PlainDate): number {
+  const known = numbers.get(date);
+  if (known !== undefined) return known;
+  if (numbers.size >= MOST_DATES) numbers.clear();
+  const number = Math.round(Date.parse(date) / 86_400_000);
+  numbers.set(date, number);
+  return number;
 }
 
 type Keeps = (answers: Parameters<typeof isCautioned>[0][]) => boolean;

@@ -39,18 +39,32 @@ export function singlePoints(ground: Ground): SinglePoint[] {
 }
 
 /** Sets outside the kit that hold an item, the first of them where so many are enough. */
-export function setsLeft(
-  itemId: ItemId,
-  { store, chosen, available }: Ground,
-  enough = Number.POSITIVE_INFINITY,
-): SourceRef[] {
-  const opened = new Set(chosen.sets.map((set) => store.sets[set]?.id));
-  const left: SourceRef[] = [];
-  for (const set of available.sets) {
-    if (left.length >= enough) break;
-    if (!opened.has(set.id) && heldIn(set.contents).has(itemId)) left.push({ kind: 'set', setId: set.id });
+export function setsLeft(itemId: ItemId, ground: Ground, enough = Number.POSITIVE_INFINITY): SourceRef[] {
+  const found: SourceRef[] = [];
+  for (const { setId, items } of leftOver(ground)) {
+    if (found.length >= enough) break;
+    if (items.has(itemId)) found.push({ kind: 'set', setId });
   }
-  return left;
+  return found;
+}
+
+interface LeftOver {
+  setId: StoredSet['id'];
+  items: ReadonlySet<ItemId>;
+}
+const left = new WeakMap<Ground, LeftOver[]>();
+
+/** The sets outside the kit, looked up once for all items. */
+function leftOver(ground: Ground): LeftOver[] {
+  const known = left.get(ground);
+  if (known) return known;
+  const { store, chosen, available } = ground;
+  const opened = new Set(chosen.sets.map((set) => store.sets[set]?.id));
+  const made = available.sets
+    .filter(({ id }) => !opened.has(id))
+    .map(({ id, contents }) => ({ setId: id, items: heldIn(contents) }));
+  left.set(ground, made);
+  return made;
 }
 
 /** Sets that hold the same share one list of it, and each list is gone through once. */

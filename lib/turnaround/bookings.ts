@@ -6,6 +6,8 @@ export interface Booking extends Stretch {
   case: number;
 }
 
+const NOTHING_TAKEN: readonly Booking[] = [];
+
 /** What every set and pouch is taken for so far, and what is still to be had. */
 export class Bookings {
   private readonly taken = new Map<number, Booking[]>();
@@ -32,7 +34,7 @@ export class Bookings {
   }
 
   of(set: number): readonly Booking[] {
-    return this.taken.get(set) ?? [];
+    return this.taken.get(set) ?? NOTHING_TAKEN;
   }
 
   /** What stands in the way of taking the set for that long. */
@@ -42,8 +44,9 @@ export class Bookings {
 
   /** Since when a set that is free then has been free. */
   freeSince(set: number, atMs: number): number {
-    const ends = this.of(set).flatMap(({ toMs }) => (toMs <= atMs ? [toMs] : []));
-    return Math.max(readyOf(this.problem, set), ...ends);
+    let since = readyOf(this.problem, set);
+    for (const { toMs } of this.of(set)) if (toMs <= atMs && toMs > since) since = toMs;
+    return since;
   }
 
   hasPouches(pouches: readonly number[]): boolean {
@@ -57,20 +60,30 @@ export class Bookings {
     return { fromMs, toMs: fromMs + backOf(this.problem, one, set) - needOf(this.problem, one) };
   }
 
+  /** Whether the set is ready at the instant and free for as long as the case keeps it from then on. */
+  private isFree(one: number, set: number, fromMs: number): boolean {
+    if (readyOf(this.problem, set) > fromMs) return false;
+    const taken = this.of(set);
+    if (taken.length === 0) return true;
+    const { toMs } = this.stretchAt(one, set, fromMs);
+    return !taken.some((booking) => booking.fromMs < toMs && fromMs < booking.toMs);
+  }
+
   /**
    * Sets for all parts of a way from an instant on, the one liked best for each part; where parts compete, a later part may
    * take an earlier one's set and send it to another (augmenting paths). `null` where some part stays without.
+   *
+   * @param liking the least is liked best, and of sets liked as well the first
    */
-  setsFor(one: number, way: number, fromMs: number, like: (a: number, b: number) => number): number[] | null {
-    const parts = (waysOf(this.problem, one)[way]?.parts ?? []).map((part) =>
-      part
-        .filter(
-          (set) =>
-            readyOf(this.problem, set) <= fromMs &&
-            this.inTheWay(set, this.stretchAt(one, set, fromMs)).length === 0,
-        )
-        .sort((a, b) => like(a, b) || a - b),
-    );
+  setsFor(one: number, way: number, fromMs: number, liking: (set: number) => number): number[] | null {
+    const parts = (waysOf(this.problem, one)[way]?.parts ?? []).map((part) => {
+      const free = part
+        .filter((set) => this.isFree(one, set, fromMs))
+        .map((set) => ({ set, liking: liking(set) }));
+      // asked once for each set: a part may list hundreds
+      free.sort((a, b) => (a.liking < b.liking ? -1 : a.liking > b.liking ? 1 : a.set - b.set));
+      return free.map(({ set }) => set);
+    });
     const owner = new Map<number, number>();
     const give = (part: number, tried: Set<number>): boolean =>
       (parts[part] ?? []).some((set) => {

@@ -44,15 +44,11 @@ function assign(problem: TurnaroundProblem, cases: readonly number[], keepPromis
     const promised = promisedTo.get(one);
     const liking = (set: number) =>
       promised?.has(set) ? Number.NEGATIVE_INFINITY : bookings.freeSince(set, needMs);
-    const like = (a: number, b: number) => {
-      const [first, second] = [liking(a), liking(b)];
-      return first < second ? -1 : first > second ? 1 : 0;
-    };
     const found = waysOf(problem, one)
       .map((way, at) => ({ at, way }))
       .filter(({ way }) => bookings.hasPouches(way.pouches))
       .flatMap(({ at, way }) => {
-        const sets = bookings.setsFor(one, at, needMs, like);
+        const sets = bookings.setsFor(one, at, needMs, liking);
         return sets ? [{ way: at, sets, penalty: way.penalty, kept: keptBy(sets, promised) }] : [];
       })
       .sort((a, b) => b.kept - a.kept || a.penalty - b.penalty || a.way - b.way)[0];

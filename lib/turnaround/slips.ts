@@ -18,15 +18,20 @@ export function leastSlip(problem: TurnaroundProblem, one: number, bookings: Boo
   const needMs = needOf(problem, one);
   let best: Slip | null = null;
   waysOf(problem, one).forEach(({ parts, pouches }, way) => {
-    if (!bookings.hasPouches(pouches)) return;
+    if (best?.slipMs === 0 || !bookings.hasPouches(pouches)) return;
+    const atOnce = bookings.setsFor(one, way, needMs, (set) => bookings.freeSince(set, needMs));
+    if (atOnce) {
+      best = { service: { way, sets: atOnce }, slipMs: 0 };
+      return;
+    }
     // a set becomes free when it is ready, or when it is back from a case
     const freed = parts
       .flat()
       .flatMap((set) => [readyOf(problem, set), ...bookings.of(set).map(({ toMs }) => toMs)]);
-    const instants = [needMs, ...freed.filter((at) => at > needMs && Number.isFinite(at))];
+    const instants = freed.filter((at) => at > needMs && Number.isFinite(at));
     for (const atMs of [...new Set(instants)].sort((a, b) => a - b)) {
       if (best && atMs - needMs >= best.slipMs) return;
-      const sets = bookings.setsFor(one, way, atMs, byLongestFree(bookings, atMs));
+      const sets = bookings.setsFor(one, way, atMs, (set) => bookings.freeSince(set, atMs));
       if (!sets) continue;
       best = { service: { way, sets }, slipMs: atMs - needMs };
       return;
@@ -50,6 +55,3 @@ export function slipsInOrder(problem: TurnaroundProblem): (Slip | null)[] {
   }
   return slips;
 }
-
-const byLongestFree = (bookings: Bookings, atMs: number) => (a: number, b: number) =>
-  bookings.freeSince(a, atMs) - bookings.freeSince(b, atMs);

@@ -14,6 +14,8 @@ export interface SolveTurnaroundOptions {
   onProgress?: (progress: TurnaroundProgress) => void;
   /** Ends the work before the next question to the solver; the promise then rejects with its reason. */
   signal?: AbortSignal | undefined;
+  /** Lets others have their turn: awaited before each group of cases is looked at. */
+  pause?: (() => Promise<void>) | undefined;
 }
 
 export interface TurnaroundProgress {
@@ -57,11 +59,13 @@ async function decide(
   problem: TurnaroundProblem,
   groups: readonly number[][],
   decided: Map<string, Solved>,
-  { solver, timeLimitMs, onProgress, signal }: SolveTurnaroundOptions,
+  { solver, timeLimitMs, onProgress, signal, pause }: SolveTurnaroundOptions,
 ): Promise<void> {
   const cases = problem.cases.length;
   const open: { group: number[]; known: Known }[] = [];
   for (const group of groups.filter((one) => !decided.has(nameOf(one)))) {
+    await pause?.();
+    signal?.throwIfAborted();
     const known = bestKnown(problem, group);
     const ideal = idealAims(problem, group);
     if (compareAims(known.aims, ideal) === 0)

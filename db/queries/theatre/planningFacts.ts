@@ -1,5 +1,5 @@
 import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
-import { and, asc, eq, gt, inArray, isNull, lt, ne, notInArray, or } from 'drizzle-orm';
+import { and, asc, eq, gt, isNull, lt, ne, notInArray, sql } from 'drizzle-orm';
 import { type CaseId, caseId, configurationId, setId } from '@/lib/identity/ids';
 import { waysToServe } from '@/lib/kits/waysToServe';
 import { groupBy } from '@/lib/lists/groupBy';
@@ -100,6 +100,16 @@ function notBefore(set: SetToGive, untilAt: string | undefined, now: string): Se
 
 /** Cases to come on the list, none of whose sets has gone to theatre; each with the plan that counts. */
 async function casesToServe({ read }: Reading, now: string, until: string) {
+  const [inHorizon, promised] = await Promise.all([
+    read
+      .select({ id: cases.id })
+      .from(cases)
+      .where(and(gt(cases.endsAt, now), lt(cases.startsAt, until))),
+    // a promise beyond the horizon holds its set all the same
+    read.selectDistinct({ id: setPromises.caseId }).from(setPromises),
+  ]);
+  // found before by what they are found by: the cases of all the years are not gone through
+  const ids = [...new Set([...inHorizon, ...promised].map(({ id }) => id))];
   const [rows, gone, { leadMinutes }] = await Promise.all([
     read
       .select({ booked: cases, plan: plans, lead: theatres.leadMinutes })
@@ -108,20 +118,19 @@ async function casesToServe({ read }: Reading, now: string, until: string) {
       .leftJoin(plans, and(eq(plans.caseId, cases.id), ne(plans.status, 'superseded')))
       .where(
         and(
+          sql`${cases.id} IN (SELECT value FROM json_each(${JSON.stringify(ids)}))`,
           gt(cases.endsAt, now),
           isNull(cases.cancelledAt),
-          // a promise beyond the horizon holds its set all the same
-          or(
-            lt(cases.startsAt, until),
-            inArray(cases.id, read.select({ id: setPromises.caseId }).from(setPromises)),
-          ),
         ),
-      )
-      .orderBy(asc(cases.startsAt), asc(cases.reference)),
+      ),
     read.select({ caseId: sets.caseId }).from(sets).where(eq(sets.step, 'inTheatre')),
     readSetting(read, 'stages'),
   ]);
   const begun = new Set(gone.map((row) => row.caseId));
+  const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
+  rows.sort(
+    ({ booked: a }, { booked: b }) => compare(a.startsAt, b.startsAt) || compare(a.reference, b.reference),
+  );
   return [...groupBy(rows, ({ booked }) => booked.id)].flatMap(([id, versions]) => {
     const [first] = versions;
     if (!first || begun.has(id)) return [];
@@ -157,10 +166,14 @@ async function setsToGive(db: Reading, now: string): Promise<Pick<PlanningFacts,
       .where(and(isNull(sets.withdrawnAt), notInArray(sets.id, leavingSets(db.read))))
       .orderBy(asc(sets.code)),
     db.read
-      .selectDistinct({ setId: counts.setId })
-      .from(counts)
-      .innerJoin(sets, eq(sets.id, counts.setId))
-      .where(and(eq(sets.step, 'onBench'), gt(counts.countedAt, sets.stepSince))),
+      .select({ setId: sets.id })
+      .from(sets)
+      .where(
+        and(
+          eq(sets.step, 'onBench'),
+          sql`EXISTS (SELECT 1 FROM ${counts} WHERE ${counts.setId} = ${sets.id} AND ${counts.countedAt} > ${sets.stepSince})`,
+        ),
+      ),
     loadStageSpreads(db),
   ]);
   const counted = new Set(recent.map((row) => row.setId));

@@ -35,8 +35,12 @@ export function problemOf(input: SetTurnaroundInput): Numbered {
       ),
     ]),
   );
-  const ofConfiguration = (wanted: readonly string[]) =>
-    sets.flatMap(({ configuration }, number) => (wanted.includes(configuration) ? [number] : []));
+  const setsOf = new Map<string, number[]>();
+  sets.forEach(({ configuration }, number) => {
+    const list = setsOf.get(configuration);
+    if (list) list.push(number);
+    else setsOf.set(configuration, [number]);
+  });
   const known = <T>(value: T | undefined): T => {
     if (value === undefined) throw new Error('names are checked before');
     return value;
@@ -53,7 +57,7 @@ export function problemOf(input: SetTurnaroundInput): Numbered {
           [
             ...new Set([
               ...part.sets.map((set) => known(setNumber.get(set))),
-              ...ofConfiguration(part.configurations),
+              ...part.configurations.flatMap((configuration) => setsOf.get(configuration) ?? []),
             ]),
           ].sort((a, b) => a - b),
         ),

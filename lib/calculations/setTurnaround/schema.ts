@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import { urgency } from '@/lib/theatre/surgicalCase';
 
+/** Those of a large hospital; how much may be asked of them at once is another matter (extent.ts). */
+const MOST_SETS = 10_000;
+const MOST_CONFIGURATIONS = 2_000;
+const MOST_POUCHES = 10_000;
+
 const name = z.string().trim().min(1).max(80);
 const instantMs = z.number().int().min(0).max(8_640_000_000_000);
 const minutes = z.number().int().min(0).max(20_000);
@@ -11,7 +16,7 @@ const ready = z.strictObject({
 });
 
 const part = z.strictObject({
-  sets: z.array(name).max(200).default([]),
+  sets: z.array(name).max(MOST_SETS).default([]),
   configurations: z
     .array(name)
     .max(20)
@@ -69,7 +74,7 @@ export const setTurnaroundInput = z.strictObject({
       }),
     )
     .min(1)
-    .max(200)
+    .max(MOST_CONFIGURATIONS)
     .meta({ title: 'Configurations' }),
   sets: z
     .array(
@@ -83,11 +88,11 @@ export const setTurnaroundInput = z.strictObject({
         }),
       }),
     )
-    .max(500)
+    .max(MOST_SETS)
     .meta({ title: 'Sets' }),
   pouches: z
     .array(z.strictObject({ pouch: name, quantity: z.number().int().min(0).max(999) }))
-    .max(500)
+    .max(MOST_POUCHES)
     .default([])
     .meta({ title: 'Pouches' }),
   promises: z

@@ -1,4 +1,4 @@
-import { AIM, aimsOf, RANKS } from '@/lib/turnaround/plan';
+import { AIM, aimsOf, type Plan, RANKS } from '@/lib/turnaround/plan';
 import { type Repair, repairsFor } from '@/lib/turnaround/repairs';
 import { earliestFree } from '@/lib/turnaround/rulesOfThumb';
 import { slipsInOrder } from '@/lib/turnaround/slips';
@@ -22,7 +22,7 @@ const MOST_REPAIRED = 5;
  */
 export async function setTurnaround(
   input: SetTurnaroundInput,
-  { solver, onProgress, signal }: Ports,
+  { solver, onProgress, signal, pause }: Ports,
 ): Promise<Answer<SetTurnaroundOutput>> {
   const numbered = problemOf(input);
   const { problem } = numbered;
@@ -30,6 +30,7 @@ export async function setTurnaround(
     solver,
     timeLimitMs: input.timeLimitMs,
     signal,
+    pause,
     onProgress: ({ casesDone, cases }: TurnaroundProgress) => onProgress?.({ done: casesDone, of: cases }),
   };
   const solved = await solveTurnaround(problem, options);
@@ -43,7 +44,13 @@ export async function setTurnaround(
       repairs: await repairsFor(problem, solved.plan, one, { solver, timeLimitMs }),
     });
   }
-  const answer = answerOf(input, numbered, solved, repairs);
+  await pause?.();
+  const everyCase = problem.cases.map((_, one) => one);
+  const thumb = earliestFree(problem, everyCase);
+  await pause?.();
+  const slips = slipsInOrder(problem);
+  await pause?.();
+  const answer = answerOf(input, numbered, solved, { repairs, thumb, slips });
   const working = setTurnaroundWords.working(answer, input);
   const missing = missingReadiness(input, answer);
   return missing.length > 0
@@ -55,7 +62,15 @@ function answerOf(
   input: SetTurnaroundInput,
   numbered: Numbered,
   solved: SolvedTurnaround,
-  repairs: readonly { case: number; repairs: Repair[] }[],
+  {
+    repairs,
+    thumb: thumbPlan,
+    slips,
+  }: {
+    repairs: readonly { case: number; repairs: Repair[] }[];
+    thumb: Plan;
+    slips: ReturnType<typeof slipsInOrder>;
+  },
 ): SetTurnaroundOutput {
   const { problem, cases, sets } = numbered;
   const { plan, aims, proof } = solved;
@@ -64,8 +79,7 @@ function answerOf(
   const unservedBy = (bounds: readonly number[]) =>
     bounds.slice(AIM.unserved, AIM.unserved + RANKS).reduce((sum, count) => sum + count, 0);
   const served = cases.length - unservedBy(aims);
-  const thumb = cases.length - unservedBy(aimsOf(problem, earliestFree(problem, everyCase), everyCase));
-  const slips = slipsInOrder(problem);
+  const thumb = cases.length - unservedBy(aimsOf(problem, thumbPlan, everyCase));
   return {
     copies: copiesOf(input, numbered),
     served,

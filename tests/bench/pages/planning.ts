@@ -1,10 +1,12 @@
+import { highsSolver } from '@/app/_server/solver/highs';
 import { listCards } from '@/db/queries/cards/cards';
 import { listStarts, startFigures } from '@/db/queries/cards/starts';
-import { keptCatalogue } from '@/db/queries/caseKit';
+import { keptCatalogue, loadKitOfCase } from '@/db/queries/caseKit';
 import { kitScreen } from '@/db/queries/caseLife/kitScreen';
 import { bookingChoices, listCases, listPlanVersions } from '@/db/queries/cases';
 import { readLedgerPage } from '@/db/queries/ledger/entries';
 import { thingNamed } from '@/db/queries/ledger/thingNamed';
+import { loanBoard } from '@/db/queries/loans/loanBoard';
 import { loadNotFound, loadRepairs, loadShelfWaste } from '@/db/queries/loss/goneMissing';
 import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
 import { lotsNearUseBy } from '@/db/queries/morning/lotsNearUseBy';
@@ -15,17 +17,23 @@ import { listOrders } from '@/db/queries/restock/orders';
 import { latestProposal } from '@/db/queries/restock/proposal';
 import { slotsToRefill } from '@/db/queries/restock/refills';
 import { listTerms } from '@/db/queries/restock/terms';
+import { openDecisions } from '@/db/queries/short/screen';
 import { shortForCase } from '@/db/queries/short/shortForCase';
-import { loadStore } from '@/db/queries/store';
+import { loadStore, setsOnFile } from '@/db/queries/store';
 import { listChanges } from '@/db/queries/theatre/listChanges';
+import { planningFacts } from '@/db/queries/theatre/planningFacts';
 import { theatreDay } from '@/db/queries/theatre/theatreDay';
 import { sessionsOn } from '@/db/queries/theatre/theatreSessions';
 import { findForTrace } from '@/db/queries/trace/find';
 import { listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
 import { listHeldSets } from '@/db/queries/turns/heldSets';
 import { noticesFor } from '@/db/queries/turns/notices';
+import { loadWorkQueue } from '@/db/queries/turns/workQueue';
+import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
+import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
+import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import type { ListPage } from './listPage';
 
 const PAST_CASE = 'case_y1000';
@@ -54,6 +62,31 @@ export const pages: ListPage[] = [
       ]),
   },
   { page: '/cases/[id]/kit (what is in store)', bound: 300, ask: (db) => loadStore(db, null) },
+  // what follows the head of `/`, the reports and `/emergency`, which tell that it is being worked out
+  { page: '/ (what could serve each case to come)', bound: 3_000, ask: (db, at) => planningFacts(db, at) },
+  {
+    page: '/ (who gets which set)',
+    bound: 9_000,
+    ask: async (db, at) => {
+      const input = turnaroundInput(await planningFacts(db, at));
+      return input && setTurnaround(setTurnaroundInput.parse(input), { solver: highsSolver });
+    },
+  },
+  {
+    page: '/ (the kits of two days)',
+    bound: 6_000,
+    ask: async (db, at) => {
+      const cases = await listCases(db, todayOf(at), addDays(todayOf(at), 2));
+      const sets = await setsOnFile(db);
+      for (const { id } of cases)
+        await loadKitOfCase(db, id, { solver: highsSolver, lengthCover: 'figure', sets });
+    },
+  },
+  {
+    page: '/ (what waits for whoever looks)',
+    bound: 600,
+    ask: (db, at) => Promise.all([loadWorkQueue(db, at), openDecisions(db, at), loanBoard(db, at)]),
+  },
   { page: '/theatre-list', bound: 60, ask: (db, at) => theatreDay(db, todayOf(at)) },
   {
     page: '/theatre-list/week',

@@ -394,3 +394,27 @@ it('a list too long to be looked through in good time is refused, and says so', 
     'too-many-early-uses',
   ]);
 });
+
+it('takes the list of a hospital of 3,000 sets, hundreds of which could serve a case as well', async () => {
+  const sets = Array.from({ length: 3_000 }, (_, at) => ({
+    set: `S-${at}`,
+    configuration: `kind ${at % 300}`,
+    ready: ready('00:00'),
+  }));
+  const answer = await answerTo({
+    cases: Array.from({ length: 40 }, (_, one) => ({
+      case: `case ${one}`,
+      startAtMs: at('10:00'),
+      endAtMs: at('12:00'),
+      ways: [{ parts: [{ sets: sets.slice(one, one + 600).map(({ set }) => set) }] }],
+    })),
+    configurations: Array.from({ length: 300 }, (_, kind) => ({
+      configuration: `kind ${kind}`,
+      stages: turn(300),
+    })),
+    sets,
+    repairsFor: [],
+  });
+  expect(answer).toMatchObject({ served: 40, of: 40, proof: { kind: 'optimal' } });
+  expect(new Set(answer.assignments.flatMap((one) => one.sets.map(({ set }) => set))).size).toBe(40);
+});
