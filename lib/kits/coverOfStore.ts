@@ -4,6 +4,7 @@ import type { PlainDate } from '../quantities/plainDate';
 import type { CatalogueIndex } from './catalogueIndex';
 import { isCautioned } from './cautioned';
 import { type CoverChain, type CoverProblem, NOTHING, type SetCost } from './cover/problem';
+import { type HeldBy, heldAmong } from './heldBy';
 import type { ChainNeed, Needs, PieceNeed } from './need';
 import type { KitSettings } from './settings';
 import type { StoredPack, StoredSet } from './store';
@@ -110,40 +111,6 @@ export function coverOfStore(given: {
     sets,
     packs: usedPacks,
   };
-}
-
-/** By item, the places of the sets that hold it, and how many each holds. */
-export type HeldBy = ReadonlyMap<ItemId, readonly (readonly [place: number, found: number])[]>;
-
-export function heldByItem(sets: readonly Pick<StoredSet, 'contents'>[]): HeldBy {
-  const heldBy = new Map<ItemId, [number, number][]>();
-  sets.forEach(({ contents }, place) => {
-    for (const { itemId, found } of contents) {
-      if (found <= 0) continue;
-      const places = heldBy.get(itemId);
-      if (places) places.push([place, found]);
-      else heldBy.set(itemId, [[place, found]]);
-    }
-  });
-  return heldBy;
-}
-
-/** Goes through what the plan looks at, not through all that lies in the sets. */
-function heldAmong(
-  sets: number,
-  numberOf: ReadonlyMap<ItemId, number>,
-  heldBy: HeldBy,
-  current: (id: ItemId) => boolean,
-): Map<number, number>[] {
-  const holds = Array.from({ length: sets }, () => new Map<number, number>());
-  for (const [itemId, item] of numberOf) {
-    if (!current(itemId)) continue;
-    for (const [place, found] of heldBy.get(itemId) ?? []) {
-      const held = holds[place] as Map<number, number>;
-      held.set(item, (held.get(item) ?? 0) + found);
-    }
-  }
-  return holds;
 }
 
 /** Waiting for a set weighs more than breaking a promise: what is there now comes first. */

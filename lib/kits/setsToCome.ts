@@ -2,7 +2,8 @@ import { isPastUseBy, type PlainDate } from '../quantities/plainDate';
 import { availablePacks } from './availability';
 import type { SetCost } from './cover/problem';
 import { compareSetCosts } from './cover/types';
-import { type HeldBy, heldByItem, setCost } from './coverOfStore';
+import { setCost } from './coverOfStore';
+import { type HeldBy, heldByItem } from './heldBy';
 import type { KitSettings } from './settings';
 import type { Store, StoredPack, StoredSet } from './store';
 

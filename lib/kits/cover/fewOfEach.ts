@@ -2,12 +2,12 @@ import type { CoverProblem } from './problem';
 import { mostCopies, mostUseful } from './types';
 
 /** A content, and the sets that hold it, by their number. */
-export interface SetsAlike {
+interface SetsAlike {
   holds: Map<number, number>;
   members: readonly number[];
 }
 
-export interface FewOfEach {
+interface FewOfEach {
   /** Numbers of the sets that the search need look at, ascending. */
   sets: number[];
   /** By place in `sets`: what the set holds of what the lines look at. */
