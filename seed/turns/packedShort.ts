@@ -1,6 +1,6 @@
 import type { Queries } from '@/db/client';
 import { insertMany } from '@/db/insertMany';
-import { loadSetStandings } from '@/db/queries/setStandings';
+import { loadSetStanding } from '@/db/queries/setStandings';
 import { namedCase } from '@/db/queries/short/decisions';
 import { shortFacts } from '@/db/queries/short/facts';
 import { THE_PROGRAM } from '@/db/reader';
@@ -51,10 +51,6 @@ export async function packedShort(
   closed: readonly Closed[],
   now: string,
 ): Promise<PackedShort[]> {
-  const { sets: standings } = await loadSetStandings({ read: write, reader: THE_PROGRAM }, { now });
-  const stopsOf = new Map<string, PackStop[]>(
-    standings.map(({ set, standing }) => [set.id, standing.stops as PackStop[]]),
-  );
   const setOf = new Map((await write.select().from(sets)).map((row) => [row.id, row]));
   const caseOf = new Map((await write.select().from(cases)).map((row) => [row.reference as string, row]));
   const found: PackedShort[] = [];
@@ -66,6 +62,8 @@ export async function packedShort(
     const facts = await shortFacts(write, set, now, on);
     const ask = shortAsk(facts);
     if (ask.asks === 'nothing') continue;
+    // few are short: each is judged by itself, not every set of the hospital
+    const stands = await loadSetStanding({ read: write, reader: THE_PROGRAM }, one.setId, now);
     const decided = ask.asks === 'technician' ? byPacker(one) : byApprovers(one, ask, facts, booked);
     found.push({
       ...one,
@@ -73,7 +71,7 @@ export async function packedShort(
       packedAt: iso(one.packedAt),
       short: {
         lines: shortLinesOf(ask.findings),
-        stops: stopsOf.get(one.setId) ?? [],
+        stops: (stands?.standing.stops ?? []) as PackStop[],
         substitutes: decided.substitutes,
         forCase: booked && { id: caseId.parse(booked.id), reference: booked.reference },
       },
