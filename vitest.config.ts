@@ -4,6 +4,8 @@ import { defineConfig } from 'vitest/config';
 const root = fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, '');
 const never = ['tests/e2e/**', 'tests/bench/**'];
 const tests = '*.test.{ts,tsx,mjs}';
+// what holds the program to a time runs after all else, one file at a time: beside others it would measure them
+const timed = 'tests/**/*.timed.test.ts';
 
 export default defineConfig({
   resolve: { alias: [{ find: /^@\//, replacement: `${root}/` }] },
@@ -23,7 +25,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: [`tests/**/${tests}`],
-          exclude: [...never, `tests/{db,faults,seed}/**`, `tests/**/*.db.test.ts`],
+          exclude: [...never, timed, `tests/{db,faults,seed}/**`, `tests/**/*.db.test.ts`],
           pool: 'threads',
         },
       },
@@ -32,9 +34,20 @@ export default defineConfig({
         test: {
           name: 'database',
           include: [`tests/{db,faults,seed}/**/${tests}`, 'tests/**/*.db.test.ts'],
-          exclude: never,
+          exclude: [...never, timed],
           globalSetup: ['tests/setup/template-database.ts'],
           pool: 'forks',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'timed',
+          include: [timed],
+          globalSetup: ['tests/setup/template-database.ts'],
+          pool: 'forks',
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
         },
       },
     ],

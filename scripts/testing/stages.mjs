@@ -61,25 +61,27 @@ function requireTests(counts) {
   return counts;
 }
 
-/** @param {'unit' | 'database'} project @returns {Stage} */
-const vitest = (project) => async (rest) => {
-  const report = `vitest-${project}.json`;
-  const counts = await runner(
-    [
-      tool('vitest/vitest.mjs'),
-      'run',
-      `--project=${project}`,
-      '--reporter=default',
-      '--reporter=json',
-      `--outputFile.json=${join(VAR, 'test', report)}`,
-      ...rest,
-    ],
-    report,
-    countVitest,
-    { NODE_ENV: 'test' },
-  );
-  return requireTests(counts);
-};
+/** @param {('unit' | 'database' | 'timed')[]} projects the first names the report @returns {Stage} */
+const vitest =
+  (...projects) =>
+  async (rest) => {
+    const report = `vitest-${projects[0]}.json`;
+    const counts = await runner(
+      [
+        tool('vitest/vitest.mjs'),
+        'run',
+        ...projects.map((project) => `--project=${project}`),
+        '--reporter=default',
+        '--reporter=json',
+        `--outputFile.json=${join(VAR, 'test', report)}`,
+        ...rest,
+      ],
+      report,
+      countVitest,
+      { NODE_ENV: 'test' },
+    );
+    return requireTests(counts);
+  };
 
 /** In the order they run: the quick ones first. @type {Record<string, Stage>} */
 export const STAGES = {
@@ -105,7 +107,7 @@ export const STAGES = {
     return check('import rules', [join(ROOT, 'scripts/testing/import-rules.mjs')]);
   },
   unit: vitest('unit'),
-  database: vitest('database'),
+  database: vitest('database', 'timed'),
   async build() {
     await prepareProgram({ build: true, say: console.log });
     return { passed: 1, failed: 0, skipped: 0 };

@@ -6,11 +6,11 @@ import { expect, inject, onTestFinished, test } from 'vitest';
 import { backupsIn } from '@/db/backup/read';
 import { type Database, openDatabase } from '@/db/client';
 import { migrationsOf } from '@/db/migrate';
-import { fitRules, items, people, settings } from '@/db/schema';
+import { fitRules, people, settings } from '@/db/schema';
 import { run } from '@/scripts/bootstrap/command.mjs';
 import { runOnDatabase } from '@/scripts/bootstrap/prepare.mjs';
 import { isDemo, isEmpty } from '@/seed/load';
-import { demoDatabaseFile, emptyDatabaseFile } from '../setup/database';
+import { emptyDatabaseFile } from '../setup/database';
 
 function open(path: string): Database {
   const db = openDatabase(path);
@@ -52,31 +52,6 @@ test("a hospital's own data is never touched", async () => {
   );
   expect(await hospital()).toEqual(before);
   expect(await isEmpty(db)).toBe(false);
-});
-
-test('the demo is put back under a program that has it open', async () => {
-  const database = await demoDatabaseFile();
-  const db = open(database);
-  const count = async () => [
-    (await db.read.select().from(items)).length,
-    (await db.read.select().from(people)).length,
-  ];
-  const asNew = await count();
-  await db.tx(async (write) => {
-    await write.insert(settings).values({ key: 'changed-by-hand', value: true });
-  });
-  const began = performance.now();
-  await runOnDatabase('reset-demo.ts', { database });
-  // the promise of the command
-  expect(performance.now() - began).toBeLessThan(10_000);
-  expect(await db.read.select().from(settings).where(eq(settings.key, 'changed-by-hand'))).toEqual([]);
-  expect(await count()).toEqual(asNew);
-  expect(asNew[0]).toBeGreaterThan(0);
-  // the open program still writes, durably, into the file that is there now
-  await db.tx(async (write) => {
-    await write.insert(settings).values({ key: 'after', value: 1 });
-  });
-  expect(await open(database).read.select().from(settings).where(eq(settings.key, 'after'))).toHaveLength(1);
 });
 
 test('there is nothing to reset where no database is', async () => {

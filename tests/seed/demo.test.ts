@@ -8,13 +8,11 @@ import { isDemo, isEmpty, loadDemo } from '@/seed/load';
 import { DEMO_NOW, demoDatabase, emptyDatabase } from '../setup/database';
 
 describe('the demo hospital', () => {
-  it('loads once, in one ledger entry, within ten seconds', async () => {
+  it('loads once, in one ledger entry', async () => {
     const db = emptyDatabase();
     expect(await isEmpty(db)).toBe(true);
     expect(await isDemo(db)).toBe(false);
-    const began = performance.now();
     await loadDemo({ db, now: DEMO_NOW });
-    expect(performance.now() - began).toBeLessThan(10_000);
     expect(await isEmpty(db)).toBe(false);
     expect(await isDemo(db)).toBe(true);
 
