@@ -107,10 +107,10 @@ test('the question behind the trays can be asked again from outside, with the sa
   baseURL,
 }) => {
   await page.goto(kitOf('LM-26-2HXD'));
-  const trays = await page
-    .getByRole('list', { name: 'Trays and packs to take' })
-    .getByText('Open', { exact: true })
-    .count();
+  const toTake = page.getByRole('list', { name: 'Trays and packs to take' });
+  // the kit comes after the head of its page
+  await expect(toTake).toBeVisible();
+  const trays = await toTake.getByText('Open', { exact: true }).count();
   const input = await request.get(`${baseURL}/api/cases/case_lm-26-2hxd/kit-working/fewest-trays`);
   const asked = await request.post(`${baseURL}/api/v1/calculations/fewest-trays`, {
     data: await input.json(),
