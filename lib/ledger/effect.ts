@@ -151,6 +151,7 @@ export const ACT_EFFECT = {
   'receive-order': 'kit',
   'receive-set': 'kit',
   'record-count': 'kit',
+  'record-delay': 'bookkeeping',
   'record-gone-in-emergency': 'kit',
   'record-loan-arrival': 'bookkeeping',
   'record-loan-papers': 'kit',

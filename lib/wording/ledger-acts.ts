@@ -149,6 +149,7 @@ const ACT_WORDS = {
   'receive-order': 'Part of an order received',
   'receive-set': 'Set received from theatre',
   'record-count': 'Count recorded',
+  'record-delay': 'Delay recorded',
   'record-gone-in-emergency': 'Set recorded as gone in an emergency',
   'record-loan-arrival': 'Arrival of a loan recorded',
   'record-loan-papers': 'Papers of a loan looked for',

@@ -69,7 +69,7 @@ export async function recordUseEntry(
       doneAt,
       enteredAt: now,
       personId: person.id,
-      action: closed ? 'correct-use' : 'record-use',
+      action: entry.act.kind === 'delay' ? 'record-delay' : closed ? 'correct-use' : 'record-use',
       subjectKind: 'case',
       subjectId: caseId,
       detail: { entryId: entry.id, act: entry.act },

@@ -149,6 +149,10 @@ describe('a delay', () => {
     const record = await recordOfUse(readAs(desk.db, THE_PROGRAM), desk.caseId);
     expect(record?.aboutSets).toEqual([{ id: 'set_drt-01', code: 'DRT-01' }]);
     expect(record?.entries.map(({ by }) => by)).toEqual(['Gwen Sallis', 'Ruth Okonjo']);
+    // a delay is nothing that was used: the ledger says so
+    const said = { things: [desk.caseId], action: null, from: null, to: null };
+    const page = await readLedgerPage(readAs(desk.db, THE_PROGRAM), said, { before: null, limit: 2 });
+    expect(page.rows.map(({ action }) => action)).toEqual(['record-delay', 'record-delay']);
   });
 
   it('is refused with everything that is wrong at once', async () => {
