@@ -97,6 +97,37 @@ test('two people at one table see each other’s entries', async ({ page, browse
   await other.close();
 });
 
+test('who checks a set blind is given no record of what was used from it, on paper or as a file', async ({
+  page,
+  hospital,
+}) => {
+  if (!hospital) throw new Error('this test looks into the database');
+  const [used] = inDatabase(hospital.database, (file) =>
+    file
+      .prepare<[], { caseId: string; setId: string; code: string }>(
+        `SELECT entry.case_id AS caseId, held.id AS setId, held.code
+         FROM sets held JOIN use_entries entry ON json_extract(entry.act, '$.source.setId') = held.id
+         WHERE held.step = 'onBench' ORDER BY entry.seq DESC LIMIT 1`,
+      )
+      .all(),
+  );
+  if (!used) throw new Error('a set on the bench was used in a case');
+  const addresses = ['paper', 'export', 'export?as=json'].map((end) => `/cases/${used.caseId}/use/${end}`);
+  await actAs(page, 'person_wren-adeyemi');
+  for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
+  const countId = `count_${crypto.randomUUID()}`;
+  const data = { countId, setId: used.setId, purpose: 'check' };
+  const begun = await page.request.post('/api/bench', { data });
+  expect(await begun.text()).toContain(countId);
+  for (const address of addresses) {
+    const refused = await page.request.get(address);
+    expect(refused.status(), address).toBe(409);
+    expect(await refused.text()).toContain(used.code);
+  }
+  await page.request.post(`/api/bench/${countId}/abandon`, { data: {} });
+  for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
+});
+
 test('what is used is recorded by touch and scan, closed with what stays open, and corrected', async ({
   page,
   hospital,
