@@ -146,10 +146,7 @@ export function DataTable<Row>({
                     key={header.id}
                     scope="col"
                     role="columnheader"
-                    className={classNames(
-                      column.align === 'end' && styles.end,
-                      column.width && styles[column.width],
-                    )}
+                    className={classNames(column.align === 'end' && styles.end, widthOf(column))}
                     aria-sort={
                       direction === 'asc' ? 'ascending' : direction === 'desc' ? 'descending' : undefined
                     }
@@ -225,7 +222,7 @@ function BodyRow<Row>({
         const column = columns.get(cell.column.id);
         const content = flexRender(cell.column.columnDef.cell, cell.getContext());
         const attributes = {
-          className: classNames(column?.align === 'end' && styles.end, column?.width && styles[column.width]),
+          className: classNames(column?.align === 'end' && styles.end, column && widthOf(column)),
           'data-label': column ? column.header + (column.unit ? ` (${column.unit})` : '') : undefined,
         };
         return index === 0 ? (
@@ -277,6 +274,10 @@ function HeaderText<Row>({ column }: { column: Column<Row> }) {
     </span>
   );
 }
+
+/** A column of words that says nothing of its width keeps a readable one on a tablet; figures are as wide as they are. */
+const widthOf = <Row,>({ width, align }: Column<Row>) =>
+  width ? styles[width] : align === 'end' ? undefined : styles.words;
 
 function SortMark() {
   return (
