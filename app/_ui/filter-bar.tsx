@@ -25,9 +25,11 @@ export function FilterBar({
     <>
       <div className={styles.fields}>{children}</div>
       <div className={styles.foot}>
-        <p role="status" className={styles.summary}>
-          {summary}
-        </p>
+        {summary === undefined ? null : (
+          <p role="status" className={styles.summary}>
+            {summary}
+          </p>
+        )}
         {reset}
       </div>
     </>

@@ -1,7 +1,7 @@
 import { Button } from '@/app/_ui/button';
-import { FilterBar } from '@/app/_ui/filter-bar';
 import { SelectField } from '@/app/_ui/select-field';
 import { PERIOD_MONTHS, type PeriodMonths } from '@/lib/review/period';
+import styles from './parts.module.css';
 
 const WORDS: Record<PeriodMonths, string> = {
   3: 'the last three months',
@@ -13,13 +13,16 @@ const WORDS: Record<PeriodMonths, string> = {
 /** How far back the page looks; a plain form, so that an address says it and scripts are not needed. */
 export function PeriodBar({ action, months }: { action: string; months: PeriodMonths }) {
   return (
-    <FilterBar action={action} label="Period" reset={<Button type="submit">Look</Button>}>
-      <SelectField
-        name="months"
-        label="Cases of"
-        defaultValue={String(months)}
-        options={PERIOD_MONTHS.map((one) => ({ value: String(one), label: WORDS[one] }))}
-      />
-    </FilterBar>
+    <search aria-label="Period" data-print="no">
+      <form action={action} method="get" className={styles.period}>
+        <SelectField
+          name="months"
+          label="Cases of"
+          defaultValue={String(months)}
+          options={PERIOD_MONTHS.map((one) => ({ value: String(one), label: WORDS[one] }))}
+        />
+        <Button type="submit">Look</Button>
+      </form>
+    </search>
   );
 }

@@ -38,6 +38,7 @@ const LOTS: Column<LotRow>[] = [
     ),
     width: 'wide',
   },
+  { id: 'said', header: 'What to do', value: (row) => row.said, width: 'wide' },
   {
     id: 'useBy',
     header: 'Use-by',
@@ -63,7 +64,6 @@ const LOTS: Column<LotRow>[] = [
     cell: (row) => (row.worthPence === null ? 'not known' : writePence(row.worthPence)),
     width: 'fit',
   },
-  { id: 'said', header: 'What to do', value: (row) => row.said, width: 'wide' },
 ];
 
 /** Lots by what is likely to be lost of them; the expected loss leads to its working. */

@@ -42,6 +42,7 @@ const both = (
   id,
   header,
   align: 'end',
+  width: 'fit',
   value: (row) => value(row.reorder, row),
   cell: (row) => {
     const [ours, par] = [value(row.reorder, row), value(row.against, row)];
@@ -51,7 +52,7 @@ const both = (
 
 const COLUMNS: Column<Row>[] = [
   { id: 'code', header: 'Item', value: (row) => row.code, width: 'code' },
-  { id: 'name', header: 'Name', value: (row) => row.name },
+  { id: 'name', header: 'Name', value: (row) => row.name, width: 'wide' },
   {
     id: 'class',
     header: 'Must-have class',

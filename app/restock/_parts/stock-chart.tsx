@@ -76,6 +76,10 @@ export function StockChart({ weeks }: { weeks: Week[] }) {
           </text>
         </svg>
       </ScrollRegion>
+      <ul className={styles.keys}>
+        <LineKey stroke={styles.ours}>these settings</LineKey>
+        <LineKey stroke={styles.par}>plain par level</LineKey>
+      </ul>
       <Disclosure summary="The same as a table">
         <DataTable
           caption="Pieces on the shelf by week"
@@ -89,6 +93,18 @@ export function StockChart({ weeks }: { weeks: Week[] }) {
         />
       </Disclosure>
     </>
+  );
+}
+
+/** On a phone the ends of the lines, and their names there, are beyond the edge. */
+function LineKey({ stroke, children }: { stroke: string | undefined; children: string }) {
+  return (
+    <li>
+      <svg viewBox="0 0 30 12" width="30" height="12" aria-hidden="true" focusable="false">
+        <path d="M0 6H30" className={stroke} />
+      </svg>
+      {children}
+    </li>
   );
 }
 
