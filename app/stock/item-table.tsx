@@ -34,21 +34,6 @@ const columns: Column<ItemTableRow>[] = [
     width: 'fit',
   },
   {
-    id: 'next',
-    header: 'Take first',
-    value: ITEM_VALUES.next,
-    width: 'phrase',
-    cell: (row) =>
-      row.next === null ? (
-        <Status tone="attention" look="plain">
-          nothing to take today
-        </Status>
-      ) : (
-        `${row.next.lot === null ? 'no lot stated' : `lot ${row.next.lot}`}, ${row.next.place}`
-      ),
-  },
-  { id: 'useBy', header: 'Its use-by', value: ITEM_VALUES.useBy, width: 'fit' },
-  {
     id: 'state',
     header: 'Stands',
     value: ITEM_VALUES.state,
@@ -63,6 +48,21 @@ const columns: Column<ItemTableRow>[] = [
       </>
     ),
   },
+  {
+    id: 'next',
+    header: 'Take first',
+    value: ITEM_VALUES.next,
+    width: 'phrase',
+    cell: (row) =>
+      row.next === null ? (
+        <Status tone="attention" look="plain">
+          nothing to take today
+        </Status>
+      ) : (
+        `${row.next.lot === null ? 'no lot stated' : `lot ${row.next.lot}`}, ${row.next.place}`
+      ),
+  },
+  { id: 'useBy', header: 'Its use-by', value: ITEM_VALUES.useBy, width: 'fit' },
   { id: 'heaps', header: 'Heaps', align: 'end', value: ITEM_VALUES.heaps, width: 'fit' },
   { id: 'maker', header: 'Maker', value: ITEM_VALUES.maker, hiddenAtFirst: true },
 ];

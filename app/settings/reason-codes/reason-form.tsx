@@ -13,6 +13,7 @@ import { TextField } from '@/app/_ui/text-field';
 import { showToast } from '@/app/_ui/toast';
 import { type SentProblem, sendJson } from '@/app/sets/_parts/send-json';
 import { REASON_KIND_WORDS } from '@/lib/wording/reasons';
+import styles from './reasons.module.css';
 
 /** Adds a reason: for what, its code, and the words that are touched. */
 export function ReasonForm() {
@@ -46,7 +47,7 @@ export function ReasonForm() {
   }
 
   return (
-    <form onSubmit={submit} noValidate>
+    <form onSubmit={submit} noValidate className={styles.form}>
       <ProblemSummary problems={problems} />
       <FieldGrid>
         <SelectField
