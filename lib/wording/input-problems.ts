@@ -43,10 +43,11 @@ const NAMED_TYPES: Record<string, string> = {
   boolean: 'true or false is needed',
   array: 'A list is needed',
   object: 'An object with named fields is needed',
+  record: 'An object with named fields is needed',
 };
 
 function typeSentence(issue: z.core.$ZodIssueInvalidType): string {
-  const needed = NAMED_TYPES[issue.expected] ?? sentence(issue.message).slice(0, -1);
+  const needed = NAMED_TYPES[issue.expected] ?? 'Something of another kind is needed';
   if (issue.message.endsWith('received undefined')) return `${needed}; nothing is given.`;
   if (issue.message.endsWith('received null')) return `${needed}; null (not stated) is not accepted here.`;
   return `${needed}.`;

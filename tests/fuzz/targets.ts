@@ -1,0 +1,10 @@
+import { bodies } from './bodies';
+import { lists } from './lists';
+import { plans } from './plans';
+import { rules } from './rules';
+import { scans } from './scans';
+import type { Target } from './target';
+import { workbooks } from './workbooks';
+
+/** Everything that takes what others made. */
+export const TARGETS: readonly Target[] = [scans, lists, workbooks, bodies, plans, rules];
