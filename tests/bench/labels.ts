@@ -1,5 +1,5 @@
 import { unreadable } from '../pdf/labels';
-import type { BenchRow } from './run';
+import type { BenchRow } from './row';
 
 const LABELS = 1_000;
 

@@ -5,7 +5,7 @@ import { openDatabase } from '@/db/client';
 import { migrate } from '@/db/migrate';
 import type { ListPage } from './pages/listPage';
 import { writeToday } from './pages/today';
-import type { BenchRow } from './run';
+import type { BenchRow } from './row';
 import { makeHospital } from './years/makeHospital';
 import { TEN_YEARS } from './years/size';
 

@@ -9,7 +9,7 @@ import { traceLot } from '@/db/queries/trace/lot';
 import { recallReach } from '@/db/queries/trace/reach';
 import { loadId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
-import type { BenchRow } from './run';
+import type { BenchRow } from './row';
 import { makeHospital } from './years/makeHospital';
 import { TEN_YEARS } from './years/size';
 

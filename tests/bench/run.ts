@@ -1,42 +1,31 @@
 import { readdirSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { pathToFileURL } from 'node:url';
-
-/** One measured thing. Every other file of this folder exports `bench()`, which gives some of these. */
-export interface BenchRow {
-  name: string;
-  /** Milliseconds. */
-  p50: number;
-  p95: number;
-  p99?: number;
-  /** What p95, or p99 where `boundOn` says so, must not exceed; `null` where no bound is set. */
-  bound: number | null;
-  boundOn?: 'p99';
-  /** Its time as a share of a reference measured in the same run; `null` or left out where there is none. */
-  ratio?: number | null;
-}
+import { keepResults, type Measured } from './results';
+import type { BenchRow } from './row';
 
 const folder = new URL('.', import.meta.url);
 const wanted = process.argv.slice(2);
 const files = readdirSync(folder)
-  .filter((file) => file.endsWith('.ts') && file !== 'run.ts')
+  .filter((file) => file.endsWith('.ts') && !['run.ts', 'row.ts', 'results.ts'].includes(file))
   .filter((file) => wanted.length === 0 || wanted.some((part) => file.includes(part)))
   .sort();
 
-const rows: (BenchRow & { failed?: string })[] = [];
+const rows: Measured[] = [];
 for (const file of files) {
   const { bench } = (await import(pathToFileURL(new URL(file, folder).pathname).href)) as {
     bench?: () => BenchRow[] | Promise<BenchRow[]>;
   };
   if (!bench) continue;
   try {
-    rows.push(...(await bench()));
+    rows.push(...(await bench()).map((row) => ({ file, ...row })));
   } catch (error) {
     const failed = error instanceof Error ? error.message : String(error);
-    rows.push({ name: file, p50: Number.NaN, p95: Number.NaN, bound: null, failed });
+    rows.push({ file, name: file, p50: Number.NaN, p95: Number.NaN, bound: null, failed });
   }
 }
 print();
+keepResults(rows);
 process.exit(rows.some((row) => row.failed !== undefined || isOver(row)) ? 1 : 0);
 
 function isOver({ p95, p99 = Number.NaN, bound, boundOn }: BenchRow): boolean {
@@ -55,13 +44,14 @@ function print(): void {
     row.bound === null ? '' : String(row.bound),
     row.failed ? `FAILED: ${row.failed}` : row.bound === null ? '' : isOver(row) ? 'OVER' : 'ok',
     row.ratio == null ? '' : row.ratio.toFixed(2),
+    row.beside ?? '',
   ]);
-  const head = ['what', 'p50 ms', 'p95 ms', 'p99 ms', 'bound', '', 'ratio'];
+  const head = ['what', 'p50 ms', 'p95 ms', 'p99 ms', 'bound', '', 'ratio', 'to'];
   const widths = head.map((title, at) => Math.max(title.length, ...cells.map((row) => row[at]?.length ?? 0)));
   const line = (row: string[]) =>
     row
       .map((cell, at) =>
-        at === 0 || at === 5 ? cell.padEnd(widths[at] ?? 0) : cell.padStart(widths[at] ?? 0),
+        at === 0 || at === 5 || at === 7 ? cell.padEnd(widths[at] ?? 0) : cell.padStart(widths[at] ?? 0),
       )
       .join('  ');
   console.log(`Node ${process.version}, ${cpus().length} cores; milliseconds`);

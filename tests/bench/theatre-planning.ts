@@ -20,7 +20,7 @@ import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { STAGES } from '@/lib/turns/stageTimes';
 import { loadDemo } from '@/seed/load';
 import { busyDay } from '../fixtures/busyDay';
-import type { BenchRow } from './run';
+import type { BenchRow } from './row';
 
 const NOW = '2026-01-14T20:00:00.000Z';
 const RUNS = 120;

@@ -16,7 +16,7 @@ const inputs = fc
 export const bodies = target({
   name: 'bodies',
   unit: 'bodies of calculations',
-  runs: { long: 50_000, short: 600 },
+  runs: { long: 50_000, short: 200 },
   arbitrary: inputs,
   async hold({ name, raw }) {
     const calculation = calculations[name];
