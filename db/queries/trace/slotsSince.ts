@@ -56,14 +56,14 @@ type MoveTold = [
 ];
 
 const movesIn = (text: string, way: SlotMove['way']): SlotMove[] =>
-  (JSON.parse(text) as MoveTold[]).map(([seq, act, lot, quantity, doneAt, caseId = null]) => ({
-    seq,
+  (JSON.parse(text) as MoveTold[]).map((told) => ({
+    seq: told[0],
     way,
-    act,
-    lot,
-    quantity,
-    caseId,
-    doneAt,
+    act: told[1],
+    lot: told[2],
+    quantity: told[3],
+    caseId: told[5] ?? null,
+    doneAt: told[4],
   }));
 
 /** The record of a slot since then, and what lay there; `null` where that is not enough to tell from, and all is read. */
@@ -82,11 +82,9 @@ export function slotsSince(read: Queries, itemId: string, slots: readonly SlotSi
   return told.map(({ came, went, pieces, knotAt }, at) => {
     const { setId = '', sinceAt = '' } = slots[at] ?? {};
     if (knotAt !== null && knotAt < sinceAt) return { setId, since: null };
-    const moves = [...movesIn(came, 'in'), ...movesIn(went, 'out')];
-    const before = moves.reduce(
-      (lay, { way, quantity }) => (way === 'in' ? lay - quantity : lay + quantity),
-      pieces,
-    );
+    const moves = movesIn(came, 'in').concat(movesIn(went, 'out'));
+    let before = pieces;
+    for (const { way, quantity } of moves) before += way === 'in' ? -quantity : quantity;
     return { setId, since: before < 0 ? null : { moves, before } };
   });
 }
