@@ -1,8 +1,10 @@
 import { eq } from 'drizzle-orm';
 import { type CompletenessOutput, percentFound } from '@/lib/calculations/completeness/completeness';
 import { mustHaves as mustHavesOf } from '@/lib/calculations/completeness/mustHaves';
-import { configurationVersionId, type SetId } from '@/lib/identity/ids';
-import { completenessInputOf } from '@/lib/sets/holdings';
+import type { Item } from '@/lib/catalogue/item';
+import { configurationVersionId, type ItemId, type SetId } from '@/lib/identity/ids';
+import { completenessInputOf, type HeldLine, type SetSettings } from '@/lib/sets/holdings';
+import type { Queries } from '../client';
 import { prepared } from '../prepared';
 import { mayRead, type Reading, THE_PROGRAM } from '../reader';
 import { setCompleteness, sets } from '../schema';
@@ -67,7 +69,8 @@ export async function completenessOfSets(db: Reading): Promise<SetCompleteness[]
   const inDoubt = rows.filter(({ id, below }) => below > 0 || hidden.has(id));
   const linesOf = await keptLines(read, new Set(inDoubt.map(({ id }) => id)));
   const items = itemsById(catalogue);
-  return rows.map((row): SetCompleteness => {
+  const held: Lines[] = [];
+  const answer = rows.map((row): SetCompleteness => {
     const isHidden = hidden.has(row.id);
     const known = isHidden ? { ...row, ...NOTHING_FOUND, uncounted: row.lines, below: row.musts } : row;
     const mustHaves =
@@ -88,11 +91,32 @@ export async function completenessOfSets(db: Reading): Promise<SetCompleteness[]
       stopped: { 1: stoppedOf(mustHaves, 1), 2: stoppedOf(mustHaves, 2) },
     };
   });
+  heldFrom.set(read, held);
+  return answer;
 
   function judged({ id, versionId }: { id: string; versionId: string }, isHidden: boolean) {
     const of = versions.get(configurationVersionId.parse(versionId))?.lines ?? [];
-    return mustHavesOf(completenessInputOf(linesOf(id, of, isHidden), [], items, settings));
+    const lines = linesOf(id, of, isHidden);
+    held.push(lines);
+    return judgedOnce(lines, items, settings);
   }
+}
+
+type Lines = readonly HeldLine[];
+type MustHaves = CompletenessOutput['mustHaves'];
+type Items = ReadonlyMap<ItemId, Item>;
+
+const judgedBefore = new WeakMap<Lines, { items: Items; mustHaves: MustHaves }>();
+/** The lines of the last answer, which would be let go otherwise, and read and judged again. */
+const heldFrom = new WeakMap<Queries, Lines[]>();
+
+/** Lines that are the very same, of the same items, are judged once: what lies in most sets is as it was a moment ago. */
+function judgedOnce(lines: Lines, items: Items, settings: SetSettings): MustHaves {
+  const before = judgedBefore.get(lines);
+  if (before?.items === items) return before.mustHaves;
+  const mustHaves = mustHavesOf(completenessInputOf(lines, [], items, settings));
+  judgedBefore.set(lines, { items, mustHaves });
+  return mustHaves;
 }
 
 const NOTHING_FOUND = { found: 0, surplus: 0, unsound: 0, short1: 0, short2: 0, short3: 0, short4: 0 };

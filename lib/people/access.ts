@@ -340,6 +340,7 @@ export const ENDPOINTS = {
   'GET /api/theatre-list/sets': 'promiseSets',
   'GET /api/theatre-list/standings': 'readHospital',
   'POST /api/theatre-list/theatres/[id]/lead': 'keepTheatreSessions',
+  'GET /api/trace/cases': 'readHospital',
 } as const satisfies Record<string, Reach>;
 export type Endpoint = keyof typeof ENDPOINTS;
 

@@ -43,12 +43,16 @@ export interface CasePart extends Bounds {
   /** `open`: issued to it, and nobody has said yet what became of it. */
   outcome: Outcome | 'open';
   pieces: number;
+  /** When the last of them left the slot or was issued, as far as is known. */
+  lastAtMs: number;
   why: Why[];
 }
 
-interface CaseTraced extends Bounds {
+export interface CaseTraced extends Bounds {
   caseId: string;
   standing: Standing;
+  /** When the last of its pieces left. */
+  lastAtMs: number;
   implanted: Bounds;
   parts: CasePart[];
 }
@@ -95,17 +99,10 @@ export function lotTrace({ lot, moves, slots }: LotFacts): LotTrace {
     if (!isWhole && bounds.contradiction !== null) inDoubt.push(setId);
     return { setId, bounds };
   });
-  const parts = [...packParts(moves), ...slotParts(bounded)];
-  const byCase = new Map<string, CasePart[]>();
-  for (const { caseId, ...part } of parts) byCase.set(caseId, [...(byCase.get(caseId) ?? []), part]);
   return {
     lot,
     firstHereAt,
-    cases: [...byCase].map(([caseId, its]) => {
-      const all = sumOf(its);
-      const implanted = sumOf(its.filter(({ outcome }) => outcome === 'implanted'));
-      return { caseId, ...all, standing: standingOf(all), implanted, parts: its };
-    }),
+    cases: casesOf(packParts(moves), bounded),
     slots: bounded,
     heaps: heapsOf(moves),
     balance: balanceOf(moves, bounded),
@@ -133,20 +130,62 @@ export const sumOf = (some: readonly Bounds[]): Bounds => ({
   lo: some.reduce((sum, { lo }) => sum + lo, 0),
   hi: some.reduce((sum, { hi }) => sum + hi, 0),
 });
+/** All that each case had, from wherever. */
+function casesOf(packs: readonly (CasePart & { caseId: string })[], slots: LotTrace['slots']): CaseTraced[] {
+  const cases = new Map<string, CaseTraced>();
+  const add = (caseId: string, part: CasePart) => {
+    const { lo, hi, outcome, lastAtMs } = part;
+    const known = cases.get(caseId);
+    const implanted = outcome === 'implanted';
+    if (known === undefined) {
+      cases.set(caseId, {
+        caseId,
+        lo,
+        hi,
+        standing: 'excluded',
+        lastAtMs,
+        implanted: implanted ? { lo, hi } : { lo: 0, hi: 0 },
+        parts: [part],
+      });
+      return;
+    }
+    known.lo += lo;
+    known.hi += hi;
+    known.lastAtMs = Math.max(known.lastAtMs, lastAtMs);
+    if (implanted) {
+      known.implanted.lo += lo;
+      known.implanted.hi += hi;
+    }
+    known.parts.push(part);
+  };
+  for (const { caseId, ...part } of packs) add(caseId, part);
+  for (const { setId, bounds } of slots) {
+    for (const { case: caseId, outcome, pieces, lastAtMs, lo, hi, why, isBeside } of bounds.destinations)
+      if (caseId !== null && !isBeside) add(caseId, { setId, outcome, pieces, lastAtMs, lo, hi, why });
+  }
+  const all = [...cases.values()];
+  for (const one of all) one.standing = standingOf(one);
+  return all;
+}
+
 const exactly = (pieces: number): Bounds => ({ lo: pieces, hi: pieces });
 
 /** Single packs issued to cases: each has its lot on it. */
 function packParts(moves: readonly LotMove[]): (CasePart & { caseId: string })[] {
-  const found = new Map<string, { caseId: string; outcome: Outcome | 'open'; pieces: number }>();
-  const add = (caseId: string, outcome: Outcome | 'open', quantity: number) => {
+  const found = new Map<
+    string,
+    { caseId: string; outcome: Outcome | 'open'; pieces: number; lastAtMs: number }
+  >();
+  const add = (caseId: string, outcome: Outcome | 'open', quantity: number, atMs: number) => {
     const key = `${caseId} ${outcome}`;
-    const one = found.get(key) ?? { caseId, outcome, pieces: 0 };
-    found.set(key, { ...one, pieces: one.pieces + quantity });
+    const one = found.get(key) ?? { caseId, outcome, pieces: 0, lastAtMs: 0 };
+    found.set(key, { ...one, pieces: one.pieces + quantity, lastAtMs: Math.max(one.lastAtMs, atMs) });
   };
-  for (const { act, quantity, caseId, pickId, fromSetId } of moves) {
+  for (const { act, quantity, caseId, pickId, fromSetId, doneAt } of moves) {
     if (caseId === null || pickId === null || fromSetId !== null) continue;
-    add(caseId, 'open', act === 'issued' ? quantity : -quantity);
-    if (act === 'implanted' || act === 'wasted' || act === 'notFound') add(caseId, act, quantity);
+    const atMs = Date.parse(doneAt);
+    add(caseId, 'open', act === 'issued' ? quantity : -quantity, atMs);
+    if (act === 'implanted' || act === 'wasted' || act === 'notFound') add(caseId, act, quantity, atMs);
   }
   return [...found.values()]
     .filter(({ pieces }) => pieces > 0)
@@ -157,14 +196,6 @@ function packParts(moves: readonly LotMove[]): (CasePart & { caseId: string })[]
       ...exactly(pieces),
       why: [{ kind: 'read', pieces }],
     }));
-}
-
-function slotParts(slots: LotTrace['slots']): (CasePart & { caseId: string })[] {
-  return slots.flatMap(({ setId, bounds }) =>
-    bounds.destinations.flatMap(({ case: caseId, outcome, pieces, lo, hi, why, isBeside }) =>
-      caseId === null || isBeside ? [] : [{ caseId, setId, outcome, pieces, lo, hi, why }],
-    ),
-  );
 }
 
 /** What lies on each heap of the lot by the journal. */

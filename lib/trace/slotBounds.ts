@@ -29,6 +29,8 @@ interface DestinationBounds extends Bounds {
   case: string | null;
   outcome: Outcome;
   pieces: number;
+  /** When the last of them left. */
+  lastAtMs: number;
   standing: Standing;
   why: Why[];
   /** All of it left before any of the lot can have been there, or after all of the lot had certainly gone. */
@@ -60,18 +62,14 @@ export interface SlotBounds {
  */
 export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
   const ends = endsOf(history);
-  const destinations = destinationsOf(history, ends);
-  const groupOf = (wanted: (end: End) => boolean) => ends.flatMap((end, at) => (wanted(end) ? [at] : []));
-  const departure = ({ is }: End) => {
-    const event = typeof is === 'number' ? history.events[is] : undefined;
-    return event?.kind === 'out' ? event : null;
-  };
+  const together = groupsOf(history, ends);
+  const { destinations } = together;
   const groups = [
     ...destinations.map((one) => one.ends),
-    groupOf((end) => (departure(end)?.case ?? null) !== null),
-    groupOf(({ is }) => is === 'now'),
-    groupOf(({ is }) => is === 'unrecorded'),
-    ...OUTCOMES.map((outcome) => groupOf((end) => departure(end)?.outcome === outcome)),
+    together.cases,
+    together.now,
+    together.unrecorded,
+    ...OUTCOMES.map((outcome) => together.outcomes[outcome]),
   ];
   const counted = slotCount(history, ends, asked, groups);
   const slot = counted === null ? slotNetwork(history, ends, asked) : null;
@@ -84,7 +82,7 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
   const after = (place: number) => bounds[destinations.length + place] as Bounds;
   const [cases, now, unrecorded] = [after(0), after(1), after(2)];
   const pieces = (group: readonly number[]) => group.reduce((sum, at) => sum + (ends[at]?.quantity ?? 0), 0);
-  const lying = ends.filter(({ is }) => is === 'now');
+  const lying = together.now.map((at) => ends[at] as End);
 
   const first = firstPossible(history, asked);
   /** Before any of the lot can have been there: by the order of the records, or, if they can't be right, by time alone. */
@@ -110,7 +108,9 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
         case: one.case,
         outcome: one.outcome,
         pieces: pieces(one.ends),
-        ...own,
+        lastAtMs: one.ends.reduce((last, end) => Math.max(last, ends[end]?.atMs ?? last), 0),
+        lo: own.lo,
+        hi: own.hi,
         standing: standingOf(own),
         why: whyOf(
           one.ends.map((end) => ends[end] as End),
@@ -138,7 +138,7 @@ export function slotBounds(history: SlotHistory, asked: LotAsked): SlotBounds {
               0,
             ),
     },
-    unrecorded: { ...unrecorded, pieces: pieces(groupOf(({ is }) => is === 'unrecorded')) },
+    unrecorded: { ...unrecorded, pieces: pieces(together.unrecorded) },
     contradiction,
   };
 }
@@ -149,18 +149,48 @@ interface DestinationEnds {
   ends: number[];
 }
 
-/** Ends of one outcome in one case are one destination; those of no case, one for each outcome. */
-function destinationsOf({ events }: SlotHistory, ends: readonly End[]): DestinationEnds[] {
-  const found = new Map<string, DestinationEnds>();
-  for (const [at, { is }] of ends.entries()) {
-    const event = typeof is === 'number' ? events[is] : undefined;
+/** Places among the ends, each in rising order. */
+interface Groups {
+  /** Ends of one outcome in one case are one destination; those of no case, one for each outcome. */
+  destinations: DestinationEnds[];
+  cases: number[];
+  now: number[];
+  unrecorded: number[];
+  outcomes: Record<Outcome, number[]>;
+}
+
+function groupsOf({ events }: SlotHistory, ends: readonly End[]): Groups {
+  const outcomes = Object.fromEntries(OUTCOMES.map((outcome) => [outcome, [] as number[]]));
+  const groups: Groups = {
+    destinations: [],
+    cases: [],
+    now: [],
+    unrecorded: [],
+    outcomes: outcomes as Groups['outcomes'],
+  };
+  const ofCase = new Map<string | null, DestinationEnds[]>();
+  for (let at = 0; at < ends.length; at += 1) {
+    const { is } = ends[at] as End;
+    if (typeof is !== 'number') {
+      groups[is].push(at);
+      continue;
+    }
+    const event = events[is];
     if (event?.kind !== 'out') continue;
-    const key = `${event.outcome} ${event.case ?? ''}`;
-    const one = found.get(key) ?? { case: event.case, outcome: event.outcome, ends: [] };
-    one.ends.push(at);
-    found.set(key, one);
+    if (event.case !== null) groups.cases.push(at);
+    groups.outcomes[event.outcome].push(at);
+    const its = ofCase.get(event.case);
+    const known = its?.find(({ outcome }) => outcome === event.outcome);
+    if (known) {
+      known.ends.push(at);
+      continue;
+    }
+    const one = { case: event.case, outcome: event.outcome, ends: [at] };
+    if (its) its.push(one);
+    else ofCase.set(event.case, [one]);
+    groups.destinations.push(one);
   }
-  return [...found.values()];
+  return groups;
 }
 
 function cameIn({ events }: SlotHistory, wanted: (arrival: { lot: string | null; atMs: number }) => boolean) {
@@ -196,12 +226,13 @@ function whyOf(
   hasLeft: (end: End) => boolean,
   isContradicted: boolean,
 ): Why[] {
-  const sum = (wanted: (end: End) => boolean) =>
-    ends.reduce((pieces, end) => pieces + (wanted(end) ? end.quantity : 0), 0);
-  const read = sum(({ lot }) => lot === asked.lot);
-  const otherRead = sum(({ lot }) => lot !== null && lot !== asked.lot);
-  const leftBefore = sum((end) => end.lot === null && hasLeft(end));
-  const unread = sum((end) => end.lot === null && !hasLeft(end));
+  let [read, otherRead, leftBefore, unread] = [0, 0, 0, 0];
+  for (const end of ends) {
+    if (end.lot === asked.lot) read += end.quantity;
+    else if (end.lot !== null) otherRead += end.quantity;
+    else if (hasLeft(end)) leftBefore += end.quantity;
+    else unread += end.quantity;
+  }
 
   const why: Why[] = [];
   if (read > 0) why.push({ kind: 'read', pieces: read });

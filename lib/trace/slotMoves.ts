@@ -48,7 +48,7 @@ export function slotHistory(moves: readonly SlotMove[], before = 0): SlotHistory
 }
 
 function explainedAway(moves: readonly SlotMove[]): SlotMove[] {
-  if (!moves.some(({ act }) => act === 'explained')) return [...moves];
+  if (!moves.some(({ act }) => act === 'explained')) return moves.slice();
   const left = moves.map((move) => ({ ...move }));
   for (const [at, explained] of left.entries()) {
     if (explained.act !== 'explained') continue;

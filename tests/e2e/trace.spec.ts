@@ -52,6 +52,27 @@ test('a lot is found, traced to its cases, rehearsed, called back, acknowledged,
   await expect(page.getByText('Implanted', { exact: true }).first()).toBeVisible();
   await expectAccessible(page);
 
+  // the cases come a page at a time from the server, and the address says which
+  const table = page.getByRole('table', { name: `Cases and lot ${lot}` });
+  const firstCase = await table.getByRole('link').first().textContent();
+  const pages = page.getByRole('navigation', { name: /^Pages of / });
+  await pages.getByRole('button', { name: 'Next' }).click();
+  await expect(pages.getByRole('status')).toHaveText(/^51–/);
+  await expect(table.getByRole('link').first()).not.toHaveText(firstCase ?? '');
+  await expect(page).toHaveURL(/cases-page=2/);
+  await page.reload();
+  await expect(table.getByRole('link').first()).not.toHaveText(firstCase ?? '');
+  await table.getByRole('button', { name: 'Case', exact: true }).click();
+  await expect(pages.getByRole('status')).toHaveText(/^1–50 of/);
+  await expect(page).toHaveURL(/cases-sort=reference/);
+  await expect
+    .poll(async () => {
+      const shown = await table.getByRole('link').allTextContents();
+      const inOrder = [...shown].sort(new Intl.Collator('en-GB', { numeric: true }).compare);
+      return shown.join() === inOrder.join();
+    })
+    .toBe(true);
+
   // nothing is chosen beforehand, and a recall without a reason is refused beside its field
   await page.getByRole('button', { name: 'Call it back' }).click();
   const dialog = page.getByRole('dialog');

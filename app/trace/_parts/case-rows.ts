@@ -1,6 +1,6 @@
 import type { NamedCase } from '@/db/queries/trace/lot';
 import type { ReachedCase } from '@/lib/trace/recall';
-import type { ReachedCaseRow } from './reached-cases';
+import type { ReachedCaseRow } from './case-columns';
 
 /** Reached cases with their references, dates and surgeons, as the table takes them. */
 export function caseRows(

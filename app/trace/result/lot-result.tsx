@@ -6,25 +6,32 @@ import { Status } from '@/app/_ui/status';
 import type { LotSeen } from '@/db/queries/trace/lot';
 import { itemId } from '@/lib/identity/ids';
 import { turnStep } from '@/lib/sets/setState';
-import { lotCases } from '@/lib/trace/lotCases';
 import { recallWords } from '@/lib/wording/recall';
 import { TURN_STEP_WORDS } from '@/lib/wording/sets';
 import { boundsWord, traceWords } from '@/lib/wording/trace';
 import { BalanceTable } from '../_parts/balance-table';
-import { caseRows } from '../_parts/case-rows';
+import { LotCases } from '../_parts/lot-cases';
 import { OpenRecall } from '../_parts/open-recall';
-import { ReachedCases } from '../_parts/reached-cases';
+import { servedLotCases } from '../_parts/served-lot-cases';
 import { TraceScans } from '../_parts/trace-scans';
 import styles from '../trace.module.css';
 
 const NOT_SHOWN = 'not shown';
 
 /** A lot forward: from its receipt to shelf, slots and cases. */
-export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boolean }) {
+export function LotResult({
+  traced,
+  casesQuery,
+  mayOpen,
+}: {
+  traced: LotSeen;
+  /** What of the address its cases are served by. */
+  casesQuery: string;
+  mayOpen: boolean;
+}) {
   const { item, trace, cases, sets, heaps, unknownLots, toHold } = traced;
   const { lot, balance } = trace;
-  const count = (standing: 'confirmed' | 'possible' | 'excluded') =>
-    trace.cases.filter((one) => one.standing === standing).length;
+  const { confirmed, possible } = cases.counts;
   const onShelf = trace.heaps.filter(({ quantity }) => quantity > 0);
   const piecesToHold = [
     ...onShelf.map(({ quantity }) => quantity),
@@ -61,13 +68,13 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
       <FigureRow>
         <Figure
           label="Cases confirmed"
-          value={String(count('confirmed'))}
-          status={count('confirmed') > 0 ? <Status tone="stop">Had pieces of it</Status> : undefined}
+          value={String(confirmed)}
+          status={confirmed > 0 ? <Status tone="stop">Had pieces of it</Status> : undefined}
         />
         <Figure
           label="Cases possible"
-          value={String(count('possible'))}
-          status={count('possible') > 0 ? <Status tone="attention">May have had some</Status> : undefined}
+          value={String(possible)}
+          status={possible > 0 ? <Status tone="attention">May have had some</Status> : undefined}
         />
         <Figure
           label="Implanted"
@@ -144,13 +151,7 @@ export function LotResult({ traced, mayOpen }: { traced: LotSeen; mayOpen: boole
         )}
       </Section>
       <Section title="Cases" note={traceWords.casesNote}>
-        <ReachedCases
-          caption={`Cases and lot ${lot}`}
-          rows={caseRows(
-            lotCases(trace, (setId) => sets.get(setId)?.code ?? setId),
-            cases,
-          )}
-        />
+        <LotCases caption={`Cases and lot ${lot}`} first={servedLotCases(cases)} firstQuery={casesQuery} />
       </Section>
       <Section title="Balance">
         {balance === null ? (

@@ -3,6 +3,7 @@ import { enter } from '@/app/_server/enter';
 import { EmptyState } from '@/app/_ui/empty-state';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
+import { onlyTexts } from '@/app/_ui/served-rows';
 import { traceCase } from '@/db/queries/trace/caseTrace';
 import { traceLot } from '@/db/queries/trace/lot';
 import { tracePerson, traceSteriliser } from '@/db/queries/trace/period';
@@ -11,7 +12,7 @@ import { itemId, loadId, setId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { instantOf } from '@/lib/theatre/localTime';
-import { recallOf } from '@/lib/trace/recall';
+import { lotCasesAsked } from '../_parts/lot-cases-asked';
 import { TraceScans } from '../_parts/trace-scans';
 import { CaseResult } from './case-result';
 import { LotResult } from './lot-result';
@@ -34,10 +35,9 @@ export default async function TraceResultPage({ searchParams }: { searchParams: 
   const mayOpen = may(person.role, 'openRecall');
   switch (value('of')) {
     case 'lot': {
-      const of = recallOf.safeParse({ kind: 'lot', itemId: value('item'), lot: value('lot') });
-      const traced =
-        of.success && of.data.kind === 'lot' ? await traceLot(db, of.data.itemId, of.data.lot) : null;
-      return traced ? <LotResult traced={traced} mayOpen={mayOpen} /> : <NothingFound />;
+      const { of, cases, query } = lotCasesAsked(onlyTexts(asked));
+      const traced = of && (await traceLot(db, of.itemId, of.lot, cases));
+      return traced ? <LotResult traced={traced} casesQuery={query} mayOpen={mayOpen} /> : <NothingFound />;
     }
     case 'item': {
       const id = itemId.safeParse(value('item'));

@@ -1,4 +1,5 @@
-import { type SQL, sql } from 'drizzle-orm';
+import { sql } from 'drizzle-orm';
+import type { MoveAct } from '@/lib/pieces/move';
 import {
   isEarlierNeeded,
   type LotMove,
@@ -8,27 +9,48 @@ import {
   lotTrace,
 } from '@/lib/trace/lotTrace';
 import type { Queries } from '../../client';
+import { prepared } from '../../prepared';
 import { slotsSince } from './slotsSince';
 import { slotWindow } from './slotWindow';
 import { STANDS } from './standing';
 
+const put = (name: string) => sql.placeholder(name);
+
 /** Every move that names a lot of an item. */
-export const movesOfLot = (itemId: string, lot: string): SQL => sql`
-  SELECT act, quantity, from_stock_id AS fromStockId, from_set_id AS fromSetId, to_stock_id AS toStockId,
-      to_set_id AS toSetId, case_id AS caseId, pick_id AS pickId, done_at AS doneAt
-    FROM piece_moves INDEXED BY piece_moves_by_lot
-    WHERE lot = ${lot} AND item_id = ${itemId} ${STANDS} ORDER BY seq`;
+const movesOfLot = prepared((read) =>
+  read
+    .select({
+      act: sql<MoveAct>`act`,
+      quantity: sql<number>`quantity`,
+      fromStockId: sql<string | null>`from_stock_id`,
+      fromSetId: sql<string | null>`from_set_id`,
+      toStockId: sql<string | null>`to_stock_id`,
+      toSetId: sql<string | null>`to_set_id`,
+      caseId: sql<string | null>`case_id`,
+      pickId: sql<string | null>`pick_id`,
+      doneAt: sql<string>`done_at`,
+    })
+    .from(sql`piece_moves INDEXED BY piece_moves_by_lot`)
+    .where(sql`lot = ${put('lot')} AND item_id = ${put('itemId')} ${STANDS}`)
+    .orderBy(sql`seq`)
+    .prepare(),
+);
 
 /**
  * Sets into whose slots pieces of unknown lot came since the lot was first here, any of which may be of it, and when the
  * first did.
  */
-export const unknownLotSlots = (itemId: string, sinceAt: string): SQL => sql`
-  SELECT move.to_set_id AS setId, min(move.done_at) AS sinceAt
-    FROM piece_moves move INDEXED BY piece_moves_of_unknown_lot
-    WHERE move.item_id = ${itemId} AND move.done_at >= ${sinceAt} AND move.lot IS NULL AND move.to_set_id IS NOT NULL
-      AND move.act IN ('opening', 'refilled', 'found', 'explained')
-    GROUP BY move.to_set_id`;
+const unknownLotSlots = prepared((read) =>
+  read
+    .select({ setId: sql<string>`to_set_id`, sinceAt: sql<string>`min(done_at)` })
+    .from(sql`piece_moves INDEXED BY piece_moves_of_unknown_lot`)
+    .where(
+      sql`item_id = ${put('itemId')} AND done_at >= ${put('sinceAt')} AND lot IS NULL AND to_set_id IS NOT NULL
+        AND act IN ('opening', 'refilled', 'found', 'explained')`,
+    )
+    .groupBy(sql`to_set_id`)
+    .prepare(),
+);
 
 /** A lot as far as its facts tell, and the sets it never came into by any record, with pieces whose lot nobody knows. */
 export interface LotOnRecord {
@@ -42,12 +64,9 @@ export interface LotOnRecord {
  * there earlier decides.
  */
 export function lotOnRecord(read: Queries, itemId: string, lot: string): LotOnRecord | null {
-  const moves = read.all(movesOfLot(itemId, lot)) as LotMove[];
+  const moves: LotMove[] = movesOfLot(read).all({ itemId, lot });
   if (moves.length === 0) return null;
-  const unknown = read.all(unknownLotSlots(itemId, lotFirstHere(moves) ?? '')) as {
-    setId: string;
-    sinceAt: string;
-  }[];
+  const unknown = unknownLotSlots(read).all({ itemId, sinceAt: lotFirstHere(moves) ?? '' });
   const firstIn = new Map<string, string>();
   const note = (setId: string | null, at: string) => {
     if (setId !== null && at < (firstIn.get(setId) ?? END)) firstIn.set(setId, at);

@@ -8,7 +8,7 @@ import { traceWords } from '@/lib/wording/trace';
 import type { Queries } from '../../client';
 import { packsInLoads } from '../loads/fates';
 import { loadsInDoubt } from './loadsAround';
-import { lotTraced } from './lot';
+import { type LotTraced, lotTraced } from './lot';
 import { STANDS } from './standing';
 
 const NOTHING: RecallReach = { cases: [], sets: [], heaps: [], unknownLots: [], contradictions: [] };
@@ -29,8 +29,11 @@ export async function recallReach(read: Queries, of: RecallOf): Promise<RecallRe
 
 async function reachOfLot(read: Queries, itemId: string, lot: string): Promise<RecallReach | null> {
   const traced = await lotTraced(read, itemId, lot);
-  if (!traced) return null;
-  const { trace, sets, unknownLots } = traced;
+  return traced && reachOfTrace(traced);
+}
+
+/** What a recall of a lot reaches, from its trace. */
+export function reachOfTrace({ trace, sets, unknownLots }: LotTraced): RecallReach {
   return {
     cases: lotCases(trace, (setId) => sets.get(setId)?.code ?? setId),
     sets: trace.slots.flatMap(({ setId, bounds }) =>

@@ -5,9 +5,8 @@ import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { people, recallHolds, recalls, recallTasks, stock } from '../../schema';
 import { hiddenFrom } from '../bench/blind';
-import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
-import { lotOnRecord } from './lotFacts';
-import { recallReach } from './reach';
+import { lotTraced, type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
+import { reachOfTrace, recallReach } from './reach';
 import { type ReachSeen, reachSeen } from './reachSeen';
 import { recallNames } from './recallNames';
 import { ofRecall } from './recallRow';
@@ -58,10 +57,12 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
   if (!row) return null;
   const of = ofRecall(row);
   const asOpened = reachSchema.parse(row.found);
-  const asIs = row.closedAt === null ? ((await recallReach(read, of)) ?? asOpened) : asOpened;
+  const isOpen = row.closedAt === null;
+  const lot = isOpen && of.kind === 'lot' ? await lotTraced(read, of.itemId, of.lot) : null;
+  const now = lot ? reachOfTrace(lot) : isOpen ? await recallReach(read, of) : null;
+  const asIs = now ?? asOpened;
   const hidden = await hiddenFrom(db);
   const [found, reach] = [reachSeen(asOpened, hidden), reachSeen(asIs, hidden)];
-  const lot = of.kind === 'lot' && row.closedAt === null ? lotOnRecord(read, of.itemId, of.lot) : null;
   const isBlind = [...asIs.sets, ...asOpened.sets, ...(lot?.trace.slots ?? [])].some(({ setId }) =>
     hidden.has(setId),
   );
@@ -126,11 +127,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
       }))
       .sort((a, b) => a.name.localeCompare(b.name, 'en') || a.task.localeCompare(b.task)),
     isBlind,
-    balance: isBlind
-      ? null
-      : row.closedAt === null
-        ? (lot?.trace.balance ?? null)
-        : (row.balance as LotBalance | null),
+    balance: isBlind ? null : isOpen ? (lot?.trace.balance ?? null) : (row.balance as LotBalance | null),
   };
 }
 

@@ -8,7 +8,7 @@ export function trace({ lot, firstHereAtMs, events, now }: TraceInput): Answer<T
   const { outcomes: _, ...found } = slotBounds({ events, now }, { lot, firstHereAtMs });
   const answer: TraceOutput = {
     ...found,
-    destinations: found.destinations.map(({ why, isBeside: _beside, ...one }) => ({
+    destinations: found.destinations.map(({ why, isBeside: _beside, lastAtMs: _at, ...one }) => ({
       ...one,
       reasons: why.map((reason) => traceWords.why(reason, lot)),
     })),

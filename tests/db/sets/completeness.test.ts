@@ -7,7 +7,7 @@ import { completenessOfSets } from '@/db/queries/completeness';
 import { keptVersions } from '@/db/queries/keptVersions';
 import { listPeople } from '@/db/queries/people';
 import { loadSetSettings } from '@/db/queries/sets';
-import { benchCounts, configurationLines, setContents, sets } from '@/db/schema';
+import { benchCounts, configurationLines, items, setContents, sets } from '@/db/schema';
 import { completeness } from '@/lib/calculations/completeness/completeness';
 import { configurationVersionId } from '@/lib/identity/ids';
 import { completenessInputOf, type HeldLine } from '@/lib/sets/holdings';
@@ -22,14 +22,14 @@ async function plain(db: Database) {
     db.read.select().from(sets),
     db.read.select().from(setContents),
   ]);
-  const items = new Map(catalogue.map((item) => [item.id, item]));
+  const byItem = new Map(catalogue.map((item) => [item.id, item]));
   return rows.map(({ id, versionId }) => {
     const version = versions.get(configurationVersionId.parse(versionId));
     const lines = (version?.lines ?? []).map((line): HeldLine => {
       const row = held.find((one) => one.setId === id && one.lineId === line.id);
       return { ...line, found: row?.found ?? null, unsound: row?.unsound ?? 0, condition: 'sound' };
     });
-    const answer = completeness(completenessInputOf(lines, [], items, settings));
+    const answer = completeness(completenessInputOf(lines, [], byItem, settings));
     const figures = answer.outcome === 'answered' ? answer.answer : answer.known;
     if (!figures) throw new Error('completeness always gives its figures');
     const short = (mustHaveClass: number) =>
@@ -108,6 +108,23 @@ describe('completeness of every set', () => {
       }),
       { numRuns: 25, seed: 952 },
     );
+  });
+
+  it('is judged anew where an item is called something else, though nothing moved', async () => {
+    const db = await demoDatabase();
+    const before = await completenessOfSets(db);
+    const named = before.flatMap(({ mustHaves }) => mustHaves.lines.map(({ item }) => item));
+    const [code] = named;
+    if (code === undefined) throw new Error('a must-have of the demo is not simply there');
+    await db.tx((write) =>
+      write
+        .update(items)
+        .set({ name: 'Called otherwise', revision: sql`revision + 1` })
+        .where(eq(items.code, code)),
+    );
+    const after = await completenessOfSets(db);
+    expect(byId(after)).toEqual(byId(await plain(db)));
+    expect(after).not.toEqual(before);
   });
 
   it('takes nothing for kept that was taken back with its transaction', async () => {

@@ -5,14 +5,15 @@ import type { Database } from '@/db/client';
 import { usedInYear } from '@/db/queries/shelf/usedInYear';
 import { traceCase } from '@/db/queries/trace/caseTrace';
 import { loadsInDoubt } from '@/db/queries/trace/loadsAround';
-import { traceLot } from '@/db/queries/trace/lot';
+import { type LotSeen, traceLot } from '@/db/queries/trace/lot';
 import { recallReach } from '@/db/queries/trace/reach';
 import { listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
 import { slotWindow } from '@/db/queries/trace/slotWindow';
-import type { Reading } from '@/db/reader';
+import { type Reading, THE_PROGRAM } from '@/db/reader';
 import * as schema from '@/db/schema';
 import { itemId, loadId, setId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
+import { CASES_A_PAGE, type CasePageAsked } from '@/lib/trace/casePage';
 import { historyDatabase } from '../../setup/database';
 
 /** Tables that grow with every day of a hospital: none of them is ever read from end to end. */
@@ -35,6 +36,8 @@ const GROWING = [
 
 /** The connection that reads, which the type of queries does not show. */
 const clientOf = (db: Database) => (db.read as unknown as { $client: Sqlite.Database }).$client;
+
+const asProgram = ({ read }: Database): Reading => ({ read, reader: THE_PROGRAM });
 
 /** What is asked of the history database meanwhile, each once, with how it is answered. */
 async function plansOf(ask: (db: Reading) => unknown): Promise<{ query: string; steps: string[] }[]> {
@@ -118,6 +121,32 @@ it('a recall by lot is read along its indexes: the lot’s own moves, and its sl
   expect(steps).toContain(
     'SEARCH piece_moves USING COVERING INDEX piece_moves_out_of_slot (from_set_id=? AND item_id=? AND done_at>?)',
   );
+});
+
+it('of the cases of a lot, names are looked up for one page; for all only where they are put in order by them', async () => {
+  const { lot } = await something();
+  /** How long the list of cases is whose names are looked up; the log of statements cuts a long one short, and says by how much. */
+  const asked = async (cases?: CasePageAsked) => {
+    const plans = await plansOf((db) => traceLot(db, lot.itemId, lot.lot, cases));
+    expectAlongIndexes(plans);
+    const [one, ...others] = plans.filter(({ query }) => query.includes('CROSS JOIN cases booked'));
+    expect(others).toEqual([]);
+    const [, text = '', more = '0'] =
+      /json_each\('(.*?)'(?:\/\*\+(\d+) bytes\*\/)?\)/.exec(one?.query ?? '') ?? [];
+    return text.length + Number(more);
+  };
+  const told = async (cases?: CasePageAsked) =>
+    traceLot(asProgram(await historyDatabase()), lot.itemId, lot.lot, cases);
+  const traced = await told();
+  const lengthOf = (ids: readonly string[]) => JSON.stringify(ids).length;
+  const pageOf = (one: LotSeen | null) => lengthOf((one?.cases.rows ?? []).map(({ id }) => id));
+  expect(traced?.cases.counts.total).toBeGreaterThan(CASES_A_PAGE);
+  expect(traced?.cases.rows).toHaveLength(CASES_A_PAGE);
+  expect(await asked()).toBe(pageOf(traced));
+  const byStanding = { order: 'standing', isDescending: true, page: 2 } as const;
+  expect(await asked(byStanding)).toBe(pageOf(await told(byStanding)));
+  const bySurgeon = { order: 'surgeon', isDescending: false, page: 1 } as const;
+  expect(await asked(bySurgeon)).toBe(lengthOf((traced?.trace.cases ?? []).map(({ caseId }) => caseId)));
 });
 
 it('a slot read as a whole is read backwards along its indexes, page by page, and is not sorted', async () => {

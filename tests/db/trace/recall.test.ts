@@ -14,12 +14,23 @@ import { traceReach } from '@/db/queries/trace/reached';
 import { type ClosedRecalls, listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
 import { findRecall } from '@/db/queries/trace/recalls';
 import { THE_PROGRAM } from '@/db/reader';
-import { loads, notices, pieceMoves, recallHolds, recalls, recallTasks, sets, stock } from '@/db/schema';
+import {
+  cases,
+  loads,
+  notices,
+  pieceMoves,
+  recallHolds,
+  recalls,
+  recallTasks,
+  sets,
+  stock,
+} from '@/db/schema';
 import { itemId, type NewId, recallId, setId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
 import { touchedBy } from '@/lib/loads/touched';
 import type { Attestation } from '@/lib/people/attestation';
 import type { Role } from '@/lib/people/role';
+import { CASE_ORDERS } from '@/lib/trace/casePage';
 import { historyDatabase } from '../../setup/database';
 
 const AT = '2026-01-14T09:00:00.000Z';
@@ -102,6 +113,37 @@ describe('the trace of a lot', () => {
         const [heap] = await db.read.select().from(stock).where(eq(stock.id, stockId));
         expect(heap?.quantity).toBe(quantity);
       }
+    }
+  });
+
+  it('names every case once over its pages, with its bounds and its reasons, in every order', async () => {
+    const { db } = await hospital();
+    const { itemId: item, lot } = mixedLot(db);
+    const traced = await traceLot(asProgram(db), item, lot);
+    const reach = await recallReach(db.read, { kind: 'lot', itemId: item, lot });
+    if (!traced || !reach) throw new Error(`${lot} was here`);
+    const { total, confirmed, possible, excluded } = traced.cases.counts;
+    expect(total).toBe(reach.cases.length);
+    for (const [standing, count] of Object.entries({ confirmed, possible, excluded }))
+      expect(reach.cases.filter((one) => one.standing === standing)).toHaveLength(count);
+    const named = new Map(
+      (await db.read.select().from(cases)).map(({ id, reference, caseDate }) => [id, [reference, caseDate]]),
+    );
+    const byId = new Map(reach.cases.map((one) => [one.caseId, one]));
+    for (const order of CASE_ORDERS) {
+      const seen = new Set<string>();
+      for (let page = 1; seen.size < total && page <= total; page += 1) {
+        const asked = { order, isDescending: page % 2 === 0 && order === 'first', page };
+        for (const { id, reference, date, surgeon: _, ...told } of (
+          await traceLot(asProgram(db), item, lot, asked)
+        )?.cases.rows ?? []) {
+          expect(seen.has(id)).toBe(false);
+          seen.add(id);
+          expect([reference, date]).toEqual(named.get(id));
+          expect({ caseId: id, ...told }).toEqual(byId.get(id));
+        }
+      }
+      expect(seen.size).toBe(total);
     }
   });
 
