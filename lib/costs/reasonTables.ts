@@ -1,4 +1,5 @@
 import type { FigureTable } from '../documents/figureTable';
+import { groupBy } from '../lists/groupBy';
 import type { Reason } from '../reasons/reason';
 import { delayStep } from '../usage/act';
 import { costsWords as words } from '../wording/costs';
@@ -13,6 +14,7 @@ import {
   type WasteGroup,
   type WrittenOff,
   wasteByNamedReason,
+  wasteBySet,
   writtenOffByReason,
 } from './reasonGroups';
 
@@ -96,25 +98,14 @@ export function reasonTable(which: ReasonTable, facts: ReasonFacts): FigureTable
       return {
         ...head,
         columns: [column('Procedure', 'text'), REASON, ...WASTE],
-        rows: [...new Set(cases.map(procedureOf))].flatMap((key) =>
-          byKey(key, wasteByNamedReason(cases.filter((one) => procedureOf(one) === key))),
-        ),
+        rows: [...groupBy(cases, procedureOf)].flatMap(([key, its]) => byKey(key, wasteByNamedReason(its))),
       };
-    case 'wasteReasonsBySet': {
-      const ids = cases.flatMap(({ used }) =>
-        used.flatMap(({ wasted, configurationId }) => (wasted && configurationId ? [configurationId] : [])),
-      );
+    case 'wasteReasonsBySet':
       return {
         ...head,
         columns: [column('Set configuration', 'text'), REASON, ...WASTE],
-        rows: [...new Set(ids)].flatMap((id) =>
-          byKey(
-            nameOf(id),
-            wasteByNamedReason(cases, (configurationId) => configurationId === id),
-          ),
-        ),
+        rows: [...wasteBySet(cases)].flatMap(([id, groups]) => byKey(nameOf(id), groups)),
       };
-    }
     case 'wasteReasonsByCase':
       return {
         ...head,

@@ -179,7 +179,7 @@ export async function CostsBody({
             : 'the newest first'
         }
       >
-        <ChartFigure table={{ ...table('cases'), rows: [] }} file={file('cases')} withoutTable>
+        <ChartFigure table={costTable('cases', [], name)} file={file('cases')} withoutTable>
           <CaseTable
             rows={cases
               .slice(-SHOWN)

@@ -54,7 +54,7 @@ type Change =
   | { kind: 'found'; set: number; heap: number; found: number }
   | { kind: 'step'; set: number; step: Store['sets'][number]['step']; readyAt: string | null }
   | { kind: 'held'; set: number; because: string | null }
-  | { kind: 'promised'; set: number; to: string[]; here: boolean }
+  | { kind: 'promised'; set: number; to: readonly string[]; here: boolean }
   | { kind: 'useBy'; set: number; useBy: string | null }
   | { kind: 'onKit'; set: number }
   | { kind: 'gone'; set: number }
@@ -116,7 +116,7 @@ function changed(before: Store, one: Change): Store {
       set.heldBecause = one.because;
       return store;
     case 'promised':
-      set.promisedTo = one.to;
+      set.promisedTo = [...one.to];
       if (one.here) set.promisedHere = true;
       else delete set.promisedHere;
       return store;
