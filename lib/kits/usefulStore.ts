@@ -5,7 +5,7 @@ import type { Store, StoredSet } from './store';
 const itemsOf = new WeakMap<Needs, ReadonlySet<ItemId>>();
 
 /** Every item that could meet any of these needs, those that are not established or refused among them. */
-export function itemsAskedFor(needs: Needs): ReadonlySet<ItemId> {
+function itemsAskedFor(needs: Needs): ReadonlySet<ItemId> {
   const known = itemsOf.get(needs);
   if (known) return known;
   const items = new Set<ItemId>();

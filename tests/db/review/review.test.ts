@@ -282,7 +282,8 @@ describe('costs and losses over the demo’s two years', () => {
   it('the report stays while acts move nothing of a case, and is another after one that may have', async () => {
     const entered = (action: LedgerAct, write: Queries) =>
       appendLedger(write, {
-        ...{ personId: technician.id, action, subject: 'x', body: {}, doneAt: now, enteredAt: now },
+        ...{ personId: technician.id, action, subjectKind: 'case', subjectId: 'case_x', detail: {} },
+        ...{ doneAt: now, enteredAt: now },
       });
     const first = await keptCaseCosts(reading(), PERIOD, now);
     expect(first).toEqual(await loadCaseCosts(reading(), PERIOD, now));
