@@ -7,6 +7,7 @@ import { NO_REASON, reasonWords } from '../wording/reasons';
 import { DELAY_STEP_WORDS } from '../wording/usage';
 import type { CostedCase } from './costedCase';
 import { procedureOf } from './costTables';
+import { keptOf } from './keptOf';
 import {
   type DelayFact,
   type DelayGroup,
@@ -98,13 +99,17 @@ export function reasonTable(which: ReasonTable, facts: ReasonFacts): FigureTable
       return {
         ...head,
         columns: [column('Procedure', 'text'), REASON, ...WASTE],
-        rows: [...groupBy(cases, procedureOf)].flatMap(([key, its]) => byKey(key, wasteByNamedReason(its))),
+        rows: keptOf(cases, 'reasons by procedure', () =>
+          [...groupBy(cases, procedureOf)].map(([key, its]) => [key, wasteByNamedReason(its)] as const),
+        ).flatMap(([key, groups]) => byKey(key, groups)),
       };
     case 'wasteReasonsBySet':
       return {
         ...head,
         columns: [column('Set configuration', 'text'), REASON, ...WASTE],
-        rows: [...wasteBySet(cases)].flatMap(([id, groups]) => byKey(nameOf(id), groups)),
+        rows: [...keptOf(cases, 'reasons by set', () => wasteBySet(cases))].flatMap(([id, groups]) =>
+          byKey(nameOf(id), groups),
+        ),
       };
     case 'wasteReasonsByCase':
       return {
