@@ -54,6 +54,9 @@ const columns: Column<ReadyLine>[] = [
   },
 ];
 
+/** As many of a day are shown at once. */
+const A_PAGE = 25;
+
 /** The coming cases, one table a day. */
 export function CaseList({ lines }: { lines: CaseLine[] }) {
   const ready = useReadiness(lines.filter(({ planned }) => planned).map(({ id }) => id));
@@ -119,6 +122,7 @@ export function CaseList({ lines }: { lines: CaseLine[] }) {
               aligned
               columns={columns}
               rows={rows}
+              pageSize={A_PAGE}
               rowKey={(line) => line.id}
               rowHref={(line) => `/cases/${line.id}`}
             />

@@ -46,7 +46,7 @@ export function stockPage({ lots, lifeOf }: Shelves, params: Pick<URLSearchParam
     pageSize: STOCK_A_PAGE,
   });
   if (params.get('view') === 'lots') {
-    const all = lotRows(lots, lifeOf);
+    const all = lotRows(lots, lifeOf, words.length > 0);
     const rows = found(all).filter((row) => lotShown(row, show));
     return {
       view: 'lots',
@@ -55,7 +55,7 @@ export function stockPage({ lots, lifeOf }: Shelves, params: Pick<URLSearchParam
       total: all.length,
     };
   }
-  const all = itemRows(lots, lifeOf);
+  const all = itemRows(lots, lifeOf, words.length > 0);
   const rows = found(all).filter((row) => itemShown(row, show));
   return {
     view: 'items',

@@ -10,7 +10,7 @@ interface ItemOfRow {
   name: string;
   maker: string;
   status: ShelfLotRow['status'];
-  /** What is searched, small letters. */
+  /** What is searched, small letters; empty where nothing is searched for. */
   text: string;
 }
 
@@ -49,7 +49,7 @@ const small = (words: readonly (string | null)[]): string =>
   words
     .filter((word) => word !== null)
     .join(' ')
-    .toLocaleLowerCase('en-GB');
+    .toLowerCase();
 
 const itemOf = (lot: ShelfLotRow) => ({
   itemId: lot.itemId,
@@ -67,10 +67,14 @@ const wordsOf = (lot: ShelfLotRow) => [
   ...lot.labels,
 ];
 
-export function lotRows(lots: readonly ShelfLotRow[], lifeOf: readonly ShelfLife[]): LotTableRow[] {
+export function lotRows(
+  lots: readonly ShelfLotRow[],
+  lifeOf: readonly ShelfLife[],
+  isSearched: boolean,
+): LotTableRow[] {
   return lots.map((lot, at) => ({
     ...itemOf(lot),
-    text: small([lot.code, lot.name, lot.maker, ...wordsOf(lot)]),
+    text: isSearched ? small([lot.code, lot.name, lot.maker, ...wordsOf(lot)]) : '',
     id: lot.id,
     pieces: lot.pieces?.all ?? null,
     free: lot.pieces?.free ?? null,
@@ -87,7 +91,11 @@ export function lotRows(lots: readonly ShelfLotRow[], lifeOf: readonly ShelfLife
   }));
 }
 
-export function itemRows(lots: readonly ShelfLotRow[], lifeOf: readonly ShelfLife[]): ItemTableRow[] {
+export function itemRows(
+  lots: readonly ShelfLotRow[],
+  lifeOf: readonly ShelfLife[],
+  isSearched: boolean,
+): ItemTableRow[] {
   const withLife = lots.map((lot, at) => ({ lot, life: lifeOf[at] ?? ('none' as const) }));
   return [...groupBy(withLife, ({ lot }) => lot.itemId).values()].flatMap((own): ItemTableRow[] => {
     const [first] = own;
@@ -103,12 +111,14 @@ export function itemRows(lots: readonly ShelfLotRow[], lifeOf: readonly ShelfLif
     return [
       {
         ...itemOf(first.lot),
-        text: small([
-          first.lot.code,
-          first.lot.name,
-          first.lot.maker,
-          ...own.flatMap(({ lot }) => wordsOf(lot)),
-        ]),
+        text: isSearched
+          ? small([
+              first.lot.code,
+              first.lot.name,
+              first.lot.maker,
+              ...own.flatMap(({ lot }) => wordsOf(lot)),
+            ])
+          : '',
         pieces: sum('all'),
         free: sum('free'),
         heaps: own.length,

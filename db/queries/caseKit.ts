@@ -2,7 +2,8 @@ import { sql } from 'drizzle-orm';
 import { storeOfList } from '@/lib/caseLife/list';
 import type { Item } from '@/lib/catalogue/item';
 import { setId } from '@/lib/identity/ids';
-import { type CaseKit, type KitQuestion, planKit } from '@/lib/kits/caseKit';
+import type { CaseKit, KitQuestion } from '@/lib/kits/caseKit';
+import { keptKit } from '@/lib/kits/keptKit';
 import type { KitSettings } from '@/lib/kits/settings';
 import type { Solver } from '@/lib/kits/solver';
 import type { Store } from '@/lib/kits/store';
@@ -142,7 +143,7 @@ function kitFrom(
   construct: Construct,
   { solver, lengthCover }: { solver: Solver | null; lengthCover: KitQuestion['lengthCover'] },
 ): Promise<CaseKit> {
-  return planKit({
+  return keptKit({
     ...basis,
     construct,
     caseDate: booked.caseDate,

@@ -1,10 +1,11 @@
-import { and, asc, eq, gt, inArray, isNull, ne, notInArray, or, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, ne, notInArray, or, type SQL, sql } from 'drizzle-orm';
 import { configurationId, itemId, placeId, type StockId, setId, stockId } from '@/lib/identity/ids';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
 import { groupBy } from '@/lib/lists/groupBy';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { turnStep } from '@/lib/sets/setState';
 import { lapsesOf, whyNotForCase } from '@/lib/sets/short/decision';
+import type { Queries } from '../client';
 import { mayRead, type Reading } from '../reader';
 import {
   cases,
@@ -35,7 +36,7 @@ export async function loadStore(db: Reading, forCase: string | null, sets?: Sets
   mayRead(db, 'readHospital');
   const [onFile, packs, decisions, hidden, letOut] = await Promise.all([
     sets ?? setsOnFile(db),
-    loadPacks(db, forCase),
+    loadPacks(db, forCase, sets?.heaps),
     presentDecisions(db.read),
     hiddenFrom(db),
     letOutForOthers(db, forCase),
@@ -124,9 +125,11 @@ export interface SetsOnFile {
   promises: ReadonlyMap<string, readonly { caseId: string; reference: string }[]>;
   /** By set, the case whose kit it lies with. */
   kits: Awaited<ReturnType<typeof setsOnKits>>;
+  /** Heaps of pouches and sterile packs that hold something. */
+  heaps: HeapRow[];
 }
 
-/** What `loadStore` reads of sets, which is the same for every case. */
+/** What `loadStore` reads of sets and heaps, which is the same for every case. */
 export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
   mayRead(db, 'readHospital');
   const { read } = db;
@@ -136,7 +139,7 @@ export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
   const container = sql<
     number | null
   >`(SELECT mass_grams FROM ${items} WHERE id = ${configurationVersions.containerItemId})`;
-  const [rows, contents, promised, kits] = await Promise.all([
+  const [rows, contents, promised, kits, heaps] = await Promise.all([
     read
       .select({
         set: sets,
@@ -161,6 +164,7 @@ export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
       .from(setPromises)
       .innerJoin(cases, eq(cases.id, setPromises.caseId)),
     setsOnKits(read),
+    heapRows(read, HOLDS_SOMETHING),
   ]);
   const onFile = rows.map(({ set, place, ...row }): SetsOnFile['sets'][number] => {
     const held = contents.get(set.id) ?? NOTHING_IN_IT;
@@ -188,7 +192,7 @@ export async function setsOnFile(db: Reading): Promise<SetsOnFile> {
       },
     };
   });
-  return { sets: onFile, promises: groupBy(promised, (promise) => promise.setId), kits };
+  return { sets: onFile, promises: groupBy(promised, (promise) => promise.setId), kits, heaps };
 }
 
 /** The sets as they are for a case that none of them has to do with: the same for all of these. */
@@ -231,20 +235,38 @@ function setFor(
 /** Where a set stands that is in theatre for the very case that is looked at. */
 const IN_THEATRE = { id: placeId.parse('place_in-theatre'), name: 'in theatre', metres: 0 };
 
-/** Pouches and sterile packs; what lies unsterile on the shelf goes into no kit. */
-async function loadPacks({ read }: Reading, forCase: string | null): Promise<StoredPack[]> {
+interface HeapRow {
+  stock: typeof stock.$inferSelect;
+  place: typeof places.$inferSelect;
+}
+
+/** Pouches and sterile packs; what lies unsterile on the shelf goes into no kit, and heaps that are used up stay on record. */
+const HOLDS_SOMETHING = and(inArray(stock.form, ['pouch', 'sterilePacked']), gt(stock.quantity, 0));
+
+const heapRows = (read: Queries, where: SQL | undefined): Promise<HeapRow[]> =>
+  Promise.resolve(
+    read
+      .select({ stock, place: places })
+      .from(stock)
+      .innerJoin(places, eq(places.id, stock.placeId))
+      .where(where)
+      .orderBy(asc(stock.useBy), asc(stock.id)),
+  );
+
+async function loadPacks(
+  { read }: Reading,
+  forCase: string | null,
+  heaps: HeapRow[] | undefined,
+): Promise<StoredPack[]> {
   const [kits, out] = await Promise.all([
     onKits(read, { exceptCase: forCase }),
     forCase === null ? new Map<string, number>() : packsOutFor(read, forCase),
   ]);
-  // heaps that are used up stay on record: only those that hold something are looked at, and those the case took
-  const there = and(inArray(stock.form, ['pouch', 'sterilePacked']), gt(stock.quantity, 0));
-  const rows = await read
-    .select({ stock, place: places })
-    .from(stock)
-    .innerJoin(places, eq(places.id, stock.placeId))
-    .where(out.size === 0 ? there : or(there, inArray(stock.id, [...out.keys()])))
-    .orderBy(asc(stock.useBy), asc(stock.id));
+  // what the case took is at its hand, even where nothing is left of the heap
+  const rows =
+    out.size === 0
+      ? (heaps ?? (await heapRows(read, HOLDS_SOMETHING)))
+      : await heapRows(read, or(HOLDS_SOMETHING, inArray(stock.id, [...out.keys()])));
   return rows.map(({ stock: row, place }) => ({
     id: stockId.parse(row.id),
     itemId: itemId.parse(row.itemId),

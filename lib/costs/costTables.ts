@@ -3,7 +3,8 @@ import type { FigureTable } from '../documents/figureTable';
 import { monthWords, wasteCodeWords, costsWords as words } from '../wording/costs';
 import { REGION_WORDS } from '../wording/plans';
 import type { CostedCase } from './costedCase';
-import { costGroups, costsBySet, wasteByReason } from './groups';
+import { type CostGroup, costGroup, costGroups, costsBySet, type SetCost, wasteByReason } from './groups';
+import { keptOf } from './keptOf';
 
 export const COST_TABLES = ['months', 'reasons', 'procedures', 'sets', 'cases'] as const;
 export type CostTable = (typeof COST_TABLES)[number];
@@ -12,6 +13,20 @@ export type CostTable = (typeof COST_TABLES)[number];
 export function procedureOf({ procedure, region }: Pick<CostedCase, 'procedure' | 'region'>): string {
   return procedure ?? words.noProcedure(REGION_WORDS[region as keyof typeof REGION_WORDS] ?? region);
 }
+
+/** Figures of a report as its charts and tables have them, each worked out once of the same cases. */
+export const costFigures = {
+  all: (cases: readonly CostedCase[]): CostGroup => keptOf(cases, 'all', () => costGroup('all', cases)),
+  /** In the order of the months. */
+  months: (cases: readonly CostedCase[]): readonly CostGroup[] =>
+    keptOf(cases, 'months', () => costGroups(cases, ({ on }) => on.slice(0, 7))),
+  /** Those with the most cases first. */
+  procedures: (cases: readonly CostedCase[]): readonly CostGroup[] =>
+    keptOf(cases, 'procedures', () => costGroups(cases, procedureOf).sort((a, b) => b.cases - a.cases)),
+  sets: (cases: readonly CostedCase[]): readonly SetCost[] => keptOf(cases, 'sets', () => costsBySet(cases)),
+  waste: (cases: readonly CostedCase[]): ReturnType<typeof wasteByReason> =>
+    keptOf(cases, 'waste', () => wasteByReason(cases)),
+};
 
 const PART_COLUMNS = COST_PARTS.map((part) => ({ header: words.parts[part], kind: 'pence' as const }));
 
@@ -36,13 +51,15 @@ export function costTable(
           ...PART_COLUMNS,
           { header: 'Share of waste', kind: 'share' },
         ],
-        rows: costGroups(cases, ({ on }) => on.slice(0, 7)).map((group) => [
-          monthWords(group.key),
-          group.cases,
-          group.whole,
-          ...COST_PARTS.map((part) => group.parts[part]),
-          group.wasteShare,
-        ]),
+        rows: costFigures
+          .months(cases)
+          .map((group) => [
+            monthWords(group.key),
+            group.cases,
+            group.whole,
+            ...COST_PARTS.map((part) => group.parts[part]),
+            group.wasteShare,
+          ]),
       };
     case 'reasons':
       return {
@@ -53,12 +70,9 @@ export function costTable(
           { header: 'Wasted', kind: 'pence' },
           { header: 'Pieces without a price', kind: 'number' },
         ],
-        rows: wasteByReason(cases).map(({ code, pieces, pence, unknown }) => [
-          wasteCodeWords(code),
-          pieces,
-          pence,
-          unknown,
-        ]),
+        rows: costFigures
+          .waste(cases)
+          .map(({ code, pieces, pence, unknown }) => [wasteCodeWords(code), pieces, pence, unknown]),
       };
     case 'procedures':
       return {
@@ -74,8 +88,8 @@ export function costTable(
           { header: 'Wasted', kind: 'pence' },
           { header: 'Share of waste', kind: 'share' },
         ],
-        rows: costGroups(cases, procedureOf)
-          .sort((a, b) => b.cases - a.cases)
+        rows: costFigures
+          .procedures(cases)
           .map((group) => [
             group.key,
             group.cases,
@@ -99,14 +113,16 @@ export function costTable(
           { header: 'Wasted a turn', kind: 'pence' },
           { header: 'Pieces without a price', kind: 'number' },
         ],
-        rows: costsBySet(cases).map(({ configurationId, turns, implantedPence, wastedPence, unknown }) => [
-          nameOf(configurationId),
-          turns,
-          implantedPence,
-          wastedPence,
-          turns === 0 ? null : wastedPence / turns,
-          unknown,
-        ]),
+        rows: costFigures
+          .sets(cases)
+          .map(({ configurationId, turns, implantedPence, wastedPence, unknown }) => [
+            nameOf(configurationId),
+            turns,
+            implantedPence,
+            wastedPence,
+            turns === 0 ? null : wastedPence / turns,
+            unknown,
+          ]),
       };
     case 'cases':
       return {

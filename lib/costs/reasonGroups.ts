@@ -46,6 +46,27 @@ export function wasteByNamedReason(
   return statedFirst([...by.values()].map(({ in: its, ...one }) => ({ ...one, cases: its.size })));
 }
 
+/** The same by the configuration the pieces came from, in the order in which configurations first wasted something. */
+export function wasteBySet(cases: readonly Pick<CostedCase, 'caseId' | 'used'>[]): Map<string, WasteGroup[]> {
+  const by = new Map<string, Map<string | null, WasteGroup & { in: Set<string> }>>();
+  for (const { caseId, used } of cases)
+    for (const { wasted, quantity, unitPence, configurationId } of used) {
+      if (wasted === null || !configurationId) continue;
+      const reasons = by.get(configurationId) ?? new Map<string | null, WasteGroup & { in: Set<string> }>();
+      by.set(configurationId, reasons);
+      const one = reasons.get(wasted.reasonId) ?? { ...nothing(wasted.reasonId), in: new Set<string>() };
+      one.in.add(caseId);
+      add(one, quantity, unitPence);
+      reasons.set(wasted.reasonId, one);
+    }
+  return new Map(
+    [...by].map(([id, reasons]) => [
+      id,
+      statedFirst([...reasons.values()].map(({ in: its, ...one }) => ({ ...one, cases: its.size }))),
+    ]),
+  );
+}
+
 /** Pieces written off from the shelf in a time: no case's. */
 export interface WrittenOff {
   reasonId: string | null;
@@ -130,7 +151,11 @@ export function delayGroups(
 ): DelayGroup[] {
   const groups = new Map<string, DelayFact[]>();
   for (const one of delays)
-    for (const key of new Set(keysOf(one))) groups.set(key, [...(groups.get(key) ?? []), one]);
+    for (const key of new Set(keysOf(one))) {
+      const group = groups.get(key);
+      if (group) group.push(one);
+      else groups.set(key, [one]);
+    }
   return [...groups]
     .map(([key, its]) => delayGroup(key, its))
     .sort(

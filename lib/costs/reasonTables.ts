@@ -1,4 +1,5 @@
 import type { FigureTable } from '../documents/figureTable';
+import { groupBy } from '../lists/groupBy';
 import type { Reason } from '../reasons/reason';
 import { delayStep } from '../usage/act';
 import { costsWords as words } from '../wording/costs';
@@ -6,6 +7,7 @@ import { NO_REASON, reasonWords } from '../wording/reasons';
 import { DELAY_STEP_WORDS } from '../wording/usage';
 import type { CostedCase } from './costedCase';
 import { procedureOf } from './costTables';
+import { keptOf } from './keptOf';
 import {
   type DelayFact,
   type DelayGroup,
@@ -13,6 +15,7 @@ import {
   type WasteGroup,
   type WrittenOff,
   wasteByNamedReason,
+  wasteBySet,
   writtenOffByReason,
 } from './reasonGroups';
 
@@ -96,25 +99,18 @@ export function reasonTable(which: ReasonTable, facts: ReasonFacts): FigureTable
       return {
         ...head,
         columns: [column('Procedure', 'text'), REASON, ...WASTE],
-        rows: [...new Set(cases.map(procedureOf))].flatMap((key) =>
-          byKey(key, wasteByNamedReason(cases.filter((one) => procedureOf(one) === key))),
-        ),
+        rows: keptOf(cases, 'reasons by procedure', () =>
+          [...groupBy(cases, procedureOf)].map(([key, its]) => [key, wasteByNamedReason(its)] as const),
+        ).flatMap(([key, groups]) => byKey(key, groups)),
       };
-    case 'wasteReasonsBySet': {
-      const ids = cases.flatMap(({ used }) =>
-        used.flatMap(({ wasted, configurationId }) => (wasted && configurationId ? [configurationId] : [])),
-      );
+    case 'wasteReasonsBySet':
       return {
         ...head,
         columns: [column('Set configuration', 'text'), REASON, ...WASTE],
-        rows: [...new Set(ids)].flatMap((id) =>
-          byKey(
-            nameOf(id),
-            wasteByNamedReason(cases, (configurationId) => configurationId === id),
-          ),
+        rows: [...keptOf(cases, 'reasons by set', () => wasteBySet(cases))].flatMap(([id, groups]) =>
+          byKey(nameOf(id), groups),
         ),
       };
-    }
     case 'wasteReasonsByCase':
       return {
         ...head,

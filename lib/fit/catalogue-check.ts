@@ -117,6 +117,17 @@ const NEEDS: Need[] = [
 const sitsOnHoles = (seats: readonly string[] | null) =>
   seats === null || seats.some((seat) => seat !== 'bone' && seat !== 'glidingHole');
 
+const kept = new WeakMap<FitEngine, WeakMap<readonly Item[], CheckFinding[]>>();
+
+/** The findings of `checkCatalogue`, kept for as long as rules and catalogue are the very same; nobody may change them. */
+export function keptCheck(engine: FitEngine, catalogue: readonly Item[]): readonly CheckFinding[] {
+  const byCatalogue = kept.get(engine) ?? new WeakMap<readonly Item[], CheckFinding[]>();
+  kept.set(engine, byCatalogue);
+  const known = byCatalogue.get(catalogue) ?? checkCatalogue(engine, catalogue);
+  byCatalogue.set(catalogue, known);
+  return known;
+}
+
 /**
  * Looks through the current items for what can never be used as it stands: nothing that fits it, a fact that
  * rules wait for, a screw family that is not alike. Findings that stop come first, then by code.

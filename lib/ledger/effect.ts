@@ -220,3 +220,31 @@ export const ACT_EFFECT = {
 export const BOOKKEEPING_ACTS: readonly string[] = Object.entries(ACT_EFFECT).flatMap(([action, effect]) =>
   effect === 'bookkeeping' ? [action] : [],
 );
+
+/**
+ * Acts of the daily round that move no piece, issue nothing to a case and change no case, item or rate: what cases that are over
+ * cost is the same after them. Whatever is not among these may have changed it.
+ */
+export const ACTS_WITHOUT_COST: readonly LedgerAct[] = [
+  'add-indicator',
+  'begin-wash',
+  'check-kit',
+  'confirm-plan',
+  'end-load',
+  'end-wash',
+  'finish-picking',
+  'free-set',
+  'make-pick-list',
+  'make-up-load',
+  'move-set',
+  'plan-sets',
+  'print-label',
+  'print-sheet',
+  'promise-set',
+  'put-pack-in',
+  'record-scan',
+  'reply-to-scan',
+  'start-load',
+  'take-pack-out',
+  'unload-pack',
+];

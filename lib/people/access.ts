@@ -337,6 +337,7 @@ export const ENDPOINTS = {
   'POST /api/theatre-list/sessions': 'keepTheatreSessions',
   'POST /api/theatre-list/sessions/[id]': 'keepTheatreSessions',
   'POST /api/theatre-list/sessions/[id]/remove': 'keepTheatreSessions',
+  'GET /api/theatre-list/cases': 'sendToTheatre',
   'GET /api/theatre-list/sets': 'promiseSets',
   'GET /api/theatre-list/standings': 'readHospital',
   'POST /api/theatre-list/theatres/[id]/lead': 'keepTheatreSessions',

@@ -60,33 +60,42 @@ export type Gap =
  */
 export function gapsOf(cases: readonly CaseInNeed[], there: readonly PiecesThere[]): Gap[] {
   const given = matchPieces(cases, there);
-  return cases.flatMap((booked) => [
-    ...pieceGaps(booked, given, there),
-    ...chainGaps(
-      booked,
-      there.filter(({ useBy }) => isGoodOn(useBy, booked.caseDate)),
-    ),
+  const chainsOf = chainGapsAmong(there);
+  return cases.flatMap((booked, at) => [
+    ...pieceGaps(booked, given[at] ?? new Set(), there),
+    ...chainsOf(booked),
   ]);
 }
 
 const isGoodOn = (useBy: PlainDate | null, day: PlainDate) => useBy === null || !isPastUseBy(useBy, day);
 const asksForOne = ({ length }: PieceNeed) => length?.kind !== 'notStated';
 
-function matchPieces(cases: readonly CaseInNeed[], there: readonly PiecesThere[]): Set<PieceNeed> {
+/** Of each case, the needs that a piece is there for. Cases may share the very same needs, so each is told apart. */
+function matchPieces(cases: readonly CaseInNeed[], there: readonly PiecesThere[]): Set<PieceNeed>[] {
   const kindsOf = groupBy(there.keys(), (at) => there[at]?.itemId);
-  const needs = cases.flatMap(({ needs: { pieces }, caseDate }) =>
-    pieces.filter(asksForOne).map((need) => ({ need, caseDate })),
+  const needs = cases.flatMap(({ needs: { pieces }, caseDate }, of) =>
+    pieces.filter(asksForOne).map((need) => ({ need, caseDate, of })),
   );
-  const accepted = needs.map(({ need, caseDate }) =>
-    need.accepts.flatMap(({ itemId }) =>
+  // what serves a need on a day is looked up once, however many cases of that day share it
+  const known = new Map<PlainDate, Map<PieceNeed, number[]>>();
+  const servingOn = ({ need, caseDate }: (typeof needs)[number]) => {
+    const ofDay = known.get(caseDate) ?? new Map<PieceNeed, number[]>();
+    known.set(caseDate, ofDay);
+    const before = ofDay.get(need);
+    if (before) return before;
+    const serving = need.accepts.flatMap(({ itemId }) =>
       (kindsOf.get(itemId) ?? []).filter((at) => isGoodOn(there[at]?.useBy ?? null, caseDate)),
-    ),
-  );
-  const given = largestMatching(
-    accepted,
+    );
+    ofDay.set(need, serving);
+    return serving;
+  };
+  const matched = largestMatching(
+    needs.map(servingOn),
     there.map(({ pieces }) => pieces),
   );
-  return new Set(needs.flatMap(({ need }, at) => (given[at] === null ? [] : [need])));
+  const given = cases.map(() => new Set<PieceNeed>());
+  for (const [at, { need, of }] of needs.entries()) if (matched[at] !== null) given[of]?.add(need);
+  return given;
 }
 
 function pieceGaps(
@@ -114,10 +123,41 @@ function pieceGaps(
   });
 }
 
-function chainGaps({ needs, ...booked }: CaseInNeed, there: readonly PiecesThere[]): Gap[] {
+/** What of its chains is lacking, the same for all cases that share their needs while the same heaps are good. */
+function chainGapsAmong(there: readonly PiecesThere[]): (booked: CaseInNeed) => Gap[] {
+  const goodOn = new Map<PlainDate, ReadonlyMap<ItemId, number>>();
+  const byHeaps = new Map<number, ReadonlyMap<ItemId, number>>();
+  const piecesOn = (day: PlainDate) => {
+    const before = goodOn.get(day);
+    if (before) return before;
+    const good = there.filter(({ useBy }) => isGoodOn(useBy, day));
+    // what is good on a later day was good before: as many heaps are the very same ones
+    const pieces = byHeaps.get(good.length) ?? piecesByItem(good);
+    byHeaps.set(good.length, pieces);
+    goodOn.set(day, pieces);
+    return pieces;
+  };
+  const known = new Map<ReadonlyMap<ItemId, number>, Map<Needs, ChainLack[]>>();
+  return ({ needs, ...booked }) => {
+    const pieces = piecesOn(booked.caseDate);
+    const ofNeeds = known.get(pieces) ?? new Map<Needs, ChainLack[]>();
+    known.set(pieces, ofNeeds);
+    const lacks = ofNeeds.get(needs) ?? chainLacks(needs, pieces);
+    ofNeeds.set(needs, lacks);
+    return lacks.map((lack): Gap => ({ ...booked, kind: 'chain', ...lack }));
+  };
+}
+
+function piecesByItem(heaps: readonly PiecesThere[]): ReadonlyMap<ItemId, number> {
   const pieces = new Map<ItemId, number>();
-  for (const one of there) pieces.set(one.itemId, (pieces.get(one.itemId) ?? 0) + one.pieces);
-  return needs.chains.flatMap((chain): Gap[] => {
+  for (const one of heaps) pieces.set(one.itemId, (pieces.get(one.itemId) ?? 0) + one.pieces);
+  return pieces;
+}
+
+type ChainLack = Pick<Extract<Gap, { kind: 'chain' }>, 'chain' | 'lacking' | 'steps'>;
+
+function chainLacks(needs: Needs, pieces: ReadonlyMap<ItemId, number>): ChainLack[] {
+  return needs.chains.flatMap((chain): ChainLack[] => {
     if (chain.importance === 'backUp') return [];
     const numbers = new Map<ItemId, number>();
     const number = (id: ItemId) => {
@@ -136,6 +176,6 @@ function chainGaps({ needs, ...booked }: CaseInNeed, there: readonly PiecesThere
         ),
       )
       .map(({ name }) => name);
-    return [{ ...booked, kind: 'chain', chain: chain.kind, lacking, steps: chain.steps }];
+    return [{ chain: chain.kind, lacking, steps: chain.steps }];
   });
 }

@@ -11,8 +11,22 @@ interface WallClock {
 
 const formats = new Map<string, Intl.DateTimeFormat>();
 
+/** Lists tell the same instants again and again, and asking the calendar takes longer than all the rest of a line. */
+const told = new Map<string, Readonly<WallClock>>();
+const MOST_TOLD = 20_000;
+
 /** What clock and calendar on the wall show at an instant. */
-export function wallClock(instant: string, zone: string = HOSPITAL_ZONE): WallClock {
+export function wallClock(instant: string, zone: string = HOSPITAL_ZONE): Readonly<WallClock> {
+  const key = `${zone} ${instant}`;
+  const before = told.get(key);
+  if (before) return before;
+  const shown = onTheWall(instant, zone);
+  if (told.size >= MOST_TOLD) told.clear();
+  told.set(key, shown);
+  return shown;
+}
+
+function onTheWall(instant: string, zone: string): WallClock {
   const format = formats.get(zone) ?? wallFormat(zone);
   formats.set(zone, format);
   const parts = format.formatToParts(new Date(instant));
@@ -89,12 +103,14 @@ function offsetMs(ms: number, zone: string): number {
   return Date.parse(`${date}T${time}:00Z`) - Math.floor(ms / 60_000) * 60_000;
 }
 
+const dayFormat = new Intl.DateTimeFormat('en-GB', {
+  timeZone: 'UTC',
+  weekday: 'long',
+  day: 'numeric',
+  month: 'long',
+});
+
 /** `Wednesday 14 January`, for headings. */
 export function dayWords(date: PlainDate): string {
-  return new Intl.DateTimeFormat('en-GB', {
-    timeZone: 'UTC',
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-  }).format(new Date(`${date}T12:00:00Z`));
+  return dayFormat.format(new Date(`${date}T12:00:00Z`));
 }

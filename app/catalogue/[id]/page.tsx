@@ -8,7 +8,7 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Skeleton } from '@/app/_ui/skeleton';
 import { Status } from '@/app/_ui/status';
-import { loadCatalogue } from '@/db/queries/catalogue';
+import { keptCatalogue } from '@/db/queries/caseKit';
 import { findItem, findItemUse, findLookAlikes, itemHistory, listMakers } from '@/db/queries/catalogueItem';
 import { loadFitEngine } from '@/db/queries/fitRules';
 import type { Item } from '@/lib/catalogue/item';
@@ -127,6 +127,6 @@ export default async function ItemPage({ params }: Params) {
 /** Asked of the whole catalogue, so it follows when the rest of the page is there. */
 async function Fits({ item }: { item: Item }) {
   const { db } = await enter('/catalogue/[id]');
-  const [catalogue, engine] = await Promise.all([loadCatalogue(db), loadFitEngine(db)]);
+  const [catalogue, engine] = await Promise.all([keptCatalogue(db), loadFitEngine(db)]);
   return <ItemFits partners={partnersOf(engine, catalogue, item)} />;
 }

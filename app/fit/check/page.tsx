@@ -10,7 +10,7 @@ import { Status } from '@/app/_ui/status';
 import { keptCatalogue } from '@/db/queries/caseKit';
 import { loadFitEngine } from '@/db/queries/fitRules';
 import type { Item } from '@/lib/catalogue/item';
-import { type CheckCode, type CheckFinding, checkCatalogue } from '@/lib/fit/catalogue-check';
+import { type CheckCode, type CheckFinding, keptCheck } from '@/lib/fit/catalogue-check';
 import { factWords } from '@/lib/wording/fit';
 import { CHECK_WORDS } from '@/lib/wording/fit-check';
 import { FitNav } from '../_parts/fit-nav';
@@ -25,7 +25,7 @@ export default async function CheckPage() {
   const { db } = await enter('/fit/check');
   const [catalogue, engine] = await Promise.all([keptCatalogue(db), loadFitEngine(db, today())]);
   const current = catalogue.filter(({ status }) => status === 'current');
-  const findings = checkCatalogue(engine, catalogue);
+  const findings = keptCheck(engine, catalogue);
   const codes = [...new Set(findings.map(({ code }) => code))];
   const stops = findings.filter(({ outcome }) => outcome === 'doesNotFit').length;
   return (

@@ -13,8 +13,7 @@ import type { Person } from '@/db/queries/people';
 import { listReasons } from '@/db/queries/reasons/reasons';
 import type { Reading } from '@/db/reader';
 import { COST_PARTS } from '@/lib/calculations/caseCost/caseCost';
-import { type CostTable, costTable, procedureOf } from '@/lib/costs/costTables';
-import { costGroup, costGroups, costsBySet, wasteByReason } from '@/lib/costs/groups';
+import { type CostTable, costFigures, costTable, procedureOf } from '@/lib/costs/costTables';
 import { writePence } from '@/lib/quantities/money';
 import { type PeriodMonths, periodUntil } from '@/lib/review/period';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -55,14 +54,14 @@ export async function CostsBody({
           : `${notRecorded} cases are over, and of none of them is it recorded what was used.`}
       </EmptyState>
     );
-  const all = costGroup('all', cases);
+  const all = costFigures.all(cases);
   const name = (id: string) => {
     const found = configurations.find((one) => one.id === id);
     return found ? `${found.code} ${found.name}` : id;
   };
   const table = (which: CostTable) => costTable(which, cases, name);
   const file = (which: CostTable) => `/reports/costs/export?table=${which}&months=${months}`;
-  const byMonth = costGroups(cases, ({ on }) => on.slice(0, 7));
+  const byMonth = costFigures.months(cases);
   // what never came up in all this time has no place in the legend
   const parts = COST_PARTS.filter((part) => all.parts[part] > 0);
   const shareWords = words.wasteShare(costs.wasteShareOf);
@@ -125,7 +124,7 @@ export async function CostsBody({
         <ChartFigure table={table('reasons')} file={file('reasons')}>
           <RowBars
             label={words.tables.reasons}
-            rows={wasteByReason(cases).map(({ code, pieces, pence, unknown }) => ({
+            rows={costFigures.waste(cases).map(({ code, pieces, pence, unknown }) => ({
               id: code,
               label: wasteCodeWords(code),
               value: pence,
@@ -140,19 +139,17 @@ export async function CostsBody({
         <ChartFigure table={table('procedures')} file={file('procedures')}>
           <RowBars
             label={words.tables.procedures}
-            rows={costGroups(cases, procedureOf)
-              .sort((a, b) => b.cases - a.cases)
-              .map((group) => ({
-                id: group.key,
-                label: group.key,
-                value: group.meanPence,
-                shown: group.meanPence === null ? 'not known' : writePence(group.meanPence),
-                note: `${group.cases} cases; half cost between ${spread(group)}; ${
-                  group.wasteShare === null
-                    ? 'share of waste not known'
-                    : `${(group.wasteShare * 100).toFixed(1)} % wasted`
-                }`,
-              }))}
+            rows={costFigures.procedures(cases).map((group) => ({
+              id: group.key,
+              label: group.key,
+              value: group.meanPence,
+              shown: group.meanPence === null ? 'not known' : writePence(group.meanPence),
+              note: `${group.cases} cases; half cost between ${spread(group)}; ${
+                group.wasteShare === null
+                  ? 'share of waste not known'
+                  : `${(group.wasteShare * 100).toFixed(1)} % wasted`
+              }`,
+            }))}
           />
         </ChartFigure>
       </Section>
@@ -160,7 +157,7 @@ export async function CostsBody({
         <ChartFigure table={table('sets')} file={file('sets')}>
           <RowBars
             label={words.tables.sets}
-            rows={costsBySet(cases).map(({ configurationId, turns, implantedPence, wastedPence }) => ({
+            rows={costFigures.sets(cases).map(({ configurationId, turns, implantedPence, wastedPence }) => ({
               id: configurationId,
               label: name(configurationId),
               href: `/configurations/${configurationId}/review?months=${months}`,
@@ -179,7 +176,7 @@ export async function CostsBody({
             : 'the newest first'
         }
       >
-        <ChartFigure table={{ ...table('cases'), rows: [] }} file={file('cases')} withoutTable>
+        <ChartFigure table={costTable('cases', [], name)} file={file('cases')} withoutTable>
           <CaseTable
             rows={cases
               .slice(-SHOWN)

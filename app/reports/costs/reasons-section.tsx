@@ -26,8 +26,9 @@ export function ReasonsSection({
   months: number;
 }) {
   const { cases, delays, reasons, nameOf } = facts;
-  const figure = (which: ReasonTable) => ({
-    table: reasonTable(which, facts),
+  // the rows of what stands in a file alone are not made for the page
+  const figure = (which: ReasonTable, rowsOf: ReasonFacts = facts) => ({
+    table: reasonTable(which, rowsOf),
     file: `/reports/costs/export?table=${which}&months=${months}`,
   });
   const waste = wasteByNamedReason(cases);
@@ -56,7 +57,7 @@ export function ReasonsSection({
           <ChartFigure {...figure('wasteReasonsBySet')}>
             <p>By set</p>
           </ChartFigure>
-          <ChartFigure {...figure('wasteReasonsByCase')} withoutTable>
+          <ChartFigure {...figure('wasteReasonsByCase', { ...facts, cases: [] })} withoutTable>
             <p>By case, in a file</p>
           </ChartFigure>
         </Section>
@@ -123,7 +124,7 @@ export function ReasonsSection({
               )}
             />
           </ChartFigure>
-          <ChartFigure {...figure('delaysByCase')} withoutTable>
+          <ChartFigure {...figure('delaysByCase', { ...facts, delays: [] })} withoutTable>
             <p>By case, in a file</p>
           </ChartFigure>
         </Section>

@@ -7,6 +7,7 @@ import { useAct } from '@/app/_turns/use-act';
 import { Button } from '@/app/_ui/button';
 import { ComboField } from '@/app/_ui/combo-field';
 import { Dialog } from '@/app/_ui/dialog';
+import { useCaseChoices } from './use-case-choices';
 
 const ACTS = {
   send: { title: 'Send to theatre', label: 'For case', member: 'caseId', done: 'in theatre' },
@@ -25,7 +26,8 @@ export function ChooseDialog({
 }: {
   set: PressedSet;
   how: keyof typeof ACTS;
-  choices: { value: string; label: string; note?: string }[];
+  /** Places, or the cases the set is promised to: all others come as the choice is opened. */
+  choices: readonly { value: string; label: string; note?: string }[];
   /** Shown as chosen: the case the set is promised to. */
   chosen?: string | null;
   doneAt: string | null;
@@ -37,6 +39,8 @@ export function ChooseDialog({
   const [value, setValue] = useState<string | null>(chosen);
   const [asked, setAsked] = useState(false);
   const { title, label, member, done } = ACTS[how];
+  const cases = useCaseChoices(open && how === 'send');
+  const coming = how === 'send' && cases === null;
 
   async function go() {
     setAsked(true);
@@ -67,7 +71,8 @@ export function ChooseDialog({
           name={`${how}-to`}
           label={label}
           required
-          options={choices}
+          options={cases ?? choices}
+          empty={coming ? 'Looking for the cases …' : undefined}
           value={value}
           onValue={setValue}
           problems={asked && value === null ? ['Choose one.'] : []}

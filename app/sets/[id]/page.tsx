@@ -28,6 +28,7 @@ import { momentWords, STANDING_TONES, STANDING_WORDS } from '@/lib/wording/sets'
 import { AsideList } from '../../repairs/aside-list';
 import { ClassKey } from '../_parts/class-mark';
 import { Contents } from '../_parts/contents';
+import { caseChoice } from './case-choice';
 import { CompletenessSection } from './completeness-section';
 import { CountHistory } from './count-history';
 import { NowSection } from './now-section';
@@ -58,7 +59,12 @@ export default async function SetPage({ params }: Props) {
     lastCounts(db, set.id, 5),
     keptVersions(db),
     asidePiecesOf(db, { settled: false, of: set.id, limit: 50 }),
-    casesToSendTo(db, at),
+    // all others are asked for by whoever opens the choice
+    casesToSendTo(
+      db,
+      at,
+      set.promisedTo.map(({ caseId }) => caseId),
+    ),
     listPlaces(db),
     openQuestionsOf(db, [set.id]),
     set.owner === 'loan' ? loanOfSet(db, set.id) : null,
@@ -90,11 +96,7 @@ export default async function SetPage({ params }: Props) {
           step={set.step}
           offered={offeredTo(person.role, set.step, turn, countedSince(counts, set.stepSince), set.id)}
           after={turn.after}
-          cases={cases.map(({ id: value, reference, startsAt }) => ({
-            value,
-            label: reference,
-            note: momentWords(startsAt, at),
-          }))}
+          cases={cases.map((one) => caseChoice(one, at))}
           promised={coming?.caseId ?? null}
           places={places
             .filter(({ withdrawnAt, id: one }) => withdrawnAt === null && one !== set.place?.id)

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Tone } from '@/app/_ui/tone';
 import type { WorkQueue } from '@/db/queries/turns/workQueue';
+import { groupBy } from '@/lib/lists/groupBy';
 import { may } from '@/lib/people/permissions';
 import type { Role } from '@/lib/people/role';
 import type { TurnStep } from '@/lib/sets/setState';
@@ -43,42 +44,54 @@ export interface BoardSet {
 export interface BoardGroup {
   step: TurnStep;
   name: string;
+  /** How many sets are at the step. */
+  count: number;
+  /** The first of them, as many as are shown. */
   sets: BoardSet[];
 }
 
-/** Every set in service by step, in the order of the turn; within a step as the queue has them, in the store by case. */
-export function boardGroups({ lines, all }: WorkQueue, role: Role, now: string): BoardGroup[] {
+/**
+ * Every set in service by step, in the order of the turn; within a step as the queue has them, in the store by case.
+ *
+ * @param most as many of a step are told in full; the sterile store holds thousands that nobody reads here
+ */
+export function boardGroups({ lines, all }: WorkQueue, role: Role, now: string, most: number): BoardGroup[] {
   const lineOf = new Map(lines.map(({ line, loadId }, at) => [line.setId, { line, loadId, at }]));
+  const present = Date.parse(now);
+  const byStep = groupBy(all, ({ set }) => set.step);
   return ORDER.map((step) => {
-    const here = all.filter(({ set }) => set.step === step);
-    const sets = here.map(({ set, standing }) => {
-      const queued = lineOf.get(set.id);
+    const here = (byStep.get(step) ?? []).map((one) => {
+      const queued = lineOf.get(one.set.id);
+      const promise = one.set.promisedTo.find(({ startsAt }) => Date.parse(startsAt) > present);
+      const order = queued ? queued.at : promise ? Date.parse(promise.startsAt) : Number.MAX_SAFE_INTEGER;
+      return { ...one, queued, promise, order };
+    });
+    here.sort((a, b) => a.order - b.order || CODES.compare(a.set.code, b.set.code));
+    const sets = here.slice(0, most).map(({ set, standing, queued, promise }): BoardSet => {
       const word = standingWord(standing);
       const act = queued?.line.act ?? null;
-      const [promise] = set.promisedTo.filter(({ startsAt }) => Date.parse(startsAt) > Date.parse(now));
       return {
-        order: queued ? queued.at : promise ? Date.parse(promise.startsAt) : Number.MAX_SAFE_INTEGER,
-        row: {
-          set: { id: set.id, code: set.code, revision: set.revision },
-          configuration: set.configuration.name,
-          since: momentWords(set.stepSince, now),
-          for: minutesWords((Date.parse(now) - Date.parse(set.stepSince)) / 60_000),
-          because:
-            step === 'held'
-              ? capitalised(stepWords('held', set.heldBecause).replace('held, because ', ''))
-              : null,
-          late: queued && queued.line.lateMinutes > 0 ? minutesWords(queued.line.lateMinutes) : null,
-          case: caseOf(queued?.line, promise, now),
-          short: word === 'whole' ? null : { word: STANDING_WORDS[word], tone: STANDING_TONES[word] },
-          act: act !== null && may(role, ACT_OF[act]) ? act : null,
-          href: act === null ? null : screenOf(act, set.id, queued?.loadId ?? null),
-        },
+        set: { id: set.id, code: set.code, revision: set.revision },
+        configuration: set.configuration.name,
+        since: momentWords(set.stepSince, now),
+        for: minutesWords((present - Date.parse(set.stepSince)) / 60_000),
+        because:
+          step === 'held'
+            ? capitalised(stepWords('held', set.heldBecause).replace('held, because ', ''))
+            : null,
+        late: queued && queued.line.lateMinutes > 0 ? minutesWords(queued.line.lateMinutes) : null,
+        case: caseOf(queued?.line, promise, now),
+        short: word === 'whole' ? null : { word: STANDING_WORDS[word], tone: STANDING_TONES[word] },
+        act: act !== null && may(role, ACT_OF[act]) ? act : null,
+        href: act === null ? null : screenOf(act, set.id, queued?.loadId ?? null),
       };
     });
-    sets.sort((a, b) => a.order - b.order || a.row.set.code.localeCompare(b.row.set.code));
-    return { step, name: capitalised(TURN_STEP_WORDS[step]), sets: sets.map(({ row }) => row) };
+    return { step, name: capitalised(TURN_STEP_WORDS[step]), count: here.length, sets };
   });
 }
+
+/** As `localeCompare`, made once. */
+const CODES = new Intl.Collator();
 
 function caseOf(
   line: QueueLine | undefined,

@@ -7,7 +7,7 @@ import { Page } from '@/app/_ui/page';
 import { loadWorkQueue } from '@/db/queries/turns/workQueue';
 import { dayWords, wallClock } from '@/lib/theatre/localTime';
 import { boardGroups } from './board-groups';
-import { RoundSheet } from './round-sheet';
+import { MOST_OF_A_STEP, RoundSheet } from './round-sheet';
 
 export const metadata: Metadata = { title: 'Today’s turns by step' };
 export const dynamic = 'force-dynamic';
@@ -16,7 +16,7 @@ export const dynamic = 'force-dynamic';
 export default async function BoardPage() {
   const { db, person } = await enter('/work/board');
   const at = now();
-  const groups = boardGroups(await loadWorkQueue(db, at), person.role, at);
+  const groups = boardGroups(await loadWorkQueue(db, at), person.role, at, MOST_OF_A_STEP);
   return (
     <Page
       bench

@@ -9,6 +9,8 @@ import type { BoardGroup, BoardSet } from './board-groups';
 const SHOWN = 12;
 /** As many more open below them; past these they are found in the list of sets. */
 const MORE = 60;
+/** All that is shown of a step. */
+export const MOST_OF_A_STEP = SHOWN + MORE;
 
 /**
  * The round as one ruled sheet: the steps down the margin in the order of the turn, joined by a line as on a route card, and
@@ -17,24 +19,22 @@ const MORE = 60;
 export function RoundSheet({ groups }: { groups: BoardGroup[] }) {
   return (
     <ol className={styles.sheet}>
-      {groups.map(({ step, name, sets }) => (
-        <li key={step} className={styles.step} data-step={step} data-empty={sets.length === 0 || undefined}>
+      {groups.map(({ step, name, count, sets }) => (
+        <li key={step} className={styles.step} data-step={step} data-empty={count === 0 || undefined}>
           <div className={styles.margin}>
             <h2 className={styles.name}>{name}</h2>
-            <p className={styles.count}>
-              {sets.length === 0 ? 'none' : sets.length === 1 ? 'one set' : `${sets.length} sets`}
-            </p>
+            <p className={styles.count}>{count === 0 ? 'none' : count === 1 ? 'one set' : `${count} sets`}</p>
           </div>
-          {sets.length === 0 ? null : (
+          {count === 0 ? null : (
             <div>
               <SetRows sets={sets.slice(0, SHOWN)} label={name} />
-              {sets.length > SHOWN ? (
+              {count > SHOWN ? (
                 <div className={styles.more}>
-                  <Disclosure summary={`${sets.length - SHOWN} more`} plain>
-                    <SetRows sets={sets.slice(SHOWN, SHOWN + MORE)} label={`${name}, more`} />
-                    {sets.length > SHOWN + MORE ? (
+                  <Disclosure summary={`${count - SHOWN} more`} plain>
+                    <SetRows sets={sets.slice(SHOWN)} label={`${name}, more`} />
+                    {count > sets.length ? (
                       <p>
-                        <Link href={`/sets?step=${step}`}>{`All ${sets.length} sets at this step`}</Link>
+                        <Link href={`/sets?step=${step}`}>{`All ${count} sets at this step`}</Link>
                       </p>
                     ) : null}
                   </Disclosure>

@@ -11,7 +11,7 @@ import { plainDate } from '@/lib/quantities/plainDate';
 import type { SettingValue } from '@/lib/settings/local';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
-import { newestEntry } from '../ledgerHead';
+import { newestCost } from '../ledgerHead';
 import type { Period } from '../review/pastCases';
 import { readSetting } from '../settings';
 
@@ -64,17 +64,17 @@ export async function loadCaseCosts(db: Reading, period: Period, now: string): P
 const kept = new WeakMap<Queries, { stamp: string; costed: Promise<CasesCosted> }>();
 
 /**
- * The same, kept while nothing was written and no further case is over: page and files of one report are of one reading. The same
- * objects come back meanwhile, so nobody may change them.
+ * The same, kept while nothing was written that can change it and no further case is over: page and files of one report are of one
+ * reading. The same objects come back meanwhile, so nobody may change them.
  */
 export async function keptCaseCosts(db: Reading, period: Period, now: string): Promise<CasesCosted> {
   mayRead(db, 'readHospital');
   // asked before the cases are read: what is written in between only makes them newer than their name
-  const head = await newestEntry(db);
+  const change = await newestCost(db);
   const [over] = await db.read.all<{ n: number }>(
     sql`SELECT count(*) AS n FROM cases WHERE case_date BETWEEN ${period.from} AND ${period.until} AND ends_at < ${now}`,
   );
-  const stamp = `${head?.hash ?? ''} ${period.from} ${period.until} ${over?.n ?? 0}`;
+  const stamp = `${change ?? ''} ${period.from} ${period.until} ${over?.n ?? 0}`;
   const before = kept.get(db.read);
   if (before?.stamp === stamp) return before.costed;
   const costed = loadCaseCosts(db, period, now);

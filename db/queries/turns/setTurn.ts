@@ -123,17 +123,28 @@ export async function stepsOf(
   }));
 }
 
-/** Cases a set could be sent to: those not over, the soonest first. */
+/**
+ * Cases a set could be sent to: those not over, the soonest first.
+ *
+ * @param among only these of them
+ */
 export async function casesToSendTo(
   db: Reading,
   now: string,
+  among: readonly string[] | null = null,
 ): Promise<{ id: string; reference: string; startsAt: string }[]> {
   mayRead(db, 'readHospital');
   return (
     db.read
       .select({ id: cases.id, reference: cases.reference, startsAt: cases.startsAt })
       .from(cases)
-      .where(and(gt(cases.endsAt, now), isNull(cases.cancelledAt)))
+      .where(
+        and(
+          gt(cases.endsAt, now),
+          isNull(cases.cancelledAt),
+          among === null ? undefined : inArray(cases.id, [...among]),
+        ),
+      )
       // by when they end they are found, and then put in order (`+`): by the order, every case of the past would be gone through
       .orderBy(sql`+${cases.startsAt}`, desc(cases.reference))
   );

@@ -63,11 +63,12 @@ export const pages: ListPage[] = [
         loadSetTurn(db, id),
         lastCounts(db, id, 5),
         asidePiecesOf(db, { settled: false, of: id, limit: 50 }),
-        casesToSendTo(db, at),
+        casesToSendTo(db, at, []),
         listPlaces(db),
       ]);
     },
   },
+  { page: 'the cases a set may be sent to', bound: 60, ask: (db, at) => casesToSendTo(db, at) },
   { page: '/configurations', bound: 60, ask: (db) => listConfigurations(db) },
   {
     page: '/catalogue',

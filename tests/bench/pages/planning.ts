@@ -4,6 +4,7 @@ import { listStarts, startFigures } from '@/db/queries/cards/starts';
 import { keptCatalogue, loadKitOfCase } from '@/db/queries/caseKit';
 import { kitScreen } from '@/db/queries/caseLife/kitScreen';
 import { bookingChoices, listCases, listPlanVersions } from '@/db/queries/cases';
+import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
 import { readLedgerPage } from '@/db/queries/ledger/entries';
 import { thingNamed } from '@/db/queries/ledger/thingNamed';
 import { loanBoard } from '@/db/queries/loans/loanBoard';
@@ -13,6 +14,7 @@ import { lotsNearUseBy } from '@/db/queries/morning/lotsNearUseBy';
 import { wasteOfMonth } from '@/db/queries/morning/wasteOfMonth';
 import { listPeople } from '@/db/queries/people';
 import { itemNames } from '@/db/queries/planner';
+import { urgentGaps } from '@/db/queries/restock/gaps';
 import { listOrders } from '@/db/queries/restock/orders';
 import { latestProposal } from '@/db/queries/restock/proposal';
 import { slotsToRefill } from '@/db/queries/restock/refills';
@@ -72,9 +74,10 @@ export const pages: ListPage[] = [
       return input && setTurnaround(setTurnaroundInput.parse(input), { solver: highsSolver });
     },
   },
+  // after an act that touches none of them: each is at hand, and is only held against the store as it is
   {
-    page: '/ (the kits of two days)',
-    bound: 6_000,
+    page: '/ (the kits of two days, after an act elsewhere)',
+    bound: 1_500,
     ask: async (db, at) => {
       const cases = await listCases(db, todayOf(at), addDays(todayOf(at), 2));
       const sets = await setsOnFile(db);
@@ -124,6 +127,12 @@ export const pages: ListPage[] = [
         loadRepairs(db, before(todayOf(at))),
       ]),
   },
+  {
+    page: '/reports/costs',
+    bound: 200,
+    ask: (db, at) => keptCaseCosts(db, { from: addDays(todayOf(at), -730), until: todayOf(at) }, at),
+  },
+  { page: '/restock/gaps', bound: 60, ask: (db, at) => urgentGaps(db, at, 14) },
   { page: '/restock', bound: 250, ask: (db, at) => Promise.all([latestProposal(db), slotsToRefill(db, at)]) },
   { page: '/restock/orders', bound: 60, ask: (db, at) => listOrders(db, { closedSince: at }) },
   { page: '/restock/terms', bound: 40, ask: (db) => Promise.all([listTerms(db), keptCatalogue(db)]) },

@@ -1,11 +1,11 @@
 import { eq, sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Database } from '@/db/client';
-import { findLedgerBreak } from '@/db/ledger';
+import type { Database, Queries } from '@/db/client';
+import { appendLedger, findLedgerBreak } from '@/db/ledger';
 import { proposeVersion } from '@/db/operations/configurations/propose-version';
 import { discardConfigurationDraft } from '@/db/operations/discard-configuration-draft';
 import { findConfiguration } from '@/db/queries/configurations';
-import { loadCaseCosts } from '@/db/queries/costs/caseCosts';
+import { keptCaseCosts, loadCaseCosts } from '@/db/queries/costs/caseCosts';
 import { loadNotFound, loadRepairs, loadShelfWaste } from '@/db/queries/loss/goneMissing';
 import { loadServiceLives } from '@/db/queries/loss/serviceLives';
 import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
@@ -16,6 +16,7 @@ import { ledger } from '@/db/schema';
 import { upperBound } from '@/lib/calculations/setReview/bound';
 import { configurationId, type NewId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
+import type { LedgerAct } from '@/lib/wording/ledger-acts';
 import { historyDatabase } from '../../setup/database';
 
 const now = '2026-01-14T08:00:00.000Z';
@@ -276,6 +277,29 @@ describe('costs and losses over the demo’s two years', () => {
       whole: false,
       cost: { totalPence: before.cost.totalPence, wasted: { unknown: 1 }, wasteShare: null },
     });
+  });
+
+  it('the report stays while acts move nothing of a case, and is another after one that may have', async () => {
+    const entered = (action: LedgerAct, write: Queries) =>
+      appendLedger(write, {
+        ...{ personId: technician.id, action, subjectKind: 'case', subjectId: 'case_x', detail: {} },
+        ...{ doneAt: now, enteredAt: now },
+      });
+    const first = await keptCaseCosts(reading(), PERIOD, now);
+    expect(first).toEqual(await loadCaseCosts(reading(), PERIOD, now));
+    await db.tx((write) => entered('record-scan', write));
+    expect(await keptCaseCosts(reading(), PERIOD, now)).toBe(first);
+    const of = first.cases[0]?.caseId;
+    await db.tx(async (write) => {
+      write.run(sql`
+        INSERT INTO piece_moves (act, item_id, quantity, owner, case_id, reason, unit_pence, done_on, done_at, entered_at)
+        SELECT 'wasted', item_id, 1, 'ours', case_id, 'own words', 250, done_on, done_at, entered_at
+        FROM piece_moves WHERE case_id = ${of} AND act = 'implanted' LIMIT 1`);
+      await entered('record-use', write);
+    });
+    const after = await keptCaseCosts(reading(), PERIOD, now);
+    expect(after).toEqual(await loadCaseCosts(reading(), PERIOD, now));
+    expect(after.cases).not.toEqual(first.cases);
   });
 
   it('pieces not found, put aside and thrown away are those of the journal', async () => {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import * as schema from '@/db/schema';
-import { ACT_EFFECT, BOOKKEEPING_ACTS } from '@/lib/ledger/effect';
+import { ACT_EFFECT, ACTS_WITHOUT_COST, BOOKKEEPING_ACTS } from '@/lib/ledger/effect';
 import { actWords, LEDGER_ACTS } from '@/lib/wording/ledger-acts';
 
 /** What fit rules and exceptions have in common is written once, with the kind's name in the act's. */
@@ -119,6 +119,53 @@ describe('what an act can change', () => {
       ]),
     );
     expect(wrong).toEqual([]);
+  });
+
+  it('is no cost where an operation moves no piece and writes nothing that costs of cases rest on', () => {
+    const costRestsOn = [
+      'caseOrigins',
+      'cases',
+      'configurationVersions',
+      'emergencySets',
+      'items',
+      'moveReasons',
+      'movesTakenBack',
+      'pieceMoves',
+      'preferenceCards',
+      'procedures',
+      'settings',
+      'stock',
+    ];
+    for (const table of costRestsOn) expect(TABLES).toContain(table);
+    const textOf = new Map(files.map(({ name, text }) => [name, text]));
+    /** The file and all of the operations that it calls upon. */
+    const reached = (name: string, seen = new Set<string>()): Set<string> => {
+      if (seen.has(name) || !textOf.has(name)) return seen;
+      seen.add(name);
+      for (const [, from = ''] of textOf.get(name)?.matchAll(/from '(\.[^']+)'/g) ?? [])
+        reached(`${join(name, '..', from)}.ts`, seen);
+      return seen;
+    };
+    // what notes a set as sent stands beside what notes it as back: it is looked for where it is called
+    const moves = (name: string, text: string) =>
+      /recordMoves\(|noteSent\(/.test(text) ||
+      (!name.endsWith('note-set.ts') && /issuedAt:|goneAt:/.test(text));
+    const reachOf = (action: string) =>
+      written(action).flatMap((file) =>
+        [...reached(file.name)].map((name) => ({ name, text: textOf.get(name) ?? '' })),
+      );
+    const costs = (action: string) =>
+      reachOf(action).flatMap(({ name, text }) => [
+        ...changedIn(text).flatMap((table) =>
+          costRestsOn.includes(table) ? [`${action}: ${name} writes ${table}`] : [],
+        ),
+        ...(moves(name, text) && !name.endsWith('note-set.ts') ? [`${action}: ${name} moves or issues`] : []),
+      ]);
+    expect(ACTS_WITHOUT_COST.flatMap(costs)).toEqual([]);
+    expect(ACTS_WITHOUT_COST.filter((action) => written(action).length === 0)).toEqual([]);
+    // the look finds what it looks for
+    for (const action of ['record-use', 'issue-kit', 'send-to-theatre', 'accept-load', 'correct-use'])
+      expect(costs(action)).not.toEqual([]);
   });
 
   it('is looked for where the acts are written', () => {
