@@ -30,7 +30,7 @@ async function wayIn(): Promise<string> {
 const reaches = ({ person }: PresentSession, reach: Reach): boolean =>
   reach === 'anybody' || may(person.role, reach);
 
-/** The names in brackets of an address: `id` of `/api/sets/[id]/open`. */
+/** The names in brackets of an address: `id` of `/api/v1/sets/[id]/open`. */
 type NameIn<K> = K extends `${string}[${infer Name}]${infer Rest}` ? Name | NameIn<Rest> : never;
 type Params<K> = Record<NameIn<K>, string>;
 /** What a handler is given: who asks, and for what. */

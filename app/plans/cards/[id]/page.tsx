@@ -72,7 +72,7 @@ export default async function CardPage({ params }: Props) {
           ) : null}
           {own || may(person.role, 'retireCards') ? (
             <RetireButton
-              address={`/api/plans/cards/${card.id}/retire`}
+              address={`/api/v1/plans/cards/${card.id}/retire`}
               name={procedure.name}
               what="card"
               retired={retired}

@@ -67,7 +67,7 @@ export default async function StartPage({ params }: Props) {
           ) : null}
           {own || may(person.role, 'retireCards') ? (
             <RetireButton
-              address={`/api/plans/starts/${start.id}/retire`}
+              address={`/api/v1/plans/starts/${start.id}/retire`}
               name={start.name}
               what="start"
               retired={retired}
