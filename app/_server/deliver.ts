@@ -3,10 +3,11 @@ import { z } from 'zod';
 import type { Person } from '@/db/queries/people';
 import type { Delivered } from '@/lib/bench/outbox';
 import type { SessionId } from '@/lib/identity/ids';
-import type { Outcome } from '@/lib/identity/refusal';
+import { type Outcome, refused } from '@/lib/identity/refusal';
+import { tokenWords } from '@/lib/wording/tokens';
 import { enteredBy, sessionMark } from './entered-by';
 import { jsonAnswer } from './json-answer';
-import { readBody } from './outcome-answer';
+import { outcomeAnswer, readBody } from './outcome-answer';
 import type { Access } from './session';
 
 const sent = z.looseObject({ id: z.string().max(80), doneAt: z.string().max(40) });
@@ -24,13 +25,14 @@ const members = z.strictObject({
  * @param unknownSession what is said where it can't be told who made an entry
  */
 export async function deliverEntries(
-  { db, request }: Pick<Access, 'db'> & { request: Request },
+  { db, token, request }: Pick<Access, 'db' | 'token'> & { request: Request },
   unknownSession: string,
   record: (
     entry: z.infer<typeof sent>,
     by: { person: Person; sessionId: SessionId },
   ) => Promise<Outcome<{ enteredAt: string }, unknown>>,
 ): Promise<Response> {
+  if (token !== null) return outcomeAnswer(refused('notPermitted', tokenWords.noSession));
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   const delivered: Delivered[] = [];

@@ -4,11 +4,14 @@ import { forbidden, redirect } from 'next/navigation';
 import { NotPermitted } from '@/db/reader';
 import { ENDPOINTS, type Endpoint, type Reach, SCREENS, type Screen } from '@/lib/people/access';
 import { PATH_HEADER } from '@/lib/people/path';
-import { may } from '@/lib/people/permissions';
+import { type Act, may } from '@/lib/people/permissions';
+import { NEEDS_PRESENCE } from '@/lib/people/tokens';
 import { peopleWords } from '@/lib/wording/people';
+import { tokenWords } from '@/lib/wording/tokens';
+import { accessOfToken, bearerOf } from './by-token';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
-import { type Access, type PresentSession, presentSession } from './session';
+import { type Access, presentSession } from './session';
 
 export type { Access } from './session';
 
@@ -27,8 +30,7 @@ async function wayIn(): Promise<string> {
   return path === null || path === '/' ? '/sign-in' : `/sign-in?from=${encodeURIComponent(path)}`;
 }
 
-const reaches = ({ person }: PresentSession, reach: Reach): boolean =>
-  reach === 'anybody' || may(person.role, reach);
+const reaches = ({ person }: Access, reach: Reach): boolean => reach === 'anybody' || may(person, reach);
 
 /** The names in brackets of an address: `id` of `/api/v1/sets/[id]/open`. */
 type NameIn<K> = K extends `${string}[${infer Name}]${infer Rest}` ? Name | NameIn<Rest> : never;
@@ -37,32 +39,62 @@ type Params<K> = Record<NameIn<K>, string>;
 export type Asked<K> = Access & { request: Request; params: Params<K> };
 type Handler<K> = (request: Request, context: { params: Promise<Params<K>> }) => Promise<Response>;
 
-/** A route handler that only somebody who may reaches. */
+/** A route handler that only somebody who may reaches: here themselves, or by a token that acts for them. */
 export function endpoint<K extends Endpoint>(
   key: K,
   handle: (asked: Asked<K>) => Promise<Response> | Response,
 ): Handler<K> {
   const reach: Reach = ENDPOINTS[key];
-  const writes = !key.startsWith('GET ');
   return async (request, { params }) => {
-    if (writes && !isFromHere(request.headers)) return notPermitted(peopleWords.fromElsewhere);
-    const session = await presentSession();
-    if (!session) return notSignedIn();
-    if (session.mustChangePassword && reach !== 'ownAccount')
-      return notPermitted(peopleWords.changePasswordFirst);
-    if (!reaches(session, reach)) return notPermitted(peopleWords.notForRole(session.person.role));
+    const entered = (await byToken(request, reach)) ?? (await bySession(request, key, reach));
+    if (entered instanceof Response) return entered;
     try {
-      return await handle({ ...session, request, params: await params });
+      return await handle({ ...entered, request, params: await params });
     } catch (error) {
-      if (error instanceof NotPermitted) return notPermitted(peopleWords.notForRole(session.person.role));
+      if (error instanceof NotPermitted) return notPermitted(whyNot(entered, error.act));
       throw error;
     }
   };
 }
 
+async function bySession(request: Request, key: Endpoint, reach: Reach): Promise<Access | Response> {
+  if (!key.startsWith('GET ') && !isFromHere(request.headers)) return notPermitted(peopleWords.fromElsewhere);
+  const session = await presentSession();
+  if (!session) return notSignedIn();
+  if (session.mustChangePassword && reach !== 'ownAccount')
+    return notPermitted(peopleWords.changePasswordFirst);
+  return reaches(session, reach) ? session : notPermitted(peopleWords.notForRole(session.person.role));
+}
+
+/**
+ * By the `Authorization` of the request, or `null` where it names no token. What names one is never let in by a cookie
+ * instead; no page can be made to send one, so where it comes from is not asked.
+ */
+async function byToken(request: Request, reach: Reach): Promise<Access | Response | null> {
+  const secret = bearerOf(request.headers);
+  if (secret === null) return null;
+  const access = await accessOfToken(secret);
+  if (typeof access === 'string') return notThisToken(access);
+  return reaches(access, reach) || reach === 'anybody' ? access : notPermitted(whyNot(access, reach));
+}
+
+/** Why somebody may not, in the words for whoever asks: a person here, or a system that holds a token. */
+function whyNot({ person, token }: Access, act: Act): string {
+  if (token === null) return peopleWords.notForRole(person.role);
+  const presence = NEEDS_PRESENCE[act];
+  if (presence !== undefined) return tokenWords.presence(presence);
+  return may({ role: person.role }, act) ? tokenWords.notInScope(act) : tokenWords.notForRole(person.name);
+}
+
 function notSignedIn(): Response {
   const message = peopleWords.notSignedIn;
   return problemResponse(401, 'Not signed in', [{ path: [], code: 'not-signed-in', message }]);
+}
+
+function notThisToken(message: string): Response {
+  const answer = problemResponse(401, 'Not this token', [{ path: [], code: 'not-this-token', message }]);
+  answer.headers.set('WWW-Authenticate', 'Bearer error="invalid_token"');
+  return answer;
 }
 
 function notPermitted(message: string): Response {

@@ -50,5 +50,5 @@ export const MORE_PAGES: readonly MainPage[] = [
 /** Those a person of this role may see; nobody sees none of them. */
 export function pagesFor(pages: readonly MainPage[], role: Role | null): MainPage[] {
   if (role === null) return [];
-  return pages.filter(({ reach }) => reach === 'anybody' || may(role, reach));
+  return pages.filter(({ reach }) => reach === 'anybody' || may({ role }, reach));
 }

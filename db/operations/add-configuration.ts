@@ -30,8 +30,7 @@ interface AddConfiguration {
 /** Adds a configuration with an empty draft of its first version. Its code begins the codes of its sets and is its own. */
 export async function addConfiguration(request: AddConfiguration): Promise<Outcome<{ id: ConfigurationId }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'writeConfiguration'))
-    return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'writeConfiguration')) return refused('notPermitted', words.notPermitted(person.name));
   const parsed = entry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { code, name } = parsed.data;

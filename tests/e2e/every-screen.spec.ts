@@ -93,6 +93,7 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',
+  '/people/tokens': 'person_edda-winslow',
   '/people/workstations': 'person_edda-winslow',
   '/cases': 'person_tobias-wray',
   '/cases/[id]': 'person_tobias-wray',

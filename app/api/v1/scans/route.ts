@@ -4,14 +4,15 @@ import { jsonAnswer } from '@/app/_server/json-answer';
 import { readBody } from '@/app/_server/outcome-answer';
 import { recordScans, type ScannedBy } from '@/db/operations/scans/record-scans';
 import { scannedBy } from '@/db/queries/scans/scannedBy';
-import type { Outcome } from '@/lib/identity/refusal';
+import { type Outcome, refused } from '@/lib/identity/refusal';
 import { incomingScans } from '@/lib/scanning/incoming';
+import { tokenWords } from '@/lib/wording/tokens';
 
 /**
  * Stores scans, each for the person who made it, and answers what each means. A scan sent again is answered as before;
  * one that is refused does not hold up the others: `{ answers: [{ id, ok: true, answer } | { id, ok: false, because, says }] }`.
  */
-export const POST = endpoint('POST /api/v1/scans', async ({ db, person, session, request }) => {
+export const POST = endpoint('POST /api/v1/scans', async ({ db, person, session, token, request }) => {
   const body = await readBody(request, incomingScans);
   if (!body.ok) return body.response;
   const mine: ScannedBy = { person, sessionId: session.id, workstationId: session.workstationId };
@@ -21,9 +22,11 @@ export const POST = endpoint('POST /api/v1/scans', async ({ db, person, session,
     const key = scan.session ? `${scan.session.id} ${scan.session.ticket} ${scan.doneAt.slice(0, 16)}` : '';
     const by =
       told.get(key) ??
-      (scan.session
-        ? await scannedBy(db, scan.session, scan.doneAt, now())
-        : ({ ok: true, value: mine } as const));
+      (scan.session && token !== null
+        ? refused('notPermitted', tokenWords.noSession)
+        : scan.session
+          ? await scannedBy(db, scan.session, scan.doneAt, now())
+          : ({ ok: true, value: mine } as const));
     told.set(key, by);
     scans.push({ scan, by });
   }

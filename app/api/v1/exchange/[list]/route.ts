@@ -47,7 +47,7 @@ export const POST = endpoint('POST /api/v1/exchange/[list]', async ({ db, person
   const list = listKindOf(params.list);
   if (list === null) return noSuch('list');
   // before the file is read: reading it is work
-  if (!may(person.role, LISTS[list].bringIn))
+  if (!may(person, LISTS[list].bringIn))
     return outcomeAnswer(refused('notPermitted', exchangeWords.mayNot(person.name)));
   const body = await readBody(request, members, MOST_BYTES);
   if (!body.ok) return body.response;

@@ -3,6 +3,7 @@ import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { placeOf } from '@/app/_server/place';
+import { ownSession } from '@/app/_server/session';
 import { changePassword } from '@/db/operations/people/change-password';
 import { changePin } from '@/db/operations/people/change-pin';
 import { endSession } from '@/db/operations/people/end-session';
@@ -29,7 +30,12 @@ export const POST = endpoint('POST /api/v1/people/account', async ({ db, person,
   const common = { db, now: at, person, placeKey };
   return outcomeAnswer(
     asked.act === 'password'
-      ? await changePassword({ ...common, sessionId: session.id, present: asked.present, next: asked.next })
+      ? await changePassword({
+          ...common,
+          sessionId: ownSession({ session }),
+          present: asked.present,
+          next: asked.next,
+        })
       : await changePin({ ...common, password: asked.password, pin: asked.pin }),
   );
 });

@@ -3,6 +3,7 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { keepWorkstation } from '@/app/_server/place';
+import { ownSession } from '@/app/_server/session';
 import { enrolWorkstation } from '@/db/operations/people/enrol-workstation';
 import { newToken } from '@/db/secrets';
 
@@ -19,7 +20,7 @@ export const POST = endpoint('POST /api/v1/people/workstations', async ({ db, pe
     newId,
     newToken,
     person,
-    sessionId: session.id,
+    sessionId: ownSession({ session }),
     name,
   });
   if (!outcome.ok) return outcomeAnswer(outcome);
