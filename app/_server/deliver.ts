@@ -5,6 +5,7 @@ import type { Delivered } from '@/lib/bench/outbox';
 import type { SessionId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { tokenWords } from '@/lib/wording/tokens';
+import type { Answer } from './answer';
 import { enteredBy, sessionMark } from './entered-by';
 import { jsonAnswer } from './json-answer';
 import { outcomeAnswer, readBody } from './outcome-answer';
@@ -17,6 +18,15 @@ const members = z.strictObject({
     .min(1)
     .max(50),
 });
+
+/** The body of a delivery of such entries. */
+export const deliveryOf = (entry: z.ZodType) =>
+  z.strictObject({
+    entries: z
+      .array(z.strictObject({ entry, session: sessionMark }))
+      .min(1)
+      .max(50),
+  });
 
 /**
  * Makes entries that were kept in a browser durable, in order, each as its own session's person, and answers for each: the
@@ -31,7 +41,7 @@ export async function deliverEntries(
     entry: z.infer<typeof sent>,
     by: { person: Person; sessionId: SessionId },
   ) => Promise<Outcome<{ enteredAt: string }, unknown>>,
-): Promise<Response> {
+): Promise<Answer<{ delivered: Delivered[] }>> {
   if (token !== null) return outcomeAnswer(refused('notPermitted', tokenWords.noSession));
   const body = await readBody(request, members);
   if (!body.ok) return body.response;

@@ -1,6 +1,7 @@
 import 'server-only';
 import { headers } from 'next/headers';
 import { forbidden, redirect } from 'next/navigation';
+import type { z } from 'zod';
 import { NotPermitted } from '@/db/reader';
 import { ENDPOINTS, type Endpoint, type Reach, SCREENS, type Screen } from '@/lib/people/access';
 import { PATH_HEADER } from '@/lib/people/path';
@@ -8,7 +9,9 @@ import { type Act, may } from '@/lib/people/permissions';
 import { NEEDS_PRESENCE } from '@/lib/people/tokens';
 import { peopleWords } from '@/lib/wording/people';
 import { tokenWords } from '@/lib/wording/tokens';
+import type { Refused } from './answer';
 import { accessOfToken, bearerOf } from './by-token';
+import { underPreconditions } from './preconditions';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
 import { type Access, presentSession } from './session';
@@ -37,24 +40,49 @@ type NameIn<K> = K extends `${string}[${infer Name}]${infer Rest}` ? Name | Name
 type Params<K> = Record<NameIn<K>, string>;
 /** What a handler is given: who asks, and for what. */
 export type Asked<K> = Access & { request: Request; params: Params<K> };
-type Handler<K> = (request: Request, context: { params: Promise<Params<K>> }) => Promise<Response>;
+type Context<K> = { params: Promise<Params<K>> };
+/** A handler as the framework calls it, with what is said of it and of what it answers. */
+export type Handler<K, R extends Response> = ((request: Request, context: Context<K>) => Promise<R>) & {
+  about: About;
+};
+
+/** What is said of an endpoint of the API where it is made. Its act is in `access.ts`, its answer in its type. */
+export interface About {
+  /** The JSON it takes. */
+  body?: z.ZodType;
+  /** What may stand behind the `?` of its address. */
+  query?: z.ZodObject;
+  /** What it answers can't be kept and told again: a secret, or what is told as it comes. It takes no Idempotency-Key. */
+  answers?: 'secret' | 'stream';
+}
+type Handle<K, R> = (asked: Asked<K>) => Promise<R> | R;
 
 /** A route handler that only somebody who may reaches: here themselves, or by a token that acts for them. */
+export function endpoint<K extends Endpoint, R extends Response>(key: K, handle: Handle<K, R>): Handler<K, R>;
+export function endpoint<K extends Endpoint, R extends Response>(
+  key: K,
+  about: About,
+  handle: Handle<K, R>,
+): Handler<K, R>;
 export function endpoint<K extends Endpoint>(
   key: K,
-  handle: (asked: Asked<K>) => Promise<Response> | Response,
-): Handler<K> {
+  ...given: [Handle<K, Response>] | [About, Handle<K, Response>]
+): Handler<K, Response> {
+  const [about, handle] = given.length === 1 ? [{}, given[0]] : given;
   const reach: Reach = ENDPOINTS[key];
-  return async (request, { params }) => {
+  const answer = async (request: Request, { params }: Context<K>): Promise<Response> => {
     const entered = (await byToken(request, reach)) ?? (await bySession(request, key, reach));
     if (entered instanceof Response) return entered;
     try {
-      return await handle({ ...entered, request, params: await params });
+      return await underPreconditions(entered, { key, about, request }, async (access, its) =>
+        handle({ ...access, request: its, params: await params }),
+      );
     } catch (error) {
       if (error instanceof NotPermitted) return notPermitted(whyNot(entered, error.act));
       throw error;
     }
   };
+  return Object.assign(answer, { about });
 }
 
 async function bySession(request: Request, key: Endpoint, reach: Reach): Promise<Access | Response> {
@@ -86,18 +114,18 @@ function whyNot({ person, token }: Access, act: Act): string {
   return may({ role: person.role }, act) ? tokenWords.notInScope(act) : tokenWords.notForRole(person.name);
 }
 
-function notSignedIn(): Response {
+function notSignedIn(): Refused {
   const message = peopleWords.notSignedIn;
   return problemResponse(401, 'Not signed in', [{ path: [], code: 'not-signed-in', message }]);
 }
 
-function notThisToken(message: string): Response {
+function notThisToken(message: string): Refused {
   const answer = problemResponse(401, 'Not this token', [{ path: [], code: 'not-this-token', message }]);
   answer.headers.set('WWW-Authenticate', 'Bearer error="invalid_token"');
   return answer;
 }
 
-function notPermitted(message: string): Response {
+function notPermitted(message: string): Refused {
   return problemResponse(403, 'Not permitted', [{ path: [], code: 'not-permitted', message }], {
     because: 'notPermitted',
   });

@@ -41,6 +41,7 @@ export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Sterilisers', href: '/sterilisers', reach: 'readHospital' },
   { label: 'Lists in and out', href: '/exchange', reach: 'readHospital' },
   { label: 'Calculations', href: '/calculations', reach: 'readHospital' },
+  { label: 'The API', href: '/api-docs', reach: 'readHospital' },
   { label: 'Ledger', href: '/ledger', reach: 'readLedger' },
   { label: 'Settings', href: '/settings', reach: 'readHospital' },
   { label: 'People', href: '/people', reach: 'readPeople' },

@@ -7,6 +7,7 @@ import { newToken } from '@/db/secrets';
 import type { Act } from '@/lib/people/permissions';
 import { PEOPLE } from '@/seed/hospital/people';
 import { demoDatabaseFile } from '../setup/database';
+import { againstContract, described } from './contract';
 
 /** A route of the program as the framework calls it. */
 type Handler = (
@@ -109,7 +110,20 @@ export async function apiServer(): Promise<ApiServer> {
       });
       const { address: route, params } = matched(url.pathname);
       const handler = await handlerOf(route, method);
-      return handler(request, { params: Promise.resolve(params) });
+      const answer = await handler(request, { params: Promise.resolve(params) });
+      // every answer that any test gets is held against the description
+      if (!route.includes('[...')) {
+        const text = await answer.clone().text();
+        const contentType = answer.headers.get('content-type') ?? '';
+        const asked = { method, address: described(route) };
+        const wrong = againstContract(
+          asked,
+          { status: answer.status, contentType, text },
+          typeof body === 'string' ? JSON.parse(body) : body,
+        );
+        if (wrong.length > 0) throw new Error(wrong.join('\n'));
+      }
+      return answer;
     },
     async token(personId, scope, days = 30) {
       issued += 1;

@@ -12,6 +12,7 @@ import { actAs, expect, expectAccessible, test } from './harness';
 
 /** Ids of the demo for the places of a route; a route with a place that is not here fails. */
 const EXAMPLES: Record<string, string[]> = {
+  '/api-docs/[operation]': ['/api-docs/postLoansById', '/api-docs/getFhirByType'],
   '/cases/[id]': [
     '/cases/case_lm-26-9rtb',
     '/cases/case_lm-26-u4ht',

@@ -31,7 +31,7 @@ import { recordMoves } from '../pieces/record-moves';
 import { endPack, UNPACKED } from '../turns/end-pack';
 import { type SetRow, takeStep } from '../turns/take-step';
 
-const sentReturn = z.strictObject({
+export const sentReturn = z.strictObject({
   id: returnId,
   pickId,
   outcome: returnOutcome,

@@ -11,7 +11,7 @@ import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { sterilisers } from '../../schema';
 
-const steriliserEntry = z.strictObject({ name: z.string().trim().min(1).max(60), programmes });
+export const steriliserEntry = z.strictObject({ name: z.string().trim().min(1).max(60), programmes });
 
 interface SaveSteriliser {
   db: Pick<Database, 'tx'>;

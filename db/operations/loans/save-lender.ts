@@ -72,7 +72,8 @@ async function change(
 ): Promise<Outcome<{ id: LenderId; revision: number }>> {
   const [row] = await write.select().from(lenders).where(eq(lenders.id, id));
   if (!row) return refused('notFound', words.noSuchLender);
-  if (row.revision !== baseRevision) return refused('conflict', words.lenderChanged(row.name));
+  if (row.revision !== baseRevision)
+    return refused('conflict', words.lenderChanged(row.name), { id, revision: row.revision });
   if (!inUse && row.withdrawnAt === null) {
     const open = await write
       .select({ number: loans.number })

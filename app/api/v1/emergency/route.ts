@@ -12,7 +12,7 @@ const members = z.strictObject({
 });
 
 /** Takes sets for an emergency; what it takes from others is planned anew in the same act. */
-export const POST = endpoint('POST /api/v1/emergency', async ({ db, person, request }) => {
+export const POST = endpoint('POST /api/v1/emergency', { body: members }, async ({ db, person, request }) => {
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   const { asked, shown } = body.value;

@@ -1,5 +1,6 @@
 import 'server-only';
 import { z } from 'zod';
+import type { Refused } from '@/app/_server/answer';
 import { newId, now } from '@/app/_server/clock';
 import type { Access } from '@/app/_server/enter';
 import { noSuch, readBody } from '@/app/_server/outcome-answer';
@@ -13,7 +14,7 @@ export const seen = { baseRevision: z.number('the revision you saw').int().posit
 export async function readLoadRequest<S extends z.ZodType<{ baseRevision: number | null }>>(
   { db, person, request, params }: Access & { request: Request; params: { id: string } },
   schema: S,
-): Promise<{ ok: true; asked: LoadRequest; body: z.output<S> } | { ok: false; response: Response }> {
+): Promise<{ ok: true; asked: LoadRequest; body: z.output<S> } | { ok: false; response: Refused }> {
   const id = loadId.safeParse(params.id);
   if (!id.success) return { ok: false, response: noSuch('load') };
   const body = await readBody(request, schema);

@@ -8,7 +8,7 @@ import { steriliserId } from '@/lib/identity/ids';
 const members = z.strictObject({ steriliserId, programme: z.string().max(60) });
 
 /** Begins a load for a steriliser and a programme. */
-export const POST = endpoint('POST /api/v1/loads', async ({ db, person, request }) => {
+export const POST = endpoint('POST /api/v1/loads', { body: members }, async ({ db, person, request }) => {
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   return outcomeAnswer(await makeUpLoad({ db, now: now(), newId, person, ...body.value }), 201);

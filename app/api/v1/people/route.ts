@@ -3,7 +3,7 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { jsonAnswer } from '@/app/_server/json-answer';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { addPerson } from '@/db/operations/people/add-person';
+import { addPerson, personEntry } from '@/db/operations/people/add-person';
 import { listColleagues } from '@/db/queries/people';
 import { newPassword } from '@/db/secrets';
 import { ROLE_WORDS } from '@/lib/people/role';
@@ -15,10 +15,14 @@ export const GET = endpoint('GET /api/v1/people', async ({ db }) => {
 });
 
 /** Adds somebody; their first password goes out once, with this answer. */
-export const POST = endpoint('POST /api/v1/people', async ({ db, person, request }) => {
-  const body = await readBody(request, z.looseObject({}));
-  if (!body.ok) return body.response;
-  const firstPassword = newPassword();
-  const added = await addPerson({ db, now: now(), newId, person, firstPassword, entry: body.value });
-  return outcomeAnswer(added.ok ? { ok: true, value: { ...added.value, firstPassword } } : added, 201);
-});
+export const POST = endpoint(
+  'POST /api/v1/people',
+  { answers: 'secret', body: personEntry },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, z.looseObject({}));
+    if (!body.ok) return body.response;
+    const firstPassword = newPassword();
+    const added = await addPerson({ db, now: now(), newId, person, firstPassword, entry: body.value });
+    return outcomeAnswer(added.ok ? { ok: true, value: { ...added.value, firstPassword } } : added, 201);
+  },
+);

@@ -1,5 +1,6 @@
 import 'server-only';
 import { z } from 'zod';
+import type { Answer, Refused } from '@/app/_server/answer';
 import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { problemResponse } from '@/app/_server/problem-response';
 import { listPeople } from '@/db/queries/people';
@@ -8,7 +9,11 @@ import { problemsFromZod } from '@/lib/identity/result';
 import type { PlanOutcome } from '@/lib/plans/refusal';
 
 /** A write's outcome as HTTP: the value, or the refusal with the name of whoever wrote what stands. */
-export async function planAnswer<T>(db: Reading, outcome: PlanOutcome<T>, status = 200): Promise<Response> {
+export async function planAnswer<T, S extends number = 200>(
+  db: Reading,
+  outcome: PlanOutcome<T>,
+  status?: S,
+): Promise<Answer<T, S>> {
   if (outcome.ok) return outcomeAnswer(outcome, status);
   const { current } = outcome.refusal;
   const writer = current
@@ -21,7 +26,7 @@ export async function planAnswer<T>(db: Reading, outcome: PlanOutcome<T>, status
 export function parseMembers<S extends z.ZodType>(
   schema: S,
   raw: unknown,
-): { ok: true; value: z.output<S> } | { ok: false; response: Response } {
+): { ok: true; value: z.output<S> } | { ok: false; response: Refused } {
   const parsed = schema.safeParse(raw);
   if (parsed.success) return { ok: true, value: parsed.data };
   return {

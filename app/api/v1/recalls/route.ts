@@ -16,7 +16,7 @@ const members = z.strictObject({
 });
 
 /** Calls something back, or rehearses that. */
-export const POST = endpoint('POST /api/v1/recalls', async ({ db, person, request }) => {
+export const POST = endpoint('POST /api/v1/recalls', { body: members }, async ({ db, person, request }) => {
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   return outcomeAnswer(await openRecall({ db, now: now(), newId, person, ...body.value }), 201);

@@ -12,8 +12,12 @@ const members = z.strictObject({
 });
 
 /** Begins a blind count of what is due at a place. */
-export const POST = endpoint('POST /api/v1/stock-counts', async ({ db, person, request }) => {
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await beginStockCount({ db, now: now(), newId, person, ...body.value }), 201);
-});
+export const POST = endpoint(
+  'POST /api/v1/stock-counts',
+  { body: members },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await beginStockCount({ db, now: now(), newId, person, ...body.value }), 201);
+  },
+);

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { Answer } from '@/app/_server/answer';
 import { newId, now } from '@/app/_server/clock';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { withPlan } from '@/app/_server/plan-again';
+import { type PlannedAnew, withPlan } from '@/app/_server/plan-again';
 import type { Access } from '@/app/_server/session';
 import type { CaseNow, CaseRequest } from '@/db/operations/theatre/at-case';
 import { caseId } from '@/lib/identity/ids';
@@ -21,7 +22,7 @@ export async function actOnCase<S extends z.ZodType<{ baseRevision: number }>, T
   members: S,
   act: (request: CaseRequest, body: z.output<S>) => Promise<Outcome<T, CaseNow>>,
   after: ListChange | null = null,
-): Promise<Response> {
+): Promise<Answer<T & { planned: PlannedAnew | null }>> {
   const id = caseId.safeParse(params.id);
   if (!id.success) return noSuch('case');
   const body = await readBody(request, members);

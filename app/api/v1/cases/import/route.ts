@@ -30,37 +30,43 @@ const members = z.strictObject({
 });
 
 /** Tries a theatre list, or imports it as it was tried. Nothing of the file is kept. */
-export const POST = endpoint('POST /api/v1/cases/import', async ({ db, person, request }) => {
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  const { file, choices, digest } = body.value;
-  const bytes = new Uint8Array(Buffer.from(file, 'base64'));
-  const read = await readListFile(bytes, choices);
-  if (!read.ok) {
-    const { fault } = read;
-    return outcomeAnswer(refusedFor([{ path: ['file'], code: fault.code, message: fileFaultWords(fault) }]));
-  }
-  const { dateOrder, repeatedHour, urgencyWhereNone } = choices;
-  const at = now();
-  const outcome = await importList({
-    db,
-    person,
-    now: at,
-    newId,
-    draw: drawReference,
-    hospitalLetters: HOSPITAL_LETTERS,
-    round: await roundTimes(db),
-    bytes,
-    list: read.list,
-    choices: { dateOrder, repeatedHour, urgencyWhereNone },
-    digest,
-  });
-  if (!outcome.ok) return outcomeAnswer(outcome);
-  const { done } = outcome.value;
-  const changed = done !== null && done.booked.length + done.moved.length > 0;
-  const planned = changed ? await planAgain(db, person, 'import-list') : null;
-  return jsonAnswer({
-    ...viewOf(outcome.value, read.list, choices, at),
-    planned: planned?.sentence ?? null,
-  });
-});
+export const POST = endpoint(
+  'POST /api/v1/cases/import',
+  { body: members },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    const { file, choices, digest } = body.value;
+    const bytes = new Uint8Array(Buffer.from(file, 'base64'));
+    const read = await readListFile(bytes, choices);
+    if (!read.ok) {
+      const { fault } = read;
+      return outcomeAnswer(
+        refusedFor([{ path: ['file'], code: fault.code, message: fileFaultWords(fault) }]),
+      );
+    }
+    const { dateOrder, repeatedHour, urgencyWhereNone } = choices;
+    const at = now();
+    const outcome = await importList({
+      db,
+      person,
+      now: at,
+      newId,
+      draw: drawReference,
+      hospitalLetters: HOSPITAL_LETTERS,
+      round: await roundTimes(db),
+      bytes,
+      list: read.list,
+      choices: { dateOrder, repeatedHour, urgencyWhereNone },
+      digest,
+    });
+    if (!outcome.ok) return outcomeAnswer(outcome);
+    const { done } = outcome.value;
+    const changed = done !== null && done.booked.length + done.moved.length > 0;
+    const planned = changed ? await planAgain(db, person, 'import-list') : null;
+    return jsonAnswer({
+      ...viewOf(outcome.value, read.list, choices, at),
+      planned: planned?.sentence ?? null,
+    });
+  },
+);

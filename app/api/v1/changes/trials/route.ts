@@ -30,24 +30,28 @@ const body = z.discriminatedUnion('kind', [
  * Tries a change against the whole catalogue and all plans, and keeps what it shows. The answer is a line of JSON at a time:
  * `{ done, of, label }` while it works, then `{ trialId }` or `{ problem }`. Others have their turn between two plans.
  */
-export const POST = endpoint('POST /api/v1/changes/trials', async ({ db, person, request }) => {
-  const read = await readBody(request, body);
-  if (!read.ok) return read.response;
-  const subject = read.value;
-  const at = now();
-  const tried = await begun(db, subject, at, wallClock(at).date);
-  if (!tried) return noSuch('change to try');
-  const { steps, ...digests } = tried;
-  return jsonLines(
-    async (say) => {
-      const result = await drive(steps, seldom(say), request.signal);
-      if (!result) return;
-      const kept = await recordTrial({ db, now: now(), newId, person, subject, ...digests, result });
-      say(kept.ok ? { trialId: kept.value.id } : { problem: kept.refusal.problems[0]?.message });
-    },
-    { problem: 'It could not be tried to the end; nothing was kept.' },
-  );
-});
+export const POST = endpoint(
+  'POST /api/v1/changes/trials',
+  { answers: 'stream', body: body },
+  async ({ db, person, request }) => {
+    const read = await readBody(request, body);
+    if (!read.ok) return read.response;
+    const subject = read.value;
+    const at = now();
+    const tried = await begun(db, subject, at, wallClock(at).date);
+    if (!tried) return noSuch('change to try');
+    const { steps, ...digests } = tried;
+    return jsonLines(
+      async (say) => {
+        const result = await drive(steps, seldom(say), request.signal);
+        if (!result) return;
+        const kept = await recordTrial({ db, now: now(), newId, person, subject, ...digests, result });
+        say(kept.ok ? { trialId: kept.value.id } : { problem: kept.refusal.problems[0]?.message });
+      },
+      { problem: 'It could not be tried to the end; nothing was kept.' },
+    );
+  },
+);
 
 type Steps = AsyncGenerator<{ done: number; of: number; label: string }, Trial>;
 

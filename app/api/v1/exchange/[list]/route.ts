@@ -43,24 +43,28 @@ const members = z.strictObject({
 const MOST_BYTES = 6_000_000;
 
 /** Tries a list, or brings it in as it was tried. Nothing of the file is kept. */
-export const POST = endpoint('POST /api/v1/exchange/[list]', async ({ db, person, params, request }) => {
-  const list = listKindOf(params.list);
-  if (list === null) return noSuch('list');
-  // before the file is read: reading it is work
-  if (!may(person, LISTS[list].bringIn))
-    return outcomeAnswer(refused('notPermitted', exchangeWords.mayNot(person.name)));
-  const body = await readBody(request, members, MOST_BYTES);
-  if (!body.ok) return body.response;
-  const { choices, seen } = body.value;
-  const bytes = new Uint8Array(Buffer.from(body.value.file, 'base64'));
-  const read = await readExchangeFile(bytes, LISTS[list], choices);
-  if (!read.ok) {
-    const { fault } = read;
-    return outcomeAnswer(refusedFor([{ path: ['file'], code: fault.code, message: fileWords(fault) }]));
-  }
-  const at = now();
-  const { file } = read;
-  const outcome = await bringIn({ db, now: at, newId, person, list, bytes, file, choices, seen });
-  if (!outcome.ok) return outcomeAnswer(outcome);
-  return jsonAnswer(viewOf(outcome.value, LISTS[list], { file, choices, at }));
-});
+export const POST = endpoint(
+  'POST /api/v1/exchange/[list]',
+  { body: members },
+  async ({ db, person, params, request }) => {
+    const list = listKindOf(params.list);
+    if (list === null) return noSuch('list');
+    // before the file is read: reading it is work
+    if (!may(person, LISTS[list].bringIn))
+      return outcomeAnswer(refused('notPermitted', exchangeWords.mayNot(person.name)));
+    const body = await readBody(request, members, MOST_BYTES);
+    if (!body.ok) return body.response;
+    const { choices, seen } = body.value;
+    const bytes = new Uint8Array(Buffer.from(body.value.file, 'base64'));
+    const read = await readExchangeFile(bytes, LISTS[list], choices);
+    if (!read.ok) {
+      const { fault } = read;
+      return outcomeAnswer(refusedFor([{ path: ['file'], code: fault.code, message: fileWords(fault) }]));
+    }
+    const at = now();
+    const { file } = read;
+    const outcome = await bringIn({ db, now: at, newId, person, list, bytes, file, choices, seen });
+    if (!outcome.ok) return outcomeAnswer(outcome);
+    return jsonAnswer(viewOf(outcome.value, LISTS[list], { file, choices, at }));
+  },
+);

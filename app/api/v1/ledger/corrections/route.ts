@@ -8,7 +8,7 @@ import { correctionRequest } from '@/lib/ledger/correction';
 const body = z.strictObject({ ...correctionRequest.shape, proof: proofBody });
 
 /** Corrects what an entry of the ledger says, by an entry of its own; the person proves who they are. */
-export const POST = endpoint('POST /api/v1/ledger/corrections', async (access) => {
+export const POST = endpoint('POST /api/v1/ledger/corrections', { body: body }, async (access) => {
   const read = await readBody(access.request, body);
   if (!read.ok) return read.response;
   const { proof, ...request } = read.value;

@@ -9,7 +9,7 @@ import { packId } from '@/lib/identity/ids';
 const members = z.strictObject({ packId, reason: z.string().max(1000), proof: proofBody });
 
 /** Lifts the hold of a pouch whose load was in doubt. */
-export const POST = endpoint('POST /api/v1/loads/pouch-holds', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/pouch-holds', { body: members }, async (access) => {
   const body = await readBody(access.request, members);
   if (!body.ok) return body.response;
   const { proof, ...asked } = body.value;

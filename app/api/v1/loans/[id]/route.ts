@@ -24,22 +24,26 @@ import { weighTrays } from '@/db/operations/loans/weigh-trays';
 import { loanId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
 import type { Attestation } from '@/lib/people/attestation';
-import { type LoanAct, loanBody } from './acts';
+import { describedLoanBody, type LoanAct, loanBody } from './acts';
 
 /** One act on one loan. Who may do it, and when, is for its operation to say. */
-export const POST = endpoint('POST /api/v1/loans/[id]', async ({ request, params, ...access }) => {
-  const id = loanId.safeParse(params.id);
-  if (!id.success) return noSuch('loan');
-  const body = await readBody(request, loanBody);
-  if (!body.ok) return body.response;
-  const { baseRevision, asked } = body.value;
-  const { db, person } = access;
-  return outcomeAnswer(
-    await done({ db, person, now: now(), newId, loanId: id.data, baseRevision }, asked, access),
-  );
-});
+export const POST = endpoint(
+  'POST /api/v1/loans/[id]',
+  { body: describedLoanBody },
+  async ({ request, params, ...access }) => {
+    const id = loanId.safeParse(params.id);
+    if (!id.success) return noSuch('loan');
+    const body = await readBody(request, loanBody);
+    if (!body.ok) return body.response;
+    const { baseRevision, asked } = body.value;
+    const { db, person } = access;
+    return outcomeAnswer(
+      await done({ db, person, now: now(), newId, loanId: id.data, baseRevision }, asked, access),
+    );
+  },
+);
 
-async function done(at: AtLoan, asked: LoanAct, access: Access): Promise<Outcome<unknown, unknown>> {
+async function done(at: AtLoan, asked: LoanAct, access: Access) {
   switch (asked.act) {
     case 'answer':
       return answerLoan({ ...at, entry: asked.entry });
@@ -88,12 +92,12 @@ async function done(at: AtLoan, asked: LoanAct, access: Access): Promise<Outcome
   }
 }
 
-async function proven(
+async function proven<T, C>(
   access: Access,
   { who, secret }: Extract<LoanAct, { act: 'declare' }>['proof'],
   meaning: 'iDeclareThisLoan' | 'iHandThisOver',
-  act: (attestation: Attestation) => Promise<Outcome<unknown, unknown>>,
-): Promise<Outcome<unknown, unknown>> {
+  act: (attestation: Attestation) => Promise<Outcome<T, C>>,
+): Promise<Outcome<T, C>> {
   const proof = await prove({ access, who, secret, meaning });
-  return proof.ok ? act(proof.value) : proof;
+  return proof.ok ? act(proof.value) : { ok: false, refusal: { ...proof.refusal, current: null } };
 }

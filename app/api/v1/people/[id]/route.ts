@@ -22,15 +22,22 @@ const act = z.discriminatedUnion('act', [
 ]);
 
 /** What an administrator does about one person. A new password or badge code goes out once, with this answer. */
-export const POST = endpoint('POST /api/v1/people/[id]', async ({ db, person, request, params }) => {
-  const id = personId.safeParse(params.id);
-  if (!id.success) return noSuch('person');
-  const body = await readBody(request, act);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await done({ db, now: now(), person, personId: id.data }, body.value));
-});
+export const POST = endpoint(
+  'POST /api/v1/people/[id]',
+  { answers: 'secret', body: act },
+  async ({ db, person, request, params }) => {
+    const id = personId.safeParse(params.id);
+    if (!id.success) return noSuch('person');
+    const body = await readBody(request, act);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await done({ db, now: now(), person, personId: id.data }, body.value));
+  },
+);
 
-async function done(at: AtPerson, asked: z.infer<typeof act>): Promise<Outcome<unknown, never>> {
+/** What goes out once with the answer, where there is something. */
+type Told = { firstPassword: string } | { code: string } | null;
+
+async function done(at: AtPerson, asked: z.infer<typeof act>): Promise<Outcome<Told, never>> {
   const firstPassword = newPassword();
   switch (asked.act) {
     case 'role':
@@ -50,5 +57,8 @@ async function done(at: AtPerson, asked: z.infer<typeof act>): Promise<Outcome<u
   }
 }
 
-const withPassword = (outcome: Outcome<null, never>, firstPassword: string): Outcome<unknown, never> =>
+const withPassword = (
+  outcome: Outcome<null, never>,
+  firstPassword: string,
+): Outcome<{ firstPassword: string }, never> =>
   outcome.ok ? { ok: true, value: { firstPassword } } : outcome;

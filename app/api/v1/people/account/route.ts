@@ -17,25 +17,29 @@ const act = z.discriminatedUnion('act', [
 ]);
 
 /** What a person does about their own secrets and sessions. */
-export const POST = endpoint('POST /api/v1/people/account', async ({ db, person, session, request }) => {
-  const body = await readBody(request, act);
-  if (!body.ok) return body.response;
-  const asked = body.value;
-  const at = now();
-  if (asked.act === 'endSession') {
-    await endSession({ db, now: at, person, sessionId: asked.sessionId });
-    return outcomeAnswer({ ok: true, value: null });
-  }
-  const placeKey = (await placeOf(person)).key;
-  const common = { db, now: at, person, placeKey };
-  return outcomeAnswer(
-    asked.act === 'password'
-      ? await changePassword({
-          ...common,
-          sessionId: ownSession({ session }),
-          present: asked.present,
-          next: asked.next,
-        })
-      : await changePin({ ...common, password: asked.password, pin: asked.pin }),
-  );
-});
+export const POST = endpoint(
+  'POST /api/v1/people/account',
+  { answers: 'secret', body: act },
+  async ({ db, person, session, request }) => {
+    const body = await readBody(request, act);
+    if (!body.ok) return body.response;
+    const asked = body.value;
+    const at = now();
+    if (asked.act === 'endSession') {
+      await endSession({ db, now: at, person, sessionId: asked.sessionId });
+      return outcomeAnswer({ ok: true, value: null });
+    }
+    const placeKey = (await placeOf(person)).key;
+    const common = { db, now: at, person, placeKey };
+    return outcomeAnswer(
+      asked.act === 'password'
+        ? await changePassword({
+            ...common,
+            sessionId: ownSession({ session }),
+            present: asked.present,
+            next: asked.next,
+          })
+        : await changePin({ ...common, password: asked.password, pin: asked.pin }),
+    );
+  },
+);

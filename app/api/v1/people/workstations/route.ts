@@ -10,20 +10,24 @@ import { newToken } from '@/db/secrets';
 const members = z.strictObject({ name: z.string().max(200) });
 
 /** Makes the browser that asks a workstation. */
-export const POST = endpoint('POST /api/v1/people/workstations', async ({ db, person, session, request }) => {
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  const { name } = body.value;
-  const outcome = await enrolWorkstation({
-    db,
-    now: now(),
-    newId,
-    newToken,
-    person,
-    sessionId: ownSession({ session }),
-    name,
-  });
-  if (!outcome.ok) return outcomeAnswer(outcome);
-  await keepWorkstation(outcome.value.token);
-  return outcomeAnswer({ ok: true, value: { id: outcome.value.id } }, 201);
-});
+export const POST = endpoint(
+  'POST /api/v1/people/workstations',
+  { answers: 'secret', body: members },
+  async ({ db, person, session, request }) => {
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    const { name } = body.value;
+    const outcome = await enrolWorkstation({
+      db,
+      now: now(),
+      newId,
+      newToken,
+      person,
+      sessionId: ownSession({ session }),
+      name,
+    });
+    if (!outcome.ok) return outcomeAnswer(outcome);
+    await keepWorkstation(outcome.value.token);
+    return outcomeAnswer({ ok: true, value: { id: outcome.value.id } }, 201);
+  },
+);

@@ -9,10 +9,14 @@ import { parseMembers, planAnswer } from '../plan-answer';
 const members = z.strictObject({ caseId });
 
 /** Begins the next version of a confirmed plan, as a copy. */
-export const POST = endpoint('POST /api/v1/plans/versions', async ({ db, person, request }) => {
-  const body = await readJsonBody(request);
-  if (!body.ok) return body.answer;
-  const parsed = parseMembers(members, body.value);
-  if (!parsed.ok) return parsed.response;
-  return planAnswer(db, await beginPlanVersion({ db, now: now(), newId, person, ...parsed.value }), 201);
-});
+export const POST = endpoint(
+  'POST /api/v1/plans/versions',
+  { body: members },
+  async ({ db, person, request }) => {
+    const body = await readJsonBody(request);
+    if (!body.ok) return body.answer;
+    const parsed = parseMembers(members, body.value);
+    if (!parsed.ok) return parsed.response;
+    return planAnswer(db, await beginPlanVersion({ db, now: now(), newId, person, ...parsed.value }), 201);
+  },
+);

@@ -15,8 +15,12 @@ const members = z.strictObject({
 });
 
 /** Keeps that its sender has seen a day as it was shown to them. */
-export const POST = endpoint('POST /api/v1/reports/looks', async ({ db, person, request }) => {
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await markDaySeen({ db, now: now(), person, ...body.value }));
-});
+export const POST = endpoint(
+  'POST /api/v1/reports/looks',
+  { body: members },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await markDaySeen({ db, now: now(), person, ...body.value }));
+  },
+);

@@ -1,9 +1,10 @@
 import 'server-only';
 import { z } from 'zod';
+import type { Answer } from '@/app/_server/answer';
 import { newId, now } from '@/app/_server/clock';
 import type { Access } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { withPlan } from '@/app/_server/plan-again';
+import { type PlannedAnew, withPlan } from '@/app/_server/plan-again';
 import type { SetNow, SetRequest } from '@/db/operations/turns/at-set';
 import { setId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
@@ -24,12 +25,12 @@ type Asked = Access & { request: Request; params: { id: string } };
  *
  * @param after the act of the ledger after which who gets which set is planned anew; left out where it is not
  */
-export async function actOnSet<B extends SetBody>(
+export async function actOnSet<B extends SetBody, T extends { revision: number }>(
   asked: Asked,
   body: z.ZodType<B>,
-  act: (request: SetRequest, body: B, asked: Asked) => Promise<Outcome<{ revision: number }, SetNow>>,
+  act: (request: SetRequest, body: B, asked: Asked) => Promise<Outcome<T, SetNow>>,
   after: ListChange | null = null,
-): Promise<Response> {
+): Promise<Answer<T | (T & { planned: PlannedAnew | null })>> {
   const id = setId.safeParse(asked.params.id);
   if (!id.success) return noSuch('set');
   const read = await readBody(asked.request, body);
@@ -39,5 +40,5 @@ export async function actOnSet<B extends SetBody>(
   const { workstationId } = session;
   const request = { db, person, now: now(), newId, setId: id.data, baseRevision, doneAt, workstationId };
   const outcome = await act(request, read.value, asked);
-  return outcomeAnswer(after === null ? outcome : await withPlan(db, person, after, outcome));
+  return after === null ? outcomeAnswer(outcome) : outcomeAnswer(await withPlan(db, person, after, outcome));
 }

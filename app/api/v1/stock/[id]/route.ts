@@ -30,7 +30,7 @@ const act = z.discriminatedUnion('kind', [
 ]);
 
 /** One act on one heap of the shelf. */
-export const POST = endpoint('POST /api/v1/stock/[id]', async (access) => {
+export const POST = endpoint('POST /api/v1/stock/[id]', { body: act }, async (access) => {
   const id = stockId.safeParse(access.params.id);
   if (!id.success) return noSuch('heap');
   const body = await readBody(access.request, act);

@@ -15,11 +15,15 @@ const members = z.strictObject({
 });
 
 /** Puts the cases of one theatre and day in another order. */
-export const POST = endpoint('POST /api/v1/theatre-list/order', async ({ db, person, request }) => {
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  const round = await roundTimes(db);
-  const outcome = await reorderList({ db, person, now: now(), newId, round, ...body.value });
-  const after = outcome.ok && outcome.value.moved > 0 ? 'move-case' : null;
-  return outcomeAnswer(await withPlan(db, person, after, outcome));
-});
+export const POST = endpoint(
+  'POST /api/v1/theatre-list/order',
+  { body: members },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    const round = await roundTimes(db);
+    const outcome = await reorderList({ db, person, now: now(), newId, round, ...body.value });
+    const after = outcome.ok && outcome.value.moved > 0 ? 'move-case' : null;
+    return outcomeAnswer(await withPlan(db, person, after, outcome));
+  },
+);

@@ -5,8 +5,12 @@ import { addSessions } from '@/db/operations/theatre/add-sessions';
 import { sessionRequest } from '@/lib/theatre/session';
 
 /** Enters when a theatre works, on one day or week after week. */
-export const POST = endpoint('POST /api/v1/theatre-list/sessions', async ({ db, person, request }) => {
-  const body = await readBody(request, sessionRequest);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await addSessions({ db, person, now: now(), newId, asked: body.value }));
-});
+export const POST = endpoint(
+  'POST /api/v1/theatre-list/sessions',
+  { body: sessionRequest },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, sessionRequest);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await addSessions({ db, person, now: now(), newId, asked: body.value }));
+  },
+);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Answer } from '@/app/_server/answer';
 import { newId, now } from '@/app/_server/clock';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import type { Access } from '@/app/_server/session';
@@ -14,7 +15,7 @@ export async function actOnSession<S extends z.ZodType<{ baseRevision: number }>
   { db, person, request, params }: Access & { request: Request; params: { id: string } },
   members: S,
   act: (asked: SessionAct, body: z.output<S>) => Promise<Outcome<T, { revision: number }>>,
-): Promise<Response> {
+): Promise<Answer<T>> {
   const id = theatreSessionId.safeParse(params.id);
   if (!id.success) return noSuch('session');
   const body = await readBody(request, members);

@@ -12,10 +12,16 @@ const members = z.strictObject({
 });
 
 /** Records what became of pieces put aside. */
-export const POST = endpoint('POST /api/v1/aside/[id]/settle', async ({ db, person, request, params }) => {
-  const id = asideId.safeParse(params.id);
-  if (!id.success) return noSuch('piece put aside');
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await settleAside({ db, now: now(), newId, person, asideId: id.data, ...body.value }));
-});
+export const POST = endpoint(
+  'POST /api/v1/aside/[id]/settle',
+  { body: members },
+  async ({ db, person, request, params }) => {
+    const id = asideId.safeParse(params.id);
+    if (!id.success) return noSuch('piece put aside');
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(
+      await settleAside({ db, now: now(), newId, person, asideId: id.data, ...body.value }),
+    );
+  },
+);

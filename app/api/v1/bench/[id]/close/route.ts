@@ -16,7 +16,7 @@ const members = z.strictObject({
 });
 
 /** Closes a count: nothing of it may be pending, and whoever closes it proves who they are. */
-export const POST = endpoint('POST /api/v1/bench/[id]/close', async (access) => {
+export const POST = endpoint('POST /api/v1/bench/[id]/close', { body: members }, async (access) => {
   const { db, person, request, params } = access;
   const id = countId.safeParse(params.id);
   if (!id.success) return noSuch('count');

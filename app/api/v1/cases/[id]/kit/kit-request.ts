@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Answer } from '@/app/_server/answer';
 import { newId, now } from '@/app/_server/clock';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import type { Access } from '@/app/_server/session';
@@ -14,7 +15,7 @@ export async function actOnKit<S extends z.ZodType<{ baseRevision: number }>, T>
   { db, person, request, params }: Access & { request: Request; params: { id: string } },
   members: S,
   act: (request: KitStepRequest, body: z.output<S>) => Promise<Outcome<T, never>>,
-): Promise<Response> {
+): Promise<Answer<T>> {
   const id = caseId.safeParse(params.id);
   if (!id.success) return noSuch('case');
   const body = await readBody(request, members);

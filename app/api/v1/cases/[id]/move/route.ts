@@ -10,7 +10,7 @@ import { actOnCase, caseMembers } from '../case-request';
 const members = z.strictObject({ ...caseMembers, ...slotRequest, theatreId });
 
 /** Moves a case to another time or theatre. */
-export const POST = endpoint('POST /api/v1/cases/[id]/move', async (asked) => {
+export const POST = endpoint('POST /api/v1/cases/[id]/move', { body: members }, async (asked) => {
   const round = await roundTimes(asked.db);
   return actOnCase(
     asked,

@@ -6,6 +6,6 @@ import { actOnCase, caseMembers } from '../case-request';
 const members = z.strictObject(caseMembers);
 
 /** Puts a cancelled case back on the list. */
-export const POST = endpoint('POST /api/v1/cases/[id]/put-back', (asked) =>
+export const POST = endpoint('POST /api/v1/cases/[id]/put-back', { body: members }, (asked) =>
   actOnCase(asked, members, (request) => putCaseBack(request), 'put-case-back'),
 );

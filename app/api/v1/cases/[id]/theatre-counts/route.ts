@@ -11,6 +11,7 @@ const members = z.strictObject({ countId: theatreCountId, moment: countMoment })
 /** Begins a count in theatre, or takes up the one this person has open. */
 export const POST = endpoint(
   'POST /api/v1/cases/[id]/theatre-counts',
+  { body: members },
   async ({ db, person, session, request, params }) => {
     const id = caseId.safeParse(params.id);
     if (!id.success) return noSuch('case');

@@ -7,7 +7,7 @@ import { actOnCase, caseMembers } from '../case-request';
 const members = z.strictObject({ ...caseMembers, urgency });
 
 /** Makes a case more or less urgent. */
-export const POST = endpoint('POST /api/v1/cases/[id]/urgency', (asked) =>
+export const POST = endpoint('POST /api/v1/cases/[id]/urgency', { body: members }, (asked) =>
   actOnCase(
     asked,
     members,

@@ -21,10 +21,14 @@ export const GET = endpoint('GET /api/v1/cases/[id]/ways-out', async ({ db, pers
 });
 
 /** Takes one of them. */
-export const POST = endpoint('POST /api/v1/cases/[id]/ways-out', async ({ db, person, params, request }) => {
-  const id = caseId.safeParse(params.id);
-  if (!id.success) return noSuch('case');
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await takeWayOut(db, { db, person, now, newId, caseId: id.data, ...body.value }));
-});
+export const POST = endpoint(
+  'POST /api/v1/cases/[id]/ways-out',
+  { body: members },
+  async ({ db, person, params, request }) => {
+    const id = caseId.safeParse(params.id);
+    if (!id.success) return noSuch('case');
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await takeWayOut(db, { db, person, now, newId, caseId: id.data, ...body.value }));
+  },
+);

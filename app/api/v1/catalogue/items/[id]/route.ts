@@ -11,15 +11,19 @@ import { draftMember } from '../../draft-member';
 const members = z.strictObject({ revision: z.number().int().positive(), draft: draftMember });
 
 /** Saves an item's form over the revision it was filled from. */
-export const PUT = endpoint('PUT /api/v1/catalogue/items/[id]', async ({ db, person, request, params }) => {
-  const id = itemId.safeParse(params.id);
-  if (!id.success)
-    return problemResponse(404, 'Not found', [
-      { path: [], code: 'not-found', message: 'There is no such item.' },
-    ]);
-  const body = await readJsonBody(request);
-  if (!body.ok) return body.answer;
-  const parsed = members.safeParse(body.value);
-  if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
-  return outcomeAnswer(await editItem({ db, now: now(), person, id: id.data, ...parsed.data }));
-});
+export const PUT = endpoint(
+  'PUT /api/v1/catalogue/items/[id]',
+  { body: members },
+  async ({ db, person, request, params }) => {
+    const id = itemId.safeParse(params.id);
+    if (!id.success)
+      return problemResponse(404, 'Not found', [
+        { path: [], code: 'not-found', message: 'There is no such item.' },
+      ]);
+    const body = await readJsonBody(request);
+    if (!body.ok) return body.answer;
+    const parsed = members.safeParse(body.value);
+    if (!parsed.success) return problemResponse(400, 'Not a form of an item', problemsFromZod(parsed.error));
+    return outcomeAnswer(await editItem({ db, now: now(), person, id: id.data, ...parsed.data }));
+  },
+);

@@ -13,6 +13,7 @@ const members = z.strictObject({
 /** Takes back the approval of a version whose day has not come. */
 export const POST = endpoint(
   'POST /api/v1/configurations/[id]/approval-back',
+  { body: members },
   async ({ db, person, request }) => {
     const body = await readBody(request, members);
     if (!body.ok) return body.response;

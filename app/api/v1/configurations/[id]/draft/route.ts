@@ -4,7 +4,7 @@ import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { beginConfigurationDraft } from '@/db/operations/begin-configuration-draft';
 import { discardConfigurationDraft } from '@/db/operations/discard-configuration-draft';
-import { saveConfigurationDraft } from '@/db/operations/save-configuration-draft';
+import { configurationDraftEntry, saveConfigurationDraft } from '@/db/operations/save-configuration-draft';
 import { configurationId, configurationVersionId } from '@/lib/identity/ids';
 
 const named = {
@@ -23,15 +23,20 @@ export const POST = endpoint('POST /api/v1/configurations/[id]/draft', async ({ 
 });
 
 /** Saves the whole draft over the revision it was read at. */
-export const PUT = endpoint('PUT /api/v1/configurations/[id]/draft', async ({ db, person, request }) => {
-  const body = await readBody(request, saving);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await saveConfigurationDraft({ db, now: now(), person, ...body.value }));
-});
+export const PUT = endpoint(
+  'PUT /api/v1/configurations/[id]/draft',
+  { body: saving.extend({ entry: configurationDraftEntry }) },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, saving);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await saveConfigurationDraft({ db, now: now(), person, ...body.value }));
+  },
+);
 
 /** Takes the draft away. */
 export const DELETE = endpoint(
   'DELETE /api/v1/configurations/[id]/draft',
+  { body: discarding },
   async ({ db, person, request }) => {
     const body = await readBody(request, discarding);
     if (!body.ok) return body.response;

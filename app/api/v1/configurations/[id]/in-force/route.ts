@@ -17,16 +17,20 @@ const members = z.strictObject({
 });
 
 /** Approves a draft, in force at once or from a day to come: by another person, who saw its trial and proves who they are. */
-export const POST = endpoint('POST /api/v1/configurations/[id]/in-force', async (access) => {
-  const body = await readBody(access.request, members);
-  if (!body.ok) return body.response;
-  const { proof, ...asked } = body.value;
-  const proven = await prove({ access, ...proof, meaning: 'iApprove' });
-  if (!proven.ok) return outcomeAnswer(proven);
-  const { db, person } = access;
-  const at = now();
-  const today = wallClock(at).date;
-  return outcomeAnswer(
-    await putConfigurationInForce({ db, now: at, today, person, ...asked, attestation: proven.value }),
-  );
-});
+export const POST = endpoint(
+  'POST /api/v1/configurations/[id]/in-force',
+  { body: members },
+  async (access) => {
+    const body = await readBody(access.request, members);
+    if (!body.ok) return body.response;
+    const { proof, ...asked } = body.value;
+    const proven = await prove({ access, ...proof, meaning: 'iApprove' });
+    if (!proven.ok) return outcomeAnswer(proven);
+    const { db, person } = access;
+    const at = now();
+    const today = wallClock(at).date;
+    return outcomeAnswer(
+      await putConfigurationInForce({ db, now: at, today, person, ...asked, attestation: proven.value }),
+    );
+  },
+);

@@ -2,12 +2,13 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { proposeVersion } from '@/db/operations/configurations/propose-version';
+import { proposeVersion, versionProposal } from '@/db/operations/configurations/propose-version';
 import { configurationId } from '@/lib/identity/ids';
 
 /** Makes a draft of what the review of a configuration proposes. */
 export const POST = endpoint(
   'POST /api/v1/configurations/[id]/proposal',
+  { body: versionProposal },
   async ({ db, person, params, request }) => {
     const id = configurationId.safeParse(params.id);
     if (!id.success) return noSuch('configuration');

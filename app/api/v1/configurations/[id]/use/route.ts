@@ -18,7 +18,7 @@ const members = z.discriminatedUnion('step', [
 ]);
 
 /** A configuration goes out of use, or comes back: asked by one person, agreed or turned down by another. */
-export const POST = endpoint('POST /api/v1/configurations/[id]/use', async (access) => {
+export const POST = endpoint('POST /api/v1/configurations/[id]/use', { body: members }, async (access) => {
   const { db, person, params } = access;
   const id = configurationId.safeParse(params.id);
   if (!id.success) return noSuch('configuration');

@@ -15,6 +15,7 @@ const body = z.strictObject({ baseRevision: z.number().int().min(1), act: usageO
 /** One act on a usage order; approving it is the theatre manager's, which the operation asks. */
 export const POST = endpoint(
   'POST /api/v1/consignment/orders/[id]',
+  { body: body },
   async ({ db, person, request, params }) => {
     const id = usageOrderId.safeParse(params.id);
     if (!id.success) return noSuch('usage order');

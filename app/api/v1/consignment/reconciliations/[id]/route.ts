@@ -18,24 +18,32 @@ const body = z.strictObject({
 });
 
 /** Writes why a difference is there, or closes the reconciliation. */
-export const POST = endpoint('POST /api/v1/consignment/reconciliations/[id]', async (access) => {
-  const { db, person, request, params } = access;
-  const id = reconciliationId.safeParse(params.id);
-  if (!id.success) return noSuch('reconciliation');
-  const read = await readBody(request, body);
-  if (!read.ok) return read.response;
-  const { act, baseRevision } = read.value;
-  const asked = { db, person, reconciliationId: id.data, baseRevision };
-  if (act.kind === 'explain')
+export const POST = endpoint(
+  'POST /api/v1/consignment/reconciliations/[id]',
+  { body: body },
+  async (access) => {
+    const { db, person, request, params } = access;
+    const id = reconciliationId.safeParse(params.id);
+    if (!id.success) return noSuch('reconciliation');
+    const read = await readBody(request, body);
+    if (!read.ok) return read.response;
+    const { act, baseRevision } = read.value;
+    const asked = { db, person, reconciliationId: id.data, baseRevision };
+    if (act.kind === 'explain')
+      return outcomeAnswer(
+        await explainDifference({ ...asked, now: now(), lineId: act.lineId, because: act.because }),
+      );
+    const meaning = 'iCloseThisReconciliation' as const;
+    const mine = await prove({ access, ...act.proof, meaning });
+    if (!mine.ok) return outcomeAnswer(mine);
+    const other = act.second === null ? null : await prove({ access, ...act.second, meaning });
+    if (other !== null && !other.ok) return outcomeAnswer(other);
+    const second =
+      other === null
+        ? null
+        : { attestation: other.value, person: await findPerson(db, other.value.personId) };
     return outcomeAnswer(
-      await explainDifference({ ...asked, now: now(), lineId: act.lineId, because: act.because }),
+      await closeReconciliation({ ...asked, now: now(), attestation: mine.value, second }),
     );
-  const meaning = 'iCloseThisReconciliation' as const;
-  const mine = await prove({ access, ...act.proof, meaning });
-  if (!mine.ok) return outcomeAnswer(mine);
-  const other = act.second === null ? null : await prove({ access, ...act.second, meaning });
-  if (other !== null && !other.ok) return outcomeAnswer(other);
-  const second =
-    other === null ? null : { attestation: other.value, person: await findPerson(db, other.value.personId) };
-  return outcomeAnswer(await closeReconciliation({ ...asked, now: now(), attestation: mine.value, second }));
-});
+  },
+);

@@ -8,12 +8,16 @@ import { caseId, openQuestionId } from '@/lib/identity/ids';
 const members = z.strictObject({ questionId: openQuestionId });
 
 /** Closes what an emergency left open. */
-export const POST = endpoint('POST /api/v1/emergency/[id]/close', async ({ db, person, request, params }) => {
-  const id = caseId.safeParse(params.id);
-  if (!id.success) return noSuch('emergency');
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(
-    await closeEmergencyQuestion({ db, now: now(), person, caseId: id.data, ...body.value }),
-  );
-});
+export const POST = endpoint(
+  'POST /api/v1/emergency/[id]/close',
+  { body: members },
+  async ({ db, person, request, params }) => {
+    const id = caseId.safeParse(params.id);
+    if (!id.success) return noSuch('emergency');
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(
+      await closeEmergencyQuestion({ db, now: now(), person, caseId: id.data, ...body.value }),
+    );
+  },
+);

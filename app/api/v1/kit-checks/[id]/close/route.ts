@@ -9,7 +9,7 @@ import { checkId, entryId } from '@/lib/identity/ids';
 const members = z.strictObject({ entryIds: z.array(entryId).max(2_000), proof: proofBody });
 
 /** Closes a check: whoever made it proves who they are, and learns where it differs from what was picked. */
-export const POST = endpoint('POST /api/v1/kit-checks/[id]/close', async (access) => {
+export const POST = endpoint('POST /api/v1/kit-checks/[id]/close', { body: members }, async (access) => {
   const { db, person, request, params } = access;
   const id = checkId.safeParse(params.id);
   if (!id.success) return noSuch('check');

@@ -26,7 +26,7 @@ const members = z.strictObject({
 });
 
 /** Accepts a load: by a person who proved who they are, and where implants go early by the surgeon too. */
-export const POST = endpoint('POST /api/v1/loads/[id]/accept', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/[id]/accept', { body: members }, async (access) => {
   const read = await readLoadRequest(access, members);
   if (!read.ok) return read.response;
   const { reason, setsPlaceId, pouchesPlaceId, proof } = read.body;

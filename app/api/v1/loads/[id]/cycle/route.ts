@@ -12,7 +12,7 @@ const members = z.strictObject({
 });
 
 /** Imports the record of a cycle, or says what it would be. */
-export const POST = endpoint('POST /api/v1/loads/[id]/cycle', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/[id]/cycle', { body: members }, async (access) => {
   const read = await readLoadRequest(access, members);
   if (!read.ok) return read.response;
   return outcomeAnswer(

@@ -7,7 +7,7 @@ import { readLoadRequest, seen } from '../../at-load';
 const members = z.strictObject({ ...seen });
 
 /** Gives up a load that was never started. */
-export const POST = endpoint('POST /api/v1/loads/[id]/give-up', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/[id]/give-up', { body: members }, async (access) => {
   const read = await readLoadRequest(access, members);
   if (!read.ok) return read.response;
   return outcomeAnswer(await giveUpLoad({ ...read.asked }));

@@ -15,7 +15,7 @@ const members = z.strictObject({
 });
 
 /** Puts a pack into a load, or takes it out. */
-export const POST = endpoint('POST /api/v1/loads/[id]/packs', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/[id]/packs', { body: members }, async (access) => {
   const read = await readLoadRequest(access, members);
   if (!read.ok) return read.response;
   const { packId: id, take, copy } = read.body;

@@ -14,7 +14,7 @@ const members = z.strictObject({
 });
 
 /** Rejects a load, and holds everything since the last accepted one. */
-export const POST = endpoint('POST /api/v1/loads/[id]/reject', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/[id]/reject', { body: members }, async (access) => {
   const read = await readLoadRequest(access, members);
   if (!read.ok) return read.response;
   const { reason, setsGo, proof } = read.body;

@@ -8,7 +8,7 @@ import { readLoadRequest, seen } from '../../at-load';
 const members = z.strictObject({ ...seen, indicatorId, result: z.enum(['passed', 'failed']) });
 
 /** Records the result of an indicator. */
-export const POST = endpoint('POST /api/v1/loads/[id]/results', async (access) => {
+export const POST = endpoint('POST /api/v1/loads/[id]/results', { body: members }, async (access) => {
   const read = await readLoadRequest(access, members);
   if (!read.ok) return read.response;
   return outcomeAnswer(

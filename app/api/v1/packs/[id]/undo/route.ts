@@ -11,10 +11,14 @@ const members = z.strictObject({
 });
 
 /** Opens a pouch again that is in no load yet. */
-export const POST = endpoint('POST /api/v1/packs/[id]/undo', async ({ db, person, request, params }) => {
-  const pack = packId.safeParse(params.id);
-  if (!pack.success) return noSuch('pack');
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await undoPouch({ db, now: now(), person, packId: pack.data, ...body.value }));
-});
+export const POST = endpoint(
+  'POST /api/v1/packs/[id]/undo',
+  { body: members },
+  async ({ db, person, request, params }) => {
+    const pack = packId.safeParse(params.id);
+    if (!pack.success) return noSuch('pack');
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await undoPouch({ db, now: now(), person, packId: pack.data, ...body.value }));
+  },
+);

@@ -14,6 +14,7 @@ const members = z.union([z.strictObject({ setId }), z.strictObject({ packId })])
  */
 export const POST = endpoint(
   'POST /api/v1/places/[id]/arrivals',
+  { body: members },
   async ({ db, person, session, request, params }) => {
     const place = placeId.safeParse(params.id);
     if (!place.success) return noSuch('place');

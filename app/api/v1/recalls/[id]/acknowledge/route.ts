@@ -10,6 +10,7 @@ const members = z.strictObject({ note: z.string().max(2_000) });
 /** The person of this session says that they know of a recall and did what they were asked. */
 export const POST = endpoint(
   'POST /api/v1/recalls/[id]/acknowledge',
+  { body: members },
   async ({ db, person, request, params }) => {
     const id = recallId.safeParse(params.id);
     if (!id.success) return noSuch('recall');

@@ -15,7 +15,7 @@ const members = z.strictObject({
 });
 
 /** Closes a recall, for which two people stand. */
-export const POST = endpoint('POST /api/v1/recalls/[id]/close', async (access) => {
+export const POST = endpoint('POST /api/v1/recalls/[id]/close', { body: members }, async (access) => {
   const { db, person, request, params } = access;
   const id = recallId.safeParse(params.id);
   if (!id.success) return noSuch('recall');

@@ -11,7 +11,7 @@ const members = z.strictObject({
 });
 
 /** Takes a set out of washing: to the bench, or held because it was seen to be dirty. */
-export const POST = endpoint('POST /api/v1/sets/[id]/end-wash', (asked) =>
+export const POST = endpoint('POST /api/v1/sets/[id]/end-wash', { body: members }, (asked) =>
   actOnSet(asked, members, async (request, { seen, note }, { db, person }) => {
     const outcome = await endWash({ ...request, seen, note });
     // clean, it goes on as planned

@@ -11,7 +11,7 @@ const members = z.strictObject({
 });
 
 /** Holds a set, with the reason. */
-export const POST = endpoint('POST /api/v1/sets/[id]/hold', (asked) =>
+export const POST = endpoint('POST /api/v1/sets/[id]/hold', { body: members }, (asked) =>
   actOnSet(
     asked,
     members,

@@ -13,7 +13,7 @@ const members = z.strictObject({
 });
 
 /** Lifts the hold of a set: the person proves again who they are, and says so. */
-export const POST = endpoint('POST /api/v1/sets/[id]/lift-hold', (asked) =>
+export const POST = endpoint('POST /api/v1/sets/[id]/lift-hold', { body: members }, (asked) =>
   actOnSet(
     asked,
     members,

@@ -4,6 +4,8 @@ import { receiveSet } from '@/db/operations/turns/receive-set';
 import { actOnSet, setMembers } from '../set-request';
 
 /** Takes a set back from theatre. */
-export const POST = endpoint('POST /api/v1/sets/[id]/receive', (asked) =>
-  actOnSet(asked, z.strictObject(setMembers), receiveSet),
+export const POST = endpoint(
+  'POST /api/v1/sets/[id]/receive',
+  { body: z.strictObject(setMembers) },
+  (asked) => actOnSet(asked, z.strictObject(setMembers), receiveSet),
 );

@@ -8,10 +8,14 @@ import { setId } from '@/lib/identity/ids';
 const members = z.strictObject({ baseRevision: z.number('the revision you saw').int().positive() });
 
 /** Makes an open set follow the version in force. */
-export const POST = endpoint('POST /api/v1/sets/[id]/refit', async ({ db, person, request, params }) => {
-  const id = setId.safeParse(params.id);
-  if (!id.success) return noSuch('set');
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  return outcomeAnswer(await refitSet({ db, now: now(), person, setId: id.data, ...body.value }));
-});
+export const POST = endpoint(
+  'POST /api/v1/sets/[id]/refit',
+  { body: members },
+  async ({ db, person, request, params }) => {
+    const id = setId.safeParse(params.id);
+    if (!id.success) return noSuch('set');
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await refitSet({ db, now: now(), person, setId: id.data, ...body.value }));
+  },
+);

@@ -6,6 +6,6 @@ import { actOnSet, setMembers } from '../set-request';
 const members = z.strictObject({ ...setMembers, reason: z.string('say why') });
 
 /** Takes a set out of service. */
-export const POST = endpoint('POST /api/v1/sets/[id]/withdraw', (asked) =>
+export const POST = endpoint('POST /api/v1/sets/[id]/withdraw', { body: members }, (asked) =>
   actOnSet(asked, members, (request, { reason }) => withdrawSet({ ...request, reason }), 'withdraw-set'),
 );

@@ -4,10 +4,12 @@ import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { changeReason } from '@/db/operations/reasons/change-reason';
 import { reasonId } from '@/lib/identity/ids';
+import { reasonChange } from '@/lib/reasons/reason';
 
 /** Retires a reason of the hospital's own list, or puts it back. */
 export const PUT = endpoint(
   'PUT /api/v1/settings/reason-codes/[id]',
+  { body: reasonChange },
   async ({ db, person, request, params }) => {
     const id = reasonId.safeParse(params.id);
     if (!id.success) return noSuch('reason');

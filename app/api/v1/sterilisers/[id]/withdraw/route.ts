@@ -10,6 +10,7 @@ const members = z.strictObject({ out: z.boolean(), reason: z.string().max(1000) 
 /** Takes a steriliser out of service, or back into it. */
 export const POST = endpoint(
   'POST /api/v1/sterilisers/[id]/withdraw',
+  { body: members },
   async ({ db, person, request, params }) => {
     const id = steriliserId.safeParse(params.id);
     if (!id.success) return noSuch('steriliser');

@@ -24,6 +24,7 @@ const act = z.discriminatedUnion('kind', [
 /** What is done with a count of the shelves besides counting. */
 export const POST = endpoint(
   'POST /api/v1/stock-counts/[id]/acts',
+  { body: act },
   async ({ db, person, request, params }) => {
     const id = stockCountId.safeParse(params.id);
     if (!id.success) return noSuch('count');

@@ -15,7 +15,7 @@ const members = z.strictObject({
 });
 
 /** Closes a count in theatre: both people prove who they are. */
-export const POST = endpoint('POST /api/v1/theatre-counts/[id]/close', async (access) => {
+export const POST = endpoint('POST /api/v1/theatre-counts/[id]/close', { body: members }, async (access) => {
   const { db, person, request, params } = access;
   const id = theatreCountId.safeParse(params.id);
   if (!id.success) return noSuch('count');

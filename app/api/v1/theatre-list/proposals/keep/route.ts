@@ -7,7 +7,11 @@ import { requestId } from '@/lib/identity/ids';
 const members = z.strictObject({ id: requestId });
 
 /** Keeps a plan as it was looked at; refused where promises changed since. */
-export const POST = endpoint('POST /api/v1/theatre-list/proposals/keep', async ({ db, person, request }) => {
-  const body = await readBody(request, members);
-  return body.ok ? outcomeAnswer(await keepProposal(db, person, body.value.id)) : body.response;
-});
+export const POST = endpoint(
+  'POST /api/v1/theatre-list/proposals/keep',
+  { body: members },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, members);
+    return body.ok ? outcomeAnswer(await keepProposal(db, person, body.value.id)) : body.response;
+  },
+);

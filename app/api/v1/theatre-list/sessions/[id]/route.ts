@@ -7,7 +7,7 @@ import { actOnSession, sessionMembers } from '../session-request';
 const members = z.strictObject({ ...sessionMembers, ...sessionTimes });
 
 /** Changes when one session is, or whose it is. */
-export const POST = endpoint('POST /api/v1/theatre-list/sessions/[id]', (asked) =>
+export const POST = endpoint('POST /api/v1/theatre-list/sessions/[id]', { body: members }, (asked) =>
   actOnSession(asked, members, (act, { date, from, until, surgeonId }) =>
     changeSession({ ...act, date, from, until, surgeonId }),
   ),

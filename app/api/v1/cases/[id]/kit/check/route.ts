@@ -10,6 +10,7 @@ const members = z.strictObject({ checkId });
 /** Begins the second person's check of a picked kit, or takes up the one they have open. */
 export const POST = endpoint(
   'POST /api/v1/cases/[id]/kit/check',
+  { body: members },
   async ({ db, person, session, request, params }) => {
     const id = caseId.safeParse(params.id);
     if (!id.success) return noSuch('case');

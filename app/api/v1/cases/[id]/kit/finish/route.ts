@@ -6,6 +6,6 @@ import { actOnKit, kitMembers } from '../kit-request';
 const members = z.strictObject({ ...kitMembers, note: z.string().max(2_000).nullable() });
 
 /** Says that the kit is picked. */
-export const POST = endpoint('POST /api/v1/cases/[id]/kit/finish', (asked) =>
+export const POST = endpoint('POST /api/v1/cases/[id]/kit/finish', { body: members }, (asked) =>
   actOnKit(asked, members, (request, { note }) => finishPicking({ ...request, note })),
 );

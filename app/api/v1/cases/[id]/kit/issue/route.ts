@@ -6,6 +6,6 @@ import { actOnKit, kitMembers } from '../kit-request';
 const members = z.strictObject(kitMembers);
 
 /** The whole kit leaves the store, or nothing of it does. */
-export const POST = endpoint('POST /api/v1/cases/[id]/kit/issue', (asked) =>
+export const POST = endpoint('POST /api/v1/cases/[id]/kit/issue', { body: members }, (asked) =>
   actOnKit(asked, members, (request) => issueKit(request)),
 );

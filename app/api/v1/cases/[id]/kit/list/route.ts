@@ -11,7 +11,7 @@ import { actOnKit, kitMembers } from '../kit-request';
 const members = z.strictObject(kitMembers);
 
 /** Works out what there is to fetch for the confirmed plan, and keeps it as the list everybody picks by. */
-export const POST = endpoint('POST /api/v1/cases/[id]/kit/list', (asked) =>
+export const POST = endpoint('POST /api/v1/cases/[id]/kit/list', { body: members }, (asked) =>
   actOnKit(asked, members, async (request) => {
     const worked = await workOutList(asked.db, request.caseId, { solver: highsSolver });
     if (worked) return makeList({ ...request, ...worked });

@@ -6,6 +6,6 @@ import { actOnKit, kitMembers } from '../kit-request';
 const members = z.strictObject(kitMembers);
 
 /** The kit has arrived in theatre and is taken over there. */
-export const POST = endpoint('POST /api/v1/cases/[id]/kit/take', (asked) =>
+export const POST = endpoint('POST /api/v1/cases/[id]/kit/take', { body: members }, (asked) =>
   actOnKit(asked, members, (request) => takeKit(request)),
 );

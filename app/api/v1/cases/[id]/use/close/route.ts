@@ -14,7 +14,7 @@ const members = z.strictObject({
 });
 
 /** Closes the record of use of a case: whoever recorded it proves who they are. */
-export const POST = endpoint('POST /api/v1/cases/[id]/use/close', async (access) => {
+export const POST = endpoint('POST /api/v1/cases/[id]/use/close', { body: members }, async (access) => {
   const { db, person, request, params } = access;
   const id = caseId.safeParse(params.id);
   if (!id.success) return noSuch('case');

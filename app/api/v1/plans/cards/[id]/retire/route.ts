@@ -10,6 +10,7 @@ const members = z.strictObject({ retire: z.boolean() });
 /** Takes a preference card out of use, or brings it back. */
 export const POST = endpoint(
   'POST /api/v1/plans/cards/[id]/retire',
+  { body: members },
   async ({ db, person, request, params }) => {
     const id = cardId.safeParse(params.id);
     if (!id.success) return noSuch('preference card');

@@ -10,6 +10,7 @@ const members = z.strictObject({ retire: z.boolean() });
 /** Takes a saved start out of use, or brings it back. */
 export const POST = endpoint(
   'POST /api/v1/plans/starts/[id]/retire',
+  { body: members },
   async ({ db, person, request, params }) => {
     const id = startId.safeParse(params.id);
     if (!id.success) return noSuch('saved start');

@@ -19,14 +19,18 @@ const members = z.strictObject({
 });
 
 /** Changes how long before a case its sets must stand in this theatre. */
-export const POST = endpoint('POST /api/v1/theatre-list/theatres/[id]/lead', async (asked) => {
-  const { db, person, request, params } = asked;
-  const id = theatreId.safeParse(params.id);
-  if (!id.success) return noSuch('theatre');
-  const body = await readBody(request, members);
-  if (!body.ok) return body.response;
-  const { leadMinutes: hospitalLead } = await readSetting(db.read, 'stages');
-  const change = { db, person, now: now(), theatreId: id.data, hospitalLead, ...body.value };
-  const outcome = await changeTheatreLead(change);
-  return outcomeAnswer(await withPlan(db, person, 'change-theatre-lead', outcome));
-});
+export const POST = endpoint(
+  'POST /api/v1/theatre-list/theatres/[id]/lead',
+  { body: members },
+  async (asked) => {
+    const { db, person, request, params } = asked;
+    const id = theatreId.safeParse(params.id);
+    if (!id.success) return noSuch('theatre');
+    const body = await readBody(request, members);
+    if (!body.ok) return body.response;
+    const { leadMinutes: hospitalLead } = await readSetting(db.read, 'stages');
+    const change = { db, person, now: now(), theatreId: id.data, hospitalLead, ...body.value };
+    const outcome = await changeTheatreLead(change);
+    return outcomeAnswer(await withPlan(db, person, 'change-theatre-lead', outcome));
+  },
+);
