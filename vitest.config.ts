@@ -8,7 +8,13 @@ const tests = '*.test.{ts,tsx,mjs}';
 const timed = 'tests/**/*.timed.test.ts';
 
 export default defineConfig({
-  resolve: { alias: [{ find: /^@\//, replacement: `${root}/` }] },
+  resolve: {
+    alias: [
+      { find: /^@\//, replacement: `${root}/` },
+      // a test is no browser: what is for the server alone may be loaded
+      { find: /^server-only$/, replacement: `${root}/node_modules/server-only/empty.js` },
+    ],
+  },
   test: {
     // two cores: a third worker would only wait
     maxWorkers: 2,

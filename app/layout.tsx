@@ -63,9 +63,7 @@ function linksFor({ person }: PresentSession) {
   return [
     { href: '/account', label: 'Your account' },
     { href: '/notices', label: 'Told to you' },
-    ...(may(person.role, 'readPeople') ? [{ href: '/people', label: 'People' }] : []),
-    ...(may(person.role, 'enrolWorkstation')
-      ? [{ href: '/people/workstations', label: 'Workstations' }]
-      : []),
+    ...(may(person, 'readPeople') ? [{ href: '/people', label: 'People' }] : []),
+    ...(may(person, 'enrolWorkstation') ? [{ href: '/people/workstations', label: 'Workstations' }] : []),
   ];
 }

@@ -3,6 +3,8 @@ import { asc, desc, gt, sql } from 'drizzle-orm';
 import { canonicalJson, wellFormed } from '@/lib/ledger/canonical';
 import { hashInput, LEDGER_FORM, LEDGER_START, type LedgerRow, SEAL, textDigest } from '@/lib/ledger/chain';
 import { chainChecker } from '@/lib/ledger/checkChain';
+import { entryWritten } from './answeredOnce';
+import { tokenOfWork } from './byToken';
 import type { Queries } from './client';
 import { prepared } from './prepared';
 import { ledger } from './schema';
@@ -111,11 +113,15 @@ async function insert(
   entry: LedgerEntry,
   last: { seq: number; hash: string },
 ): Promise<{ seq: number; hash: string }> {
-  const { detail, ...named } = wellFormed(entry);
+  const token = tokenOfWork();
+  const { detail, ...named } = wellFormed(
+    token === null ? entry : { ...entry, detail: { ...entry.detail, byToken: { ...token } } },
+  );
   const detailText = canonicalJson(detail);
   const row = { ...named, seq: last.seq + 1, form: LEDGER_FORM, previousHash: last.hash };
   const hash = sha256(hashInput({ ...row, detailText }) ?? '');
   insertEntry(write).run({ ...row, detailText, hash });
+  entryWritten();
   return { seq: row.seq, hash };
 }
 

@@ -25,5 +25,5 @@ export class NotPermitted extends Error {
 
 /** The first line of every exported query. */
 export function mayRead({ reader }: Pick<Reading, 'reader'>, act: Act): void {
-  if (reader !== THE_PROGRAM && !may(reader.role, act)) throw new NotPermitted(act);
+  if (reader !== THE_PROGRAM && !may(reader, act)) throw new NotPermitted(act);
 }

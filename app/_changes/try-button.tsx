@@ -23,7 +23,7 @@ export function TryButton({ subject, again }: { subject: TrialSubject; again: bo
     setWrong(null);
     setProgress({ done: 0, of: 1, label: 'the catalogue' });
     try {
-      const response = await fetch('/api/changes/trials', {
+      const response = await fetch('/api/v1/changes/trials', {
         method: 'POST',
         headers: { 'Content-Type': 'application/json' },
         body: JSON.stringify(subject),

@@ -148,7 +148,7 @@ function deliver(event: ScanEvent, scan: IncomingScan, waited: Awaited | null): 
 export async function reply(event: ScanEvent, said: 'another' | 'same'): Promise<string | null> {
   const acting = actingNow();
   try {
-    const answer = await fetch(`/api/scans/${event.id}/reply`, {
+    const answer = await fetch(`/api/v1/scans/${event.id}/reply`, {
       method: 'POST',
       headers: {
         'Content-Type': 'application/json',

@@ -63,7 +63,7 @@ async function request(batch: readonly IncomingScan[]): Promise<void> {
   box = outboxAfter(box, { kind: 'sending', ids: batch.map(({ id }) => id) });
   let answers: Settled[];
   try {
-    const response = await fetch('/api/scans', {
+    const response = await fetch('/api/v1/scans', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ scans: batch }),

@@ -13,7 +13,7 @@ export function useThumb(itemId: string | null): Thumb | null {
   useEffect(() => {
     if (itemId === null || seen.has(itemId)) return;
     let gone = false;
-    fetch(`/api/catalogue/thumbs?ids=${encodeURIComponent(itemId)}`)
+    fetch(`/api/v1/catalogue/thumbs?ids=${encodeURIComponent(itemId)}`)
       .then(async (answer) => {
         if (!answer.ok) return;
         const { thumbs } = (await answer.json()) as { thumbs: Record<string, Thumb> };

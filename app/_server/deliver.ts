@@ -3,10 +3,12 @@ import { z } from 'zod';
 import type { Person } from '@/db/queries/people';
 import type { Delivered } from '@/lib/bench/outbox';
 import type { SessionId } from '@/lib/identity/ids';
-import type { Outcome } from '@/lib/identity/refusal';
+import { type Outcome, refused } from '@/lib/identity/refusal';
+import { tokenWords } from '@/lib/wording/tokens';
+import type { Answer } from './answer';
 import { enteredBy, sessionMark } from './entered-by';
 import { jsonAnswer } from './json-answer';
-import { readBody } from './outcome-answer';
+import { outcomeAnswer, readBody } from './outcome-answer';
 import type { Access } from './session';
 
 const sent = z.looseObject({ id: z.string().max(80), doneAt: z.string().max(40) });
@@ -17,6 +19,15 @@ const members = z.strictObject({
     .max(50),
 });
 
+/** The body of a delivery of such entries. */
+export const deliveryOf = (entry: z.ZodType) =>
+  z.strictObject({
+    entries: z
+      .array(z.strictObject({ entry, session: sessionMark }))
+      .min(1)
+      .max(50),
+  });
+
 /**
  * Makes entries that were kept in a browser durable, in order, each as its own session's person, and answers for each: the
  * answer to one sent before is what it was then.
@@ -24,13 +35,14 @@ const members = z.strictObject({
  * @param unknownSession what is said where it can't be told who made an entry
  */
 export async function deliverEntries(
-  { db, request }: Pick<Access, 'db'> & { request: Request },
+  { db, token, request }: Pick<Access, 'db' | 'token'> & { request: Request },
   unknownSession: string,
   record: (
     entry: z.infer<typeof sent>,
     by: { person: Person; sessionId: SessionId },
   ) => Promise<Outcome<{ enteredAt: string }, unknown>>,
-): Promise<Response> {
+): Promise<Answer<{ delivered: Delivered[] }>> {
+  if (token !== null) return outcomeAnswer(refused('notPermitted', tokenWords.noSession));
   const body = await readBody(request, members);
   if (!body.ok) return body.response;
   const delivered: Delivered[] = [];

@@ -1,5 +1,12 @@
 import 'server-only';
 
+import { type Answer, carrying } from './answer';
+
+/** An answer of JSON values, one a line. */
+export interface JsonLines {
+  jsonLines: true;
+}
+
 /** Says one line of the answer: any JSON value. */
 export type Say = (line: unknown) => void;
 
@@ -8,7 +15,7 @@ export type Say = (line: unknown) => void;
  *
  * @param work ends the answer when it is done; when it fails, `atFault` is the last line, and the fault goes on to the log
  */
-export function jsonLines(work: (say: Say) => Promise<void>, atFault: unknown): Response {
+export function jsonLines(work: (say: Say) => Promise<void>, atFault: unknown): Answer<JsonLines> {
   const encoder = new TextEncoder();
   const stream = new ReadableStream<Uint8Array>({
     async start(controller) {
@@ -23,9 +30,11 @@ export function jsonLines(work: (say: Say) => Promise<void>, atFault: unknown): 
       controller.close();
     },
   });
-  return new Response(stream, {
-    headers: { 'Content-Type': 'application/x-ndjson; charset=utf-8', 'Cache-Control': 'no-store' },
-  });
+  return carrying(
+    new Response(stream, {
+      headers: { 'Content-Type': 'application/x-ndjson; charset=utf-8', 'Cache-Control': 'no-store' },
+    }),
+  );
 }
 
 /** Tells no more often than this, in milliseconds. */

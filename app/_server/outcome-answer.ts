@@ -1,8 +1,9 @@
-import { jsonAnswer } from './json-answer';
 import 'server-only';
 import type { z } from 'zod';
 import type { Outcome, Refusal } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
+import type { Answer, Refused } from './answer';
+import { jsonAnswer } from './json-answer';
 import { problemResponse, readJsonBody } from './problem-response';
 
 const REFUSED: Record<Refusal<unknown>['because'], { status: number; title: string }> = {
@@ -17,8 +18,18 @@ const REFUSED: Record<Refusal<unknown>['because'], { status: number; title: stri
  * A write's outcome as HTTP: the value, or why nothing was saved, with the thing as it stands where both must be shown.
  * `more` carries members of our own beside a refusal.
  */
-export function outcomeAnswer<T, C>(
+export function outcomeAnswer(
+  outcome: { ok: false; refusal: Refusal<unknown> },
+  status?: number,
+  more?: Record<string, unknown>,
+): Refused;
+export function outcomeAnswer<T, C, S extends number = 200>(
   outcome: Outcome<T, C>,
+  status?: S,
+  more?: Record<string, unknown>,
+): Answer<T, S>;
+export function outcomeAnswer(
+  outcome: Outcome<unknown, unknown>,
   status = 200,
   more: Record<string, unknown> = {},
 ): Response {
@@ -36,7 +47,7 @@ export async function readBody<S extends z.ZodType>(
   request: Request,
   schema: S,
   mostBytes = MOST_BYTES,
-): Promise<{ ok: true; value: z.output<S> } | { ok: false; response: Response }> {
+): Promise<{ ok: true; value: z.output<S> } | { ok: false; response: Refused }> {
   const body = await readJsonBody(request, mostBytes);
   if (!body.ok) return { ok: false, response: body.answer };
   const parsed = schema.safeParse(body.value);
@@ -46,5 +57,5 @@ export async function readBody<S extends z.ZodType>(
 }
 
 /** Answers an address whose id is none of ours. */
-export const noSuch = (what: string): Response =>
+export const noSuch = (what: string): Refused =>
   problemResponse(404, 'Not found', [{ path: [], code: 'not-found', message: `There is no such ${what}.` }]);

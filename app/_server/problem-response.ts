@@ -1,18 +1,21 @@
 import { type ProblemDetails, problemDetails } from '@/lib/calculations/problemDetails';
 import type { Problem } from '@/lib/identity/result';
 import { locateJsonProblem } from '@/lib/json/locateJsonProblem';
+import { carrying, type Refused } from './answer';
 
 /** Longest body taken unless a route says otherwise: the largest plan or configuration is a tenth of it. */
 const MOST_BYTES = 256 * 1024;
 
 /** A problem as HTTP (RFC 9457): its own media type, its status, never kept by a cache. */
-export function problemAnswer(details: ProblemDetails, more: Record<string, unknown> = {}): Response {
-  return Response.json(
-    { ...details, ...more },
-    {
-      status: details.status,
-      headers: { 'Content-Type': 'application/problem+json', 'Cache-Control': 'no-store' },
-    },
+export function problemAnswer(details: ProblemDetails, more: Record<string, unknown> = {}): Refused {
+  return carrying(
+    Response.json(
+      { ...details, ...more },
+      {
+        status: details.status,
+        headers: { 'Content-Type': 'application/problem+json', 'Cache-Control': 'no-store' },
+      },
+    ),
   );
 }
 
@@ -22,7 +25,7 @@ export function problemResponse(
   title: string,
   problems: readonly Problem[],
   more: Record<string, unknown> = {},
-): Response {
+): Refused {
   return problemAnswer(
     problemDetails({ title, status, detail: detailOf(problems) || title }, problems),
     more,
@@ -50,7 +53,7 @@ function detailOf(problems: readonly Problem[]): string {
 export async function readJsonBody(
   request: Request,
   mostBytes: number = MOST_BYTES,
-): Promise<{ ok: true; value: unknown } | { ok: false; answer: Response }> {
+): Promise<{ ok: true; value: unknown } | { ok: false; answer: Refused }> {
   const type = request.headers.get('content-type')?.split(';')[0]?.trim().toLowerCase() ?? '';
   if (type !== 'application/json' && !type.endsWith('+json')) {
     const sent = type === '' ? 'no content type is given' : `the content type is “${type.slice(0, 60)}”`;
@@ -75,13 +78,16 @@ export async function readJsonBody(
   return { ok: true, value: JSON.parse(text) };
 }
 
-function refuse(status: number, title: string, message: string): { ok: false; answer: Response } {
+function refuse(status: number, title: string, message: string): { ok: false; answer: Refused } {
   const code = title.toLowerCase().replaceAll(' ', '-');
   return { ok: false, answer: problemResponse(status, title, [{ path: [], code, message }]) };
 }
 
 /** Reads no more than it may, whatever length the request claims. */
-async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array | 'tooLong'> {
+export async function readBytes(
+  request: Request,
+  mostBytes: number,
+): Promise<Uint8Array<ArrayBuffer> | 'tooLong'> {
   if (Number(request.headers.get('content-length') ?? 0) > mostBytes) return 'tooLong';
   const reader = request.body?.getReader();
   if (!reader) return new Uint8Array();

@@ -3,11 +3,12 @@ import { z } from 'zod';
 import { checkSecret, type SecretCheck } from '@/db/operations/people/check-secret';
 import { type Claimed, claimedByBadge, claimedById } from '@/db/queries/credentials';
 import { personId } from '@/lib/identity/ids';
-import { type Outcome, refusedFor } from '@/lib/identity/refusal';
+import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Attestation, Meaning } from '@/lib/people/attestation';
 import { badgeCode } from '@/lib/people/badge';
 import { isPin } from '@/lib/people/secrets';
 import { peopleWords } from '@/lib/wording/people';
+import { tokenWords } from '@/lib/wording/tokens';
 import { now } from './clock';
 import { placeOf } from './place';
 import type { Access } from './session';
@@ -31,9 +32,11 @@ interface Prove {
 
 /**
  * Proves again who somebody is, for one act and with what they say by it. A password does anywhere; a PIN only at an
- * enrolled workstation. A wrong one says no more than that, and costs the growing wait.
+ * enrolled workstation. A wrong one says no more than that, and costs the growing wait. A token proves nobody, whatever it
+ * sends with it.
  */
 export async function prove({ access, who: claim, secret, meaning }: Prove): Promise<Outcome<Attestation>> {
+  if (access.token !== null) return refused('notPermitted', tokenWords.noProof);
   const claimed = await claimedBy(access, claim);
   const byPin = isPin(secret);
   const place = await placeOf(claimed.person);

@@ -8,7 +8,7 @@ import type { Person } from '@/db/queries/people';
 import { sessionOfToken } from '@/db/queries/peopleSessions';
 import { readSetting } from '@/db/queries/settings';
 import { ticketOf } from '@/db/secrets';
-import type { SessionId, WorkstationId } from '@/lib/identity/ids';
+import type { SessionId, TokenId, WorkstationId } from '@/lib/identity/ids';
 import { isAlive, isWorthNoting } from '@/lib/people/session';
 import { now } from './clock';
 import { database } from './database';
@@ -20,15 +20,20 @@ import { database } from './database';
 const SESSION_COOKIE = '__Host-session';
 const KEPT = { httpOnly: true, secure: true, sameSite: 'lax', path: '/' } as const;
 
-/** Who is here, by which session, and the store as they may read it. */
+/** Who asks, by which session or token, and the store as they may read it. */
 export interface Access {
   db: Database;
   person: Person;
-  session: { id: SessionId; workstationId: WorkstationId | null; method: SignInMethod };
+  /** Without an id where it is a token that asks. */
+  session: { id: SessionId | null; workstationId: WorkstationId | null };
+  /** The token that acts for the person; `null` where they are here themselves. */
+  token: { id: TokenId; name: string } | null;
 }
 
 /** What the page of a session is told of it beside: how its entries are marked, and when it goes. */
 export interface PresentSession extends Access {
+  session: { id: SessionId; workstationId: WorkstationId | null; method: SignInMethod };
+  token: null;
   ticket: string;
   workstationName: string | null;
   mustChangePassword: boolean;
@@ -53,12 +58,19 @@ export const presentSession = cache(async (): Promise<PresentSession | null> => 
     db: readAs(db, person),
     person,
     session: { id, workstationId: workstation?.id ?? null, method },
+    token: null,
     ticket: ticketOf(token),
     workstationName: workstation?.name ?? null,
     mustChangePassword,
     idleMinutes,
   };
 });
+
+/** The session of somebody who is here themselves, for an act that no token may do. */
+export function ownSession({ session }: Pick<Access, 'session'>): SessionId {
+  if (session.id === null) throw new Error('a token was let into what needs a session');
+  return session.id;
+}
 
 /** Gives the browser its new session in place of the one it had. */
 export async function keepSession({ token }: Pick<BegunSession, 'token'>): Promise<void> {

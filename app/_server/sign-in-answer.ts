@@ -1,8 +1,9 @@
-import { jsonAnswer } from './json-answer';
 import 'server-only';
 import type { SignedIn } from '@/db/operations/people/sign-in';
 import { ROLE_WORDS } from '@/lib/people/role';
 import { peopleWords } from '@/lib/wording/people';
+import type { Answer, Refused } from './answer';
+import { jsonAnswer } from './json-answer';
 import { rememberBrowser } from './place';
 import { problemResponse } from './problem-response';
 import { keepSession } from './session';
@@ -18,7 +19,7 @@ export interface ActingAnswer {
 export async function signInAnswer(
   outcome: SignedIn,
   wrong: (waitSeconds: number) => string,
-): Promise<Response> {
+): Promise<Answer<ActingAnswer>> {
   if (!outcome.ok) return refusedAnswer(outcome.check, wrong);
   const { id, token, ticket, person } = outcome.value;
   await keepSession({ token });
@@ -35,7 +36,7 @@ export async function signInAnswer(
 export function refusedAnswer(
   { tooSoon, waitSeconds }: { tooSoon: boolean; waitSeconds: number },
   wrong: (waitSeconds: number) => string,
-): Response {
+): Refused {
   const message = tooSoon ? peopleWords.tooSoon(waitSeconds) : wrong(waitSeconds);
   const answer = problemResponse(
     tooSoon ? 429 : 401,

@@ -3,7 +3,9 @@ import { createHash } from 'node:crypto';
 import type { Database } from '@/db/client';
 import { ENDPOINTS, type Endpoint, SCREENS, type Screen } from '@/lib/people/access';
 import { peopleWords } from '@/lib/wording/people';
+import type { Refused } from './answer';
 import { database } from './database';
+import type { About } from './enter';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
 import { type PresentSession, presentSession } from './session';
@@ -26,18 +28,20 @@ export async function approach<K extends OpenScreen & Screen>(screen: K): Promis
 }
 
 /** A route handler of the way in. */
-export function openEndpoint<K extends OpenEndpoint & Endpoint>(
+export function openEndpoint<K extends OpenEndpoint & Endpoint, R extends Response>(
   key: K,
-  handle: (visit: Visit & { request: Request }) => Promise<Response>,
-): (request: Request) => Promise<Response> {
+  about: About,
+  handle: (visit: Visit & { request: Request }) => Promise<R>,
+): ((request: Request) => Promise<R | Refused>) & { about: About } {
   if (!Object.hasOwn(ENDPOINTS, key)) throw new Error(`${key} is not declared`);
-  return async (request) => {
+  const answer = async (request: Request): Promise<R | Refused> => {
     if (!isFromHere(request.headers)) {
       const problem = { path: [], code: 'not-permitted', message: peopleWords.fromElsewhere };
       return problemResponse(403, 'Not permitted', [problem]);
     }
     return handle({ db: database(), session: await presentSession(), request });
   };
+  return Object.assign(answer, { about });
 }
 
 /**

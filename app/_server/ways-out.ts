@@ -97,7 +97,7 @@ export async function waysOut(
       return {
         key: offer.key,
         ...words,
-        confirm: may(role, TAKES[offer.kind]) ? words.confirm : null,
+        confirm: may({ role }, TAKES[offer.kind]) ? words.confirm : null,
         requests: (offer.elsewhere?.configurations ?? []).map((id) => ({
           label: nameOf.get(id) ?? 'the set',
           href: `/loans/new?case=${one.id}&configuration=${id}`,

@@ -12,9 +12,7 @@ export async function DecisionsWaiting() {
   const yours = (await openDecisions(db, now())).filter(
     ({ ask, decision }) =>
       (decision === null || decision.lapses.length > 0) &&
-      ask.approvers.some(
-        (approver) => approver !== 'technician' && may(person.role, ACT_OF_APPROVER[approver]),
-      ),
+      ask.approvers.some((approver) => approver !== 'technician' && may(person, ACT_OF_APPROVER[approver])),
   );
   if (yours.length === 0) return null;
   return (

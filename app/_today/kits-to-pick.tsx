@@ -15,7 +15,7 @@ import styles from './case-standing-list.module.css';
 export async function KitsToPick() {
   const at = now();
   const { db, person } = await enter('/');
-  if (!may(person.role, 'pickKit') && !may(person.role, 'issueKit')) return null;
+  if (!may(person, 'pickKit') && !may(person, 'issueKit')) return null;
   const { date } = wallClock(at);
   // a kit of yesterday may still be out, and a cancelled one still to be put back
   const kits = (await kitsToday(db, addDays(date, -1), addDays(date, 2))).filter(

@@ -19,7 +19,7 @@ const MOST = 6;
 export async function LoansNow() {
   const at = now();
   const { db, person } = await enter('/');
-  if (!may(person.role, 'keepLoans') && !may(person.role, 'countLoan')) return null;
+  if (!may(person, 'keepLoans') && !may(person, 'countLoan')) return null;
   const tomorrow = addDays(wallClock(at).date, 1);
   const loans = (await loanBoard(db, at)).filter((loan) => isForNow(loan, tomorrow));
   if (loans.length === 0) return null;

@@ -55,7 +55,7 @@ export function NextStep({
   }, [focusable]);
   const label = NEXT_ACT_WORDS[act];
   const press = (path: string, done: string) => () =>
-    send(`/api/sets/${set.id}/${path}`, { baseRevision: set.revision, doneAt }, `${set.code}: ${done}.`);
+    send(`/api/v1/sets/${set.id}/${path}`, { baseRevision: set.revision, doneAt }, `${set.code}: ${done}.`);
   return (
     <div ref={place} className={styles.next}>
       {!mayAct ? (

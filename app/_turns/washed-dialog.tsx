@@ -28,7 +28,7 @@ export function WashedDialog({
     const done =
       seen === 'clean' ? `${set.code}: on bench.` : `${set.code}: held, because it was dirty after wash.`;
     const body = { baseRevision: set.revision, doneAt, seen, note: seen === 'dirty' ? note : null };
-    if ((await act(`/api/sets/${set.id}/end-wash`, body, done)) === undefined) setOpen(false);
+    if ((await act(`/api/v1/sets/${set.id}/end-wash`, body, done)) === undefined) setOpen(false);
   }
 
   return (

@@ -46,7 +46,7 @@ export function AppShell({
             <span>Kitwright</span>
           </Link>
           <p className={styles.hospital}>{hospital}</p>
-          {role !== null && may(role, 'readHospital') ? (
+          {role !== null && may({ role }, 'readHospital') ? (
             <Link href="/emergency" className={styles.emergency} data-print="no">
               Emergency
             </Link>

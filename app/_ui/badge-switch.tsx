@@ -44,7 +44,7 @@ export function BadgeSwitch() {
     if (badge === null || pending) return;
     setPending(true);
     try {
-      const answer = await sendSecret('/api/people/badge', { badge, pin });
+      const answer = await sendSecret('/api/v1/people/badge', { badge, pin });
       setPin('');
       if (!answer.ok) return setWrong(answer.sentence);
       setBadge(null);

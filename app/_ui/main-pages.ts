@@ -41,6 +41,7 @@ export const MORE_PAGES: readonly MainPage[] = [
   { label: 'Sterilisers', href: '/sterilisers', reach: 'readHospital' },
   { label: 'Lists in and out', href: '/exchange', reach: 'readHospital' },
   { label: 'Calculations', href: '/calculations', reach: 'readHospital' },
+  { label: 'The API', href: '/api-docs', reach: 'readHospital' },
   { label: 'Ledger', href: '/ledger', reach: 'readLedger' },
   { label: 'Settings', href: '/settings', reach: 'readHospital' },
   { label: 'People', href: '/people', reach: 'readPeople' },
@@ -50,5 +51,5 @@ export const MORE_PAGES: readonly MainPage[] = [
 /** Those a person of this role may see; nobody sees none of them. */
 export function pagesFor(pages: readonly MainPage[], role: Role | null): MainPage[] {
   if (role === null) return [];
-  return pages.filter(({ reach }) => reach === 'anybody' || may(role, reach));
+  return pages.filter(({ reach }) => reach === 'anybody' || may({ role }, reach));
 }

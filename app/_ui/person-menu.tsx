@@ -29,7 +29,7 @@ export function PersonMenu({ links }: { links: readonly { href: string; label: s
 
   async function signOut() {
     try {
-      await fetch('/api/people/sign-out', { method: 'POST' });
+      await fetch('/api/v1/people/sign-out', { method: 'POST' });
       // a whole new page: nothing of the person stays in this browser's memory
       location.assign('/sign-in');
     } catch {

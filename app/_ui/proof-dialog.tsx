@@ -136,7 +136,7 @@ function SecondPerson({
   const [options, setOptions] = useState<ComboOption[]>([]);
   useEffect(() => {
     const stop = new AbortController();
-    fetch('/api/people', { signal: stop.signal })
+    fetch('/api/v1/people', { signal: stop.signal })
       .then((answer) => answer.json() as Promise<{ people: { id: string; name: string; role: string }[] }>)
       .then(({ people }) => {
         const others = people.filter(({ id }) => id !== not);

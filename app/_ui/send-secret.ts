@@ -4,7 +4,7 @@ export type SecretAnswer = { ok: true; acting: Acting } | { ok: false; sentence:
 
 /** Sends what somebody proved themselves with; a refusal comes back as a sentence. Throws when nothing answers. */
 export async function sendSecret(
-  address: '/api/people/sign-in' | '/api/people/badge' | '/api/people/first-run',
+  address: '/api/v1/people/sign-in' | '/api/v1/people/badge' | '/api/v1/people/first-run',
   body: Record<string, string>,
 ): Promise<SecretAnswer> {
   const response = await fetch(address, {

@@ -37,7 +37,7 @@ export function SessionWatch() {
     };
     const ask = async (quietly: boolean) => {
       const headers: HeadersInit = quietly ? { 'X-Quietly': '1' } : {};
-      const answer = await fetch('/api/people/session', { headers }).catch(() => null);
+      const answer = await fetch('/api/v1/people/session', { headers }).catch(() => null);
       if (answer?.status === 401) lock();
       return answer?.ok ?? false;
     };
@@ -86,7 +86,7 @@ function SignInAgain({
     if (pending) return;
     setPending(true);
     try {
-      const answer = await sendSecret('/api/people/sign-in', { name, password });
+      const answer = await sendSecret('/api/v1/people/sign-in', { name, password });
       setPassword('');
       if (answer.ok) onSigned(answer.acting);
       else setWrong(answer.sentence);

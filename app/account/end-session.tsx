@@ -12,7 +12,7 @@ export function EndSession({ id }: { id: string }) {
   const [pending, setPending] = useState(false);
   async function end() {
     setPending(true);
-    const sent = await sendJson('/api/people/account', { act: 'endSession', sessionId: id }).catch(
+    const sent = await sendJson('/api/v1/people/account', { act: 'endSession', sessionId: id }).catch(
       () => null,
     );
     setPending(false);

@@ -21,7 +21,7 @@ function useChange(done: string) {
     if (pending) return false;
     setPending(true);
     try {
-      const sent = await sendJson('/api/people/account', body);
+      const sent = await sendJson('/api/v1/people/account', body);
       if (!sent.ok) {
         setProblems(sent.problems.length > 0 ? sent.problems : [{ path: '', sentence: sent.sentence }]);
         return false;

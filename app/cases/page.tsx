@@ -31,7 +31,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
           <LinkButton href={`/cases?from=${addDays(from, -DAYS)}`}>Seven days earlier</LinkButton>
           <LinkButton href={`/cases?from=${addDays(from, DAYS)}`}>Seven days later</LinkButton>
           <LinkButton href={`/theatre-list/week?from=${from}`}>Theatre list</LinkButton>
-          {may(person.role, 'keepTheatreList') ? (
+          {may(person, 'keepTheatreList') ? (
             <LinkButton href="/cases/import">Import a list</LinkButton>
           ) : null}
           <LinkButton href="/cases/new" kind="primary">

@@ -38,7 +38,7 @@ export function useReadiness(ids: readonly string[]): ReadonlyMap<string, Readin
 
 async function readinessOf(id: string, signal: AbortSignal): Promise<Readiness | null | undefined> {
   try {
-    const answer = await fetch(`/api/cases/${id}/readiness`, { signal });
+    const answer = await fetch(`/api/v1/cases/${id}/readiness`, { signal });
     if (!answer.ok) return undefined;
     return ((await answer.json()) as { readiness: Readiness | null }).readiness;
   } catch {

@@ -60,7 +60,7 @@ export function CatalogueList({
   const query = servedQuery(CATALOGUE_NAMES, (name) =>
     name in values ? values[name as keyof typeof values] || null : params.get(name),
   );
-  const { answer, failed } = useServed('/api/catalogue/search', query, first, firstQuery);
+  const { answer, failed } = useServed('/api/v1/catalogue/search', query, first, firstQuery);
   const { rows, found } = answer;
   const narrowed = SEARCH_NAMES.filter((name) => values[name] !== '').length;
   const more = [material, side, sterile, missing].filter((value) => value !== '').length;

@@ -26,7 +26,7 @@ export default async function CataloguePage({
       title="Catalogue"
       lead="Every design the hospital knows: plates, screws and the instruments that go with them, each drawn from its dimensions."
       actions={
-        may(person.role, 'editCatalogue') ? (
+        may(person, 'editCatalogue') ? (
           <LinkButton href="/catalogue/new" kind="primary">
             Add an item
           </LinkButton>

@@ -32,7 +32,7 @@ async function ask(): Promise<void> {
   if (wanted.length === 0) return;
   try {
     const ids = wanted.map(([, { id }]) => id).join(',');
-    const response = await fetch(`/api/catalogue/thumbs?ids=${encodeURIComponent(ids)}`);
+    const response = await fetch(`/api/v1/catalogue/thumbs?ids=${encodeURIComponent(ids)}`);
     const { thumbs } = (await response.json()) as { thumbs: Record<string, Condensed> };
     for (const [key, { id }] of wanted) fetched.set(key, thumbs[id] ?? null);
   } catch {

@@ -17,7 +17,7 @@ export default async function ConfigurationsPage() {
       title="Configurations"
       lead="What each kind of set should hold, and which constructs it is meant to allow. A version in force never changes; a change is a new version, put in force by a second person."
       actions={
-        may(person.role, 'writeConfiguration') ? (
+        may(person, 'writeConfiguration') ? (
           <LinkButton href="/configurations/new" kind="primary">
             New configuration
           </LinkButton>

@@ -56,7 +56,7 @@ export default async function ConsignmentPage() {
           <NotStatedTable
             rows={notStated}
             owners={
-              may(person.role, 'stateStockOwner')
+              may(person, 'stateStockOwner')
                 ? named.map(({ id, name }) => ({ value: id, label: name }))
                 : null
             }

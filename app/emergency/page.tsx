@@ -41,7 +41,7 @@ export default async function EmergencyPage({ searchParams }: Props) {
     pageFirst()
       .then(() => plannedList(db))
       .catch(() => undefined);
-  const mayTake = may(person.role, 'takeForEmergency');
+  const mayTake = may(person, 'takeForEmergency');
   if (region === null || limb === null)
     return (
       <Frame lead="Three questions; then what is sterile now, what is coming, and what taking it does to others.">

@@ -44,7 +44,7 @@ export function TakeBar({
     try {
       const query = addressOf(asked).split('?')[1] ?? '';
       const answers = Object.fromEntries(new URLSearchParams(query));
-      const sent = await sendJson<{ caseId: string }>('/api/emergency', { asked: answers, shown });
+      const sent = await sendJson<{ caseId: string }>('/api/v1/emergency', { asked: answers, shown });
       if (sent.ok) {
         // back leads to the question before, not to a second taking
         router.replace(`/emergency/${sent.value.caseId}`);

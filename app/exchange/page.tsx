@@ -17,7 +17,7 @@ export const dynamic = 'force-dynamic';
 /** Every list the hospital can bring in and take out, and what came in. */
 export default async function ExchangePage() {
   const { db, person } = await enter('/exchange');
-  const lists = Object.values(LISTS).filter(({ takeOut }) => may(person.role, takeOut));
+  const lists = Object.values(LISTS).filter(({ takeOut }) => may(person, takeOut));
   const imports = await listImports(db);
   return (
     <Page
@@ -33,7 +33,7 @@ export default async function ExchangePage() {
                 <p className={styles.soft}>{rowIs}</p>
               </div>
               <ButtonRow>
-                {may(person.role, bringIn) ? (
+                {may(person, bringIn) ? (
                   <LinkButton href={`/exchange/${kind}`}>{`Bring in: ${name}`}</LinkButton>
                 ) : null}
                 {(['xlsx', 'csv', 'json'] as const).map((ends) => (
@@ -54,7 +54,7 @@ export default async function ExchangePage() {
               <h3>Theatre lists</h3>
               <p className={styles.soft}>One case a row. They come in by a way of their own.</p>
             </div>
-            {may(person.role, 'keepTheatreList') ? (
+            {may(person, 'keepTheatreList') ? (
               <ButtonRow>
                 <LinkButton href="/cases/import">Bring in: Theatre lists</LinkButton>
               </ButtonRow>

@@ -14,7 +14,7 @@ export function TakeBack({ importId, name }: { importId: string; name: string })
       danger
       trigger={{ label: 'Take it back' }}
       onConfirm={async () => {
-        const sent = await sendJson(`/api/imports/${importId}/take-back`, {});
+        const sent = await sendJson(`/api/v1/imports/${importId}/take-back`, {});
         if (!sent.ok) return sent.sentence;
         router.refresh();
         return undefined;

@@ -27,7 +27,7 @@ export function FirstRunForm() {
     if (pending) return;
     setPending(true);
     try {
-      const sent = await sendJson('/api/people/first-run', form);
+      const sent = await sendJson('/api/v1/people/first-run', form);
       if (sent.ok) return location.assign('/people');
       const named = sent.problems.map((one) => (one.path === 'secret' ? { ...one, path: 'code' } : one));
       setProblems(named.length > 0 ? named : [{ path: '', sentence: sent.sentence }]);

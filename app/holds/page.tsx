@@ -24,7 +24,7 @@ export default async function HoldsPage() {
   const at = now();
   const [held, { sets }] = await Promise.all([listHeldSets(db), keptSetStandings(db, at)]);
   const promisesOf = new Map(sets.map(({ set }) => [set.id, set.promisedTo]));
-  const lifts = may(person.role, 'liftHold');
+  const lifts = may(person, 'liftHold');
   const lifters = listWords(
     PERMITTED.liftHold.map((role) => ROLE_WORDS[role].toLowerCase()),
     'or',

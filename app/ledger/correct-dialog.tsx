@@ -63,7 +63,7 @@ function CorrectForm({ seq, doneAt, values, close }: Props & { close: () => void
     setPending(true);
     setProblems([]);
     try {
-      const answer = await fetch('/api/ledger/corrections', {
+      const answer = await fetch('/api/v1/ledger/corrections', {
         method: 'POST',
         headers: { 'Content-Type': 'application/json' },
         body: JSON.stringify({

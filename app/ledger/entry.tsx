@@ -39,7 +39,7 @@ export function Entry({
           <strong>{actWords(row.action)}</strong>{' '}
           {href === null ? <span className={styles.subject}>{name}</span> : <Link href={href}>{name}</Link>}
         </p>
-        <p className={styles.who}>{row.person?.name ?? words.nobody}</p>
+        <p className={styles.who}>{words.who(row.person?.name ?? null, byToken(row.detail))}</p>
         {row.corrects === null ? null : (
           <p>
             {words.corrects(row.corrects.seq)} ({actWords(row.corrects.action)},{' '}
@@ -138,4 +138,10 @@ function OldAndNew({
       . Because: {reason}
     </p>
   );
+}
+
+/** The name of the token by which it was asked for. */
+function byToken(detail: unknown): string | null {
+  const { byToken: mark } = detail as { byToken?: { name?: unknown } };
+  return typeof mark?.name === 'string' ? mark.name : null;
 }

@@ -51,7 +51,7 @@ export default async function LedgerPage({
               key={row.seq}
               row={row}
               lateAfterMinutes={lateAfterMinutes}
-              mayCorrect={may(person.role, 'correctRecord')}
+              mayCorrect={may(person, 'correctRecord')}
             />
           ))}
         </ol>

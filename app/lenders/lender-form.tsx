@@ -47,9 +47,9 @@ export function LenderForm({ lender }: { lender: Known | null }) {
     try {
       const answer =
         lender === null
-          ? await sendJson('/api/lenders', entry)
+          ? await sendJson('/api/v1/lenders', entry)
           : await sendJson(
-              `/api/lenders/${lender.id}`,
+              `/api/v1/lenders/${lender.id}`,
               { baseRevision: lender.revision, inUse, entry },
               'PUT',
             );

@@ -34,7 +34,7 @@ export default async function LendersPage() {
           unused: figures.unused.unused,
         }))}
       />
-      {may(person.role, 'keepLenders') ? (
+      {may(person, 'keepLenders') ? (
         <Section title="Add a lender">
           <LenderForm lender={null} />
         </Section>

@@ -24,7 +24,7 @@ export function MakeUpButton({
   async function begin(programme: string) {
     if (pending) return;
     setPending(true);
-    const sent = await sendLoad<{ id: string }>('/api/loads', { steriliserId, programme });
+    const sent = await sendLoad<{ id: string }>('/api/v1/loads', { steriliserId, programme });
     setPending(false);
     if (sent.ok) router.push(`/loads/${sent.value.id}`);
     else setWrong(sent.sentences);

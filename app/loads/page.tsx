@@ -33,7 +33,7 @@ export default async function LoadsPage() {
   const at = now();
   const from = new Date(Date.parse(at) - DAYS_BACK * 86_400_000).toISOString();
   const [sterilisers, lines] = await Promise.all([listSterilisers(db), loadBoard(db, from)]);
-  const mayMakeUp = may(person.role, 'makeUpLoad');
+  const mayMakeUp = may(person, 'makeUpLoad');
   const nameOf = new Map(sterilisers.map(({ id, name }) => [id, name]));
   const shown = sterilisers.filter(
     ({ id, withdrawnAt }) =>

@@ -43,7 +43,7 @@ export default async function LoansPage() {
       actions={
         <>
           <LinkButton href="/lenders">Lenders and how punctual they are</LinkButton>
-          {may(person.role, 'askForLoan') ? (
+          {may(person, 'askForLoan') ? (
             <LinkButton href="/loans/new" kind="primary">
               Ask for a loan
             </LinkButton>

@@ -29,7 +29,7 @@ export function useLoanAct({ id, number, revision }: SeenLoan, onDone?: () => vo
     if (pending) return null;
     setPending(true);
     try {
-      const answer = await sendJson<T>(`/api/loans/${id}`, { baseRevision: revision, asked });
+      const answer = await sendJson<T>(`/api/v1/loans/${id}`, { baseRevision: revision, asked });
       if (answer.ok) {
         setProblems([]);
         if (done !== null) {
@@ -56,7 +56,7 @@ export function useLoanAct({ id, number, revision }: SeenLoan, onDone?: () => vo
 
   /** As `ProofDialog` wants it: the reason where it was refused, with the dialog left open. */
   async function sendProven(asked: object, done: string): Promise<string | undefined> {
-    const answer = await sendJson(`/api/loans/${id}`, { baseRevision: revision, asked });
+    const answer = await sendJson(`/api/v1/loans/${id}`, { baseRevision: revision, asked });
     if (!answer.ok) return answer.sentence;
     showToast({ tone: 'good', word: 'Done', text: `${number}: ${done}` });
     router.refresh();

@@ -10,7 +10,7 @@ export function ListSeenButton({ upTo }: { upTo: number }) {
     <>
       <Button
         pending={pending}
-        onClick={() => act('/api/notices/list-seen', { upTo }, 'Marked as looked at.')}
+        onClick={() => act('/api/v1/notices/list-seen', { upTo }, 'Marked as looked at.')}
       >
         I have looked at these
       </Button>

@@ -25,7 +25,7 @@ export function NoticeChoice({
     if (told) next.delete(kind);
     else next.add(kind);
     setOff(next);
-    const answer = await sendJson('/api/notices/kinds', { off: [...next] }, 'PUT').catch(() => null);
+    const answer = await sendJson('/api/v1/notices/kinds', { off: [...next] }, 'PUT').catch(() => null);
     if (answer?.ok) setSaid('Kept. It holds for what happens from now on.');
     else {
       setOff(before);

@@ -8,7 +8,7 @@ export function SeenButton({ noticeIds }: { noticeIds: readonly string[] }) {
   const { act, pending, refusal } = useAct();
   return (
     <>
-      <Button pending={pending} onClick={() => act('/api/notices/seen', { noticeIds }, 'Marked as seen.')}>
+      <Button pending={pending} onClick={() => act('/api/v1/notices/seen', { noticeIds }, 'Marked as seen.')}>
         Mark these as seen
       </Button>
       <span role="status">{refusal}</span>

@@ -26,6 +26,7 @@ export default async function PeoplePage() {
       lead="Who works here, and as what. What somebody may do follows from their role alone."
       actions={
         <>
+          <LinkButton href="/people/tokens">Tokens</LinkButton>
           <LinkButton href="/people/workstations">Workstations</LinkButton>
           <LinkButton href="/people/new" kind="primary">
             Add a person

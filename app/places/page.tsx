@@ -23,7 +23,7 @@ export default async function PlacesPage() {
     >
       <FollowPlaces />
       <PlaceTable places={places} />
-      {may(person.role, 'managePlaces') ? (
+      {may(person, 'managePlaces') ? (
         <Section title="Add a place">
           <PlaceForm place={null} />
         </Section>

@@ -36,9 +36,9 @@ export function PlaceForm({ place }: { place: Known | null }) {
     try {
       const answer =
         place === null
-          ? await sendJson('/api/places', entered)
+          ? await sendJson('/api/v1/places', entered)
           : await sendJson(
-              `/api/places/${place.id}`,
+              `/api/v1/places/${place.id}`,
               { ...entered, inUse, baseRevision: place.revision },
               'PUT',
             );

@@ -37,10 +37,10 @@ export default async function PlansPage() {
       <PlanLists
         cards={cards.map((card) => cardLine(card, starts))}
         starts={starts.map((start) => startLine(start, figures.get(start.id)))}
-        mayMakeCard={may(person.role, 'keepCards')}
+        mayMakeCard={may(person, 'keepCards')}
       />
       <Section title="Plan remarks" note="a local setting">
-        <RemarkSwitches off={off} maySet={may(person.role, 'setRemarks')} />
+        <RemarkSwitches off={off} maySet={may(person, 'setRemarks')} />
       </Section>
     </Page>
   );

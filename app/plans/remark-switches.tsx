@@ -17,7 +17,7 @@ export function RemarkSwitches({ off, maySet }: { off: string[]; maySet: boolean
     if (shown) next.delete(name);
     else next.add(name);
     setSwitchedOff(next);
-    const answer = await fetch('/api/plans/remarks', {
+    const answer = await fetch('/api/v1/plans/remarks', {
       method: 'PUT',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ off: [...next] }),

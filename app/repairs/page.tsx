@@ -26,7 +26,7 @@ export default async function RepairsPage() {
   const shelves = places
     .filter(({ withdrawnAt }) => withdrawnAt === null)
     .map(({ id, name }) => ({ value: id, label: name }));
-  const maySettle = may(person.role, 'settleAside');
+  const maySettle = may(person, 'settleAside');
   return (
     <Page
       bench

@@ -34,7 +34,7 @@ export function SettleDialog({
     if (outcome === null || (outcome === 'repaired' && placeId === '')) return;
     const body = { outcome, placeId: outcome === 'repaired' ? placeId : null };
     const done = `${item}: ${ASIDE_OUTCOME_WORDS[outcome]}.`;
-    if ((await act(`/api/aside/${asideId}/settle`, body, done)) === undefined) setOpen(false);
+    if ((await act(`/api/v1/aside/${asideId}/settle`, body, done)) === undefined) setOpen(false);
   }
 
   return (

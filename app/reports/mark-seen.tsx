@@ -11,7 +11,7 @@ export function MarkSeen({ mark }: { mark: ChangedDay['mark'] }) {
   const { act, pending, refusal } = useAct();
   return (
     <>
-      <Button pending={pending} onClick={() => act('/api/reports/looks', mark, words.marked)}>
+      <Button pending={pending} onClick={() => act('/api/v1/reports/looks', mark, words.marked)}>
         {words.mark}
       </Button>
       <span role="status" className={styles.refusal}>

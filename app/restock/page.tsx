@@ -32,7 +32,7 @@ export default async function RestockPage({ searchParams }: { searchParams: Prom
   const allSlots = (await searchParams).slots === 'all';
   const at = now();
   const [proposal, refills] = await Promise.all([latestProposal(db), slotsToRefill(db, at)]);
-  const mayPropose = may(person.role, 'proposeRestock');
+  const mayPropose = may(person, 'proposeRestock');
   return (
     <Page
       title="Restock"
@@ -54,7 +54,7 @@ export default async function RestockPage({ searchParams }: { searchParams: Prom
             : 'The stock keeper or the theatre manager has it worked out.'}
         </EmptyState>
       ) : (
-        <ProposalSection proposal={proposal} at={at} mayDecide={may(person.role, 'approveRestock')} />
+        <ProposalSection proposal={proposal} at={at} mayDecide={may(person, 'approveRestock')} />
       )}
       <Section
         title="To refill from the shelf"

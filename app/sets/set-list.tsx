@@ -181,7 +181,7 @@ function Buildable({ line }: { line: SetLine }) {
 export function SetList({ first, firstQuery }: { first: ServedSets; firstQuery: string }) {
   const params = useSearchParams();
   const query = servedQuery(SET_NAMES, (name) => params.get(name));
-  const { answer, failed } = useServed('/api/sets/list', query, first, firstQuery);
+  const { answer, failed } = useServed('/api/v1/sets/list', query, first, firstQuery);
   const [words, setWords] = useUrlParam('q', '', { delayMs: 150 });
   const [step, setStep] = useUrlParam('step');
   const [configuration, setConfiguration] = useUrlParam('configuration');

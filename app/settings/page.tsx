@@ -28,7 +28,7 @@ export default async function SettingsPage() {
     remarksSwitchedOff(db),
     listReasons(db),
   ]);
-  const mayChange = may(person.role, 'changeSettings');
+  const mayChange = may(person, 'changeSettings');
   return (
     <Page
       title="Settings"

@@ -31,7 +31,7 @@ export function SignInForm({ from, name: given }: { from: string; name: string }
     setPending(true);
     setWrong(null);
     try {
-      const answer = await sendSecret('/api/people/sign-in', { name, password });
+      const answer = await sendSecret('/api/v1/people/sign-in', { name, password });
       if (answer.ok) return location.assign(from);
       setWrong(answer.sentence);
       secret.current?.focus();

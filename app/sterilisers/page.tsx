@@ -20,7 +20,7 @@ export const dynamic = 'force-dynamic';
 export default async function SterilisersPage() {
   const { db, person } = await enter('/sterilisers');
   const sterilisers = await listSterilisers(db);
-  const mayManage = may(person.role, 'manageSterilisers');
+  const mayManage = may(person, 'manageSterilisers');
   const at = now();
   return (
     <Page

@@ -59,7 +59,7 @@ export function SteriliserForm({ steriliser }: { steriliser: SteriliserOnFile | 
   async function save(close: () => void) {
     setPending(true);
     const sent = await sendLoad(
-      steriliser === null ? '/api/sterilisers' : `/api/sterilisers/${steriliser.id}`,
+      steriliser === null ? '/api/v1/sterilisers' : `/api/v1/sterilisers/${steriliser.id}`,
       {
         entry: {
           name: entry.name,

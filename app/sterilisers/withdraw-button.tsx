@@ -24,7 +24,7 @@ export function WithdrawButton({
       confirm={out ? 'Take it out' : 'Bring it back'}
       trigger={{ label: out ? 'Take out of service' : 'Bring back', size: 'bench' }}
       onConfirm={async () => {
-        const sent = await sendLoad(`/api/sterilisers/${steriliserId}/withdraw`, { out, reason });
+        const sent = await sendLoad(`/api/v1/sterilisers/${steriliserId}/withdraw`, { out, reason });
         if (!sent.ok) return sent.sentences.join(' ');
         setReason('');
         router.refresh();

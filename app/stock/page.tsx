@@ -34,7 +34,7 @@ export default async function StockPage({
       lead="Pouches, sterile packs and loose pieces on the shelves. First expired, first out: a kit and a refill take the earliest use-by that is still good on the day of the case, and of the same use-by the nearest."
       actions={
         <ButtonRow>
-          {may(person.role, 'receiveStock') ? (
+          {may(person, 'receiveStock') ? (
             <LinkButton href="/stock/receive" kind="primary">
               Receive a delivery
             </LinkButton>

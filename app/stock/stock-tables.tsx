@@ -27,7 +27,7 @@ const SHOW = [
 export function StockTables({ first, firstQuery }: { first: ServedStock; firstQuery: string }) {
   const params = useSearchParams();
   const query = servedQuery(STOCK_NAMES, (name) => params.get(name));
-  const { answer, failed } = useServed('/api/stock/list', query, first, firstQuery);
+  const { answer, failed } = useServed('/api/v1/stock/list', query, first, firstQuery);
   const [search, setSearch] = useUrlParam('q', '', { delayMs: 150 });
   const [show, setShow] = useUrlParam('show', 'all');
   const [view, setView] = useUrlParam('view', 'items');

@@ -23,7 +23,7 @@ export function CancelDialog({ line }: { line: DayCaseLine }) {
           size="small"
           pending={pending}
           onClick={() =>
-            act(`/api/cases/${id}/put-back`, { baseRevision }, `${reference} is on the list again.`)
+            act(`/api/v1/cases/${id}/put-back`, { baseRevision }, `${reference} is on the list again.`)
           }
         >
           Put back on the list
@@ -39,7 +39,7 @@ export function CancelDialog({ line }: { line: DayCaseLine }) {
   }
   async function cancel() {
     const body = { baseRevision, because };
-    if ((await act(`/api/cases/${id}/cancel`, body, `${reference} is cancelled.`)) === undefined)
+    if ((await act(`/api/v1/cases/${id}/cancel`, body, `${reference} is cancelled.`)) === undefined)
       setOpen(false);
   }
   return (

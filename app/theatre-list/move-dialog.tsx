@@ -42,7 +42,7 @@ export function MoveDialog({ line, theatres }: { line: DayCaseLine; theatres: Ch
             line.reference,
             lost.map(({ setCode }) => setCode),
           )}`;
-    if ((await act<Moved>(`/api/cases/${line.id}/move`, body, done)) === undefined) setOpen(false);
+    if ((await act<Moved>(`/api/v1/cases/${line.id}/move`, body, done)) === undefined) setOpen(false);
   }
   return (
     <>

@@ -37,7 +37,7 @@ export default async function TheatreListPage({
   const day = await theatreDay(db, date);
   const { rooms, setRows, lines } = dayLines(day, date, at);
   const theatres = day.theatres.map(({ id, name }) => ({ value: id, label: name }));
-  const mayKeep = may(person.role, 'keepTheatreList');
+  const mayKeep = may(person, 'keepTheatreList');
   const on = (other: typeof date) => `/theatre-list?date=${other}`;
   return (
     <Page
@@ -73,7 +73,7 @@ export default async function TheatreListPage({
             lines={lines}
             theatres={theatres}
             mayKeep={mayKeep}
-            mayPromise={may(person.role, 'promiseSets')}
+            mayPromise={may(person, 'promiseSets')}
           />
           <Section
             title="Which set is spoken for when"

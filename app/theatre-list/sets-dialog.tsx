@@ -25,11 +25,11 @@ export function SetsDialog({ line }: { line: DayCaseLine }) {
     setChosen(null);
   }
   const free = (setId: string, code: string) =>
-    act(`/api/cases/${id}/free`, { baseRevision, setId }, `${code} is free again.`);
+    act(`/api/v1/cases/${id}/free`, { baseRevision, setId }, `${code} is free again.`);
   async function promise() {
     const code = sets?.find(({ value }) => value === chosen)?.label ?? '';
     const body = { baseRevision, setId: chosen };
-    if ((await act(`/api/cases/${id}/promise`, body, `${code} is for ${reference}.`)) === undefined)
+    if ((await act(`/api/v1/cases/${id}/promise`, body, `${code} is for ${reference}.`)) === undefined)
       setChosen(null);
   }
   return (

@@ -28,7 +28,7 @@ export function UrgencyDialog({ one, size = 'small' }: UrgencyDialogProps) {
   }
   async function change() {
     const done = `${reference} is now ${URGENCY_WORDS[chosen].toLowerCase()}.`;
-    if ((await act(`/api/cases/${id}/urgency`, { baseRevision, urgency: chosen }, done)) === undefined)
+    if ((await act(`/api/v1/cases/${id}/urgency`, { baseRevision, urgency: chosen }, done)) === undefined)
       setOpen(false);
   }
   return (

@@ -23,7 +23,7 @@ export function useOrder(day: string, lines: readonly DayCaseLine[]) {
       order[at] = other;
       order[at + way] = one;
       void act(
-        '/api/theatre-list/order',
+        '/api/v1/theatre-list/order',
         {
           theatreId: one.theatreId,
           date: day,

@@ -65,7 +65,7 @@ export function useProposal() {
     if (proposal === null) return;
     const count = proposal.changes.length;
     const done = `The plan is kept: ${count} ${count === 1 ? 'case' : 'cases'} changed. What people chose stays.`;
-    if ((await act('/api/theatre-list/proposals/keep', { id: proposal.id }, done)) === undefined)
+    if ((await act('/api/v1/theatre-list/proposals/keep', { id: proposal.id }, done)) === undefined)
       setProposal(null);
     router.refresh();
   }
@@ -79,7 +79,7 @@ async function ask(
   onProgress: (progress: Progress) => void,
   onProposal: (proposal: Proposal) => void,
 ): Promise<string | null> {
-  const response = await fetch('/api/theatre-list/proposals', { method: 'POST', signal });
+  const response = await fetch('/api/v1/theatre-list/proposals', { method: 'POST', signal });
   if (!response.ok || !response.body) {
     const answer = (await response.json().catch(() => null)) as { detail?: string } | null;
     return answer?.detail ?? `The server answered ${response.status}.`;

@@ -10,7 +10,7 @@ export function useSetChoices(wanted: boolean): readonly ComboOption[] | null {
   useEffect(() => {
     if (!missing) return;
     const stop = new AbortController();
-    fetch('/api/theatre-list/sets', { signal: stop.signal })
+    fetch('/api/v1/theatre-list/sets', { signal: stop.signal })
       .then((answer) => (answer.ok ? answer.json() : null))
       .then((body: { sets: ComboOption[] } | null) => {
         if (body) setSets(body.sets);

@@ -25,7 +25,7 @@ export function useStandings(lines: readonly object[]): (id: string) => Standing
     const stop = new AbortController();
     // the lines are what the answer rests on, though none of them is sent
     void lines;
-    fetch('/api/theatre-list/standings', { signal: stop.signal })
+    fetch('/api/v1/theatre-list/standings', { signal: stop.signal })
       .then(async (answer) => {
         if (!answer.ok) throw new Error(answer.statusText);
         setKnown(((await answer.json()) as { standings: Record<string, Standing> }).standings);

@@ -31,7 +31,7 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
   const [{ found, unknownLot }, machines, people] = await Promise.all([
     findForTrace(db, q, at),
     sterilisersToTrace(db),
-    may(person.role, 'tracePerson') ? listPeople(db) : Promise.resolve([]),
+    may(person, 'tracePerson') ? listPeople(db) : Promise.resolve([]),
   ]);
   const today = plainDate.parse(wallClock(at).date);
   const period = (of: string) => (

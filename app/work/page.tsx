@@ -45,7 +45,7 @@ export default async function WorkPage({
         <>
           <LinkButton href="/work/board">Today’s turns by step</LinkButton>
           <LinkButton href="/work/short">Short sets</LinkButton>
-          {may(person.role, 'packSet') ? <LinkButton href="/packs/new">Pack a single item</LinkButton> : null}
+          {may(person, 'packSet') ? <LinkButton href="/packs/new">Pack a single item</LinkButton> : null}
         </>
       }
     >

@@ -62,7 +62,7 @@ function workLine(
     held: set.step === 'held',
     since: momentWords(set.stepSince, now),
     act: line.act,
-    mayAct: may(role, ACT_OF[line.act]),
+    mayAct: may({ role }, ACT_OF[line.act]),
     href: screenOf(line.act, set.id, loadId),
     late: line.lateMinutes > 0 ? minutesWords(line.lateMinutes) : null,
     wanted: line.wanted && {

@@ -10,7 +10,7 @@ import { appendLedger } from '../ledger';
 import type { Person } from '../queries/people';
 import { configurations, configurationVersions } from '../schema';
 
-const entry = z.strictObject({
+export const configurationEntry = z.strictObject({
   code: z
     .string()
     .trim()
@@ -30,9 +30,8 @@ interface AddConfiguration {
 /** Adds a configuration with an empty draft of its first version. Its code begins the codes of its sets and is its own. */
 export async function addConfiguration(request: AddConfiguration): Promise<Outcome<{ id: ConfigurationId }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'writeConfiguration'))
-    return refused('notPermitted', words.notPermitted(person.name));
-  const parsed = entry.safeParse(request.entry);
+  if (!may(person, 'writeConfiguration')) return refused('notPermitted', words.notPermitted(person.name));
+  const parsed = configurationEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { code, name } = parsed.data;
   return db.tx(async (write) => {

@@ -30,7 +30,7 @@ export async function addItem({
   kind,
   draft,
 }: AddItem): Promise<ItemOutcome<{ id: ItemId; revision: number }>> {
-  if (!may(person.role, 'editCatalogue')) {
+  if (!may(person, 'editCatalogue')) {
     return itemRefused(
       'notPermitted',
       `${person.name} can’t change the catalogue: a theatre manager, a stock keeper or an administrator can.`,

@@ -22,7 +22,7 @@ const LONGEST = 80;
 export async function addMaker(request: AddMaker): Promise<Outcome<{ id: MakerId }, never>> {
   const { db, now, newId, person } = request;
   const name = request.name.normalize('NFC').trim().replace(/\s+/g, ' ');
-  if (!may(person.role, 'editCatalogue')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'editCatalogue')) return refused('notPermitted', words.mayNot(person.name));
   if (name === '' || name.length > LONGEST)
     return refusedFor([{ path: ['name'], code: 'name-length', message: words.makerName(LONGEST) }]);
   return db.tx(async (write) => {

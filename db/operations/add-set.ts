@@ -30,7 +30,7 @@ interface AddSet {
 export async function addSet(request: AddSet): Promise<Outcome<{ id: SetId; revision: number }, never>> {
   const { db, now, newId, person, configurationId, placeId } = request;
   const code = request.code.trim().toUpperCase();
-  if (!may(person.role, 'addSet')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'addSet')) return refused('notPermitted', words.mayNot(person.name));
   return db.tx(async (write) => {
     await settleDueVersions(write, now);
     const [kind] = await write.select().from(configurations).where(eq(configurations.id, configurationId));

@@ -28,7 +28,7 @@ export async function beginConfigurationDraft(
   request: BeginConfigurationDraft,
 ): Promise<Outcome<{ versionId: ConfigurationVersionId; version: number }>> {
   const { db, now, newId, person, configurationId } = request;
-  if (!may(person.role, 'writeConfiguration')) {
+  if (!may(person, 'writeConfiguration')) {
     return refused('notPermitted', `${person.name} can’t change a configuration.`);
   }
   return db.tx(async (write) => {

@@ -20,7 +20,7 @@ interface BeginPlanVersion {
 /** Begins the next version of a plan as a copy of the confirmed one. Begun twice, it is the same draft. */
 export async function beginPlanVersion(request: BeginPlanVersion): Promise<PlanOutcome<PlanVersion>> {
   const { db, now, newId, person, caseId } = request;
-  if (!may(person.role, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
+  if (!may(person, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
   return db.tx(async (write) => {
     const [last] = await write
       .select()

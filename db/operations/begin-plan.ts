@@ -27,7 +27,7 @@ interface BeginPlan {
 /** Begins the first version of a case's plan. Refused, with the plan that is there, when somebody was quicker. */
 export async function beginPlan(request: BeginPlan): Promise<PlanOutcome<PlanVersion>> {
   const { db, now, newId, person, caseId } = request;
-  if (!may(person.role, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
+  if (!may(person, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
   const checked = checkConstruct(request.construct, request.notPatientData);
   if (!checked.ok) return refusedFor(checked.problems);
   return db.tx(async (write) => {

@@ -36,7 +36,7 @@ export interface BookedCase {
  */
 export async function bookCase(request: BookCase): Promise<Result<BookedCase>> {
   const { db, person } = request;
-  if (!may(person.role, 'bookCase')) {
+  if (!may(person, 'bookCase')) {
     return failed({
       path: [],
       code: 'not-permitted',

@@ -32,7 +32,7 @@ interface ConfirmPlan {
  */
 export async function confirmPlan(request: ConfirmPlan): Promise<PlanOutcome<PlanVersion>> {
   const { db, now, person, planId, revision } = request;
-  if (!may(person.role, 'confirmPlan')) {
+  if (!may(person, 'confirmPlan')) {
     return refused(
       'notPermitted',
       `Only a surgeon confirms a plan, and ${person.name} is entered as another.`,

@@ -21,8 +21,7 @@ export async function discardConfigurationDraft(
   request: DiscardConfigurationDraft,
 ): Promise<Outcome<{ version: number }, { revision: number }>> {
   const { db, now, person, versionId, baseRevision } = request;
-  if (!may(person.role, 'writeConfiguration'))
-    return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'writeConfiguration')) return refused('notPermitted', words.notPermitted(person.name));
   return db.tx(async (write) => {
     const [row] = await write
       .select()

@@ -19,7 +19,7 @@ interface DiscardPlanDraft {
 /** Throws a draft away; the confirmed version, if there is one, stands. The ledger keeps what was thrown away. */
 export async function discardPlanDraft(request: DiscardPlanDraft): Promise<PlanOutcome<null>> {
   const { db, now, person, planId, revision } = request;
-  if (!may(person.role, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
+  if (!may(person, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
   return db.tx(async (write) => {
     const [row] = await write.select().from(plans).where(eq(plans.id, planId));
     if (!row) return refused('notFound', 'There is no such plan; the draft may have been discarded already.');

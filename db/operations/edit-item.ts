@@ -36,7 +36,7 @@ export async function editItem({
   revision,
   draft,
 }: EditItem): Promise<ItemOutcome<{ id: ItemId; revision: number }>> {
-  if (!may(person.role, 'editCatalogue')) {
+  if (!may(person, 'editCatalogue')) {
     return itemRefused(
       'notPermitted',
       `${person.name} can’t change the catalogue: a theatre manager, a stock keeper or an administrator can.`,

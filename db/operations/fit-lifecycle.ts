@@ -47,7 +47,7 @@ export function refuseUnlessMay(
   act: Act,
   doing: string,
 ): { ok: false; problems: ReturnType<typeof problem>['problems'] } | null {
-  if (may(person.role, act)) return null;
+  if (may(person, act)) return null;
   return problem(
     'not-permitted',
     `${person.name} (${ROLE_WORDS[person.role]}) may not ${doing}: ask a theatre manager, a decontamination lead or an administrator`,

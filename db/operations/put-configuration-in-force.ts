@@ -40,7 +40,7 @@ export async function putConfigurationInForce(
   request: PutConfigurationInForce,
 ): Promise<Outcome<{ version: number; from: PlainDate }, { revision: number }>> {
   const { db, now, today, person, versionId, baseRevision, from, attestation } = request;
-  if (!may(person.role, 'approveConfiguration')) {
+  if (!may(person, 'approveConfiguration')) {
     return refused('notPermitted', `${person.name} can’t put a configuration in force.`);
   }
   const early =

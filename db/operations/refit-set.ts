@@ -29,7 +29,7 @@ export async function refitSet(
   request: RefitSet,
 ): Promise<Outcome<{ revision: number; version: number }, { revision: number }>> {
   const { db, now, person, setId, baseRevision } = request;
-  if (!may(person.role, 'openSet')) return refused('notPermitted', `${person.name} can’t refit a set.`);
+  if (!may(person, 'openSet')) return refused('notPermitted', `${person.name} can’t refit a set.`);
   return db.tx(async (write) => {
     await settleDueVersions(write, now);
     const [set] = await write.select().from(sets).where(eq(sets.id, setId));

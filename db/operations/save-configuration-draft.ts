@@ -43,7 +43,7 @@ export async function saveConfigurationDraft(
   request: SaveConfigurationDraft,
 ): Promise<Outcome<{ revision: number }, { revision: number; content: VersionContent }>> {
   const { db, now, person, versionId, baseRevision } = request;
-  if (!may(person.role, 'writeConfiguration')) {
+  if (!may(person, 'writeConfiguration')) {
     return refused('notPermitted', `${person.name} can’t change a configuration.`);
   }
   const parsed = configurationDraftEntry.safeParse(request.entry);

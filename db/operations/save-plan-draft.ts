@@ -31,7 +31,7 @@ interface SavePlanDraft {
  */
 export async function savePlanDraft(request: SavePlanDraft): Promise<PlanOutcome<{ revision: number }>> {
   const { db, now, person, planId, revision } = request;
-  if (!may(person.role, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
+  if (!may(person, 'writePlan')) return refused('notPermitted', `${person.name} can’t write a plan.`);
   const checked = checkConstruct(request.construct, request.notPatientData);
   if (!checked.ok) return refusedFor(checked.problems);
   return db.tx(async (write) => {

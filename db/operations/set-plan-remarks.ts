@@ -16,7 +16,7 @@ interface SetPlanRemarks {
 
 /** Sets which advisory remarks local policy has switched off. */
 export async function setPlanRemarks({ db, now, person, off }: SetPlanRemarks): Promise<Result<null>> {
-  if (!may(person.role, 'setRemarks')) {
+  if (!may(person, 'setRemarks')) {
     const message = 'A theatre manager or administrator sets which remarks are shown.';
     return failed({ path: [], code: 'not-permitted', message });
   }

@@ -30,7 +30,7 @@ export async function withdrawItem(
   request: WithdrawItem,
 ): Promise<ItemOutcome<{ id: ItemId; revision: number }>> {
   const { db, now, person, id, revision } = request;
-  if (!may(person.role, 'editCatalogue')) {
+  if (!may(person, 'editCatalogue')) {
     return itemRefused(
       'notPermitted',
       `${person.name} can’t change the catalogue: a theatre manager, a stock keeper or an administrator can.`,

@@ -1,5 +1,6 @@
 import { asc, isNull } from 'drizzle-orm';
 import { type PersonId, personId } from '@/lib/identity/ids';
+import type { Act } from '@/lib/people/permissions';
 import { type Role, role } from '@/lib/people/role';
 import { mayRead, type Reading } from '../reader';
 import { people } from '../schema';
@@ -8,6 +9,8 @@ export interface Person {
   id: PersonId;
   name: string;
   role: Role;
+  /** What a token lets them do of what their role may; absent where they are here themselves. */
+  scope?: readonly Act[];
 }
 
 export const personFromRow = (row: { id: string; name: string; role: string }): Person => ({

@@ -1,3 +1,4 @@
+export * from './api';
 export * from './calendars';
 export * from './cards';
 export * from './caseLife';

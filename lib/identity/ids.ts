@@ -75,6 +75,7 @@ export const reconciliationId = idOf('reconciliation');
 export const reconciliationLineId = idOf('reconciliationLine');
 export const reasonId = idOf('reason');
 export const importId = idOf('import');
+export const tokenId = idOf('token');
 
 export type ItemId = z.infer<typeof itemId>;
 export type MakerId = z.infer<typeof makerId>;
@@ -130,6 +131,7 @@ export type OrderLineId = z.infer<typeof orderLineId>;
 export type DeliveryId = z.infer<typeof deliveryId>;
 export type StockCountId = z.infer<typeof stockCountId>;
 export type StockCountLineId = z.infer<typeof stockCountLineId>;
+export type TokenId = z.infer<typeof tokenId>;
 export type ImportId = z.infer<typeof importId>;
 export type RecallId = z.infer<typeof recallId>;
 export type ReconciliationId = z.infer<typeof reconciliationId>;

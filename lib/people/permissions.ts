@@ -16,6 +16,8 @@ export const PERMITTED = {
   /** Addresses of calendars of one's own; an administrator revokes anybody's. */
   keepFeeds: EVERYBODY,
   managePeople: ['administrator'],
+  /** Issues the tokens by which other systems use the API, and revokes them. */
+  manageTokens: ['administrator'],
   enrolWorkstation: ['administrator'],
   changeSettings: ['decontaminationLead', 'theatreManager', 'administrator'],
   recordScan: EVERYBODY,
@@ -151,6 +153,13 @@ export const PERMITTED = {
 
 export type Act = keyof typeof PERMITTED;
 
-export function may(role: Role, act: Act): boolean {
-  return (PERMITTED[act] as readonly Role[]).includes(role);
+/** Who acts: somebody in a role, and where a token acts for them, what it lets them do of that. */
+export interface Actor {
+  role: Role;
+  /** No more than this, when stated. It adds nothing to the role. */
+  scope?: readonly Act[];
+}
+
+export function may({ role, scope }: Actor, act: Act): boolean {
+  return (PERMITTED[act] as readonly Role[]).includes(role) && (scope === undefined || scope.includes(act));
 }

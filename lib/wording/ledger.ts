@@ -9,6 +9,9 @@ export const ledgerWords = {
   lead: 'Who did what, when it was done and when it was entered. Nothing here is ever changed: what is wrong is corrected by an entry of its own.',
   nothing: 'No entry is as asked for.',
   nobody: 'the program',
+  /** Who did it, and by which token where a token acted for them. */
+  who: (name: string | null, token: string | null) =>
+    `${name ?? 'the program'}${token === null ? '' : `, by the token “${token}”`}`,
   hidden: 'You have a blind check of this set open: what is written here is shown once you close it.',
   notWhole:
     'You have a blind check of a set open. The whole ledger would show you what others found in it: close the check first.',

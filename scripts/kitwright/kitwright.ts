@@ -9,6 +9,7 @@ import { demo } from './commands/demo';
 import { doctor } from './commands/doctor';
 import { key } from './commands/key';
 import { restore } from './commands/restore';
+import { token } from './commands/token';
 import { user } from './commands/user';
 import { verify } from './commands/verify';
 
@@ -20,6 +21,7 @@ const COMMANDS: Record<string, Command> = {
   verify,
   key,
   user,
+  token,
   demo,
   calculate,
 };

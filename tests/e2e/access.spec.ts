@@ -29,7 +29,7 @@ function routes(end: '/page' | '/route'): string[] {
 
 /** The address of a thing there is none of: whoever is let through is told so, and nothing comes to harm. */
 const nowhere = (route: string) =>
-  route.replace(/\[(\w+)\]/g, (_, place) => (place === 'id' ? 'case_none' : 'none'));
+  route.replace(/\[(?:\.{3})?(\w+)\]/g, (_, place) => (place === 'id' ? 'case_none' : 'none'));
 
 const somebody = (one: Role): DemoPerson => {
   const found = PEOPLE.find(({ role }) => role === one);
@@ -89,7 +89,7 @@ test('every screen is declared, and lets in who may and nobody else', async ({ b
     for (const [role, cookie] of given) {
       const answer = await ask(address, cookie);
       const letIn = !leadsToSignIn(answer) && answer.status !== 403 && answer.status < 500;
-      const should = reach === 'anybody' || may(role, reach);
+      const should = reach === 'anybody' || may({ role }, reach);
       if (letIn !== should) wrong.push(`${role} at ${route}: ${answer.status}`);
     }
   });
@@ -126,10 +126,10 @@ test('every endpoint is declared with its method, and answers who may and nobody
     for (const [role, cookie] of given) {
       const { status } = await ask(address, cookie, { method });
       const letIn = status !== 401 && status !== 403 && status < 500;
-      if (letIn !== may(role, reach)) wrong.push(`${role} ${key}: ${status}`);
+      if (letIn !== may({ role }, reach)) wrong.push(`${role} ${key}: ${status}`);
     }
     if (method !== 'GET') {
-      const [, cookie = ''] = given.find(([role]) => may(role, reach)) ?? [];
+      const [, cookie = ''] = given.find(([role]) => may({ role }, reach)) ?? [];
       const { status } = await ask(address, cookie, {
         method,
         headers: { Origin: 'http://elsewhere.invalid' },
@@ -263,7 +263,7 @@ test('every action of the build is declared, and does its work for who may and f
     const said = await answer.text();
     const letIn = SENT[action].letThrough.test(said) && !REFUSED.test(said);
     const refused = REFUSED.test(said) && !SENT[action].letThrough.test(said);
-    const should = may(role, ACTIONS[action]);
+    const should = may({ role }, ACTIONS[action]);
     if (answer.status !== 200 || letIn !== should || refused === should)
       wrong.push(`${role}, ${action}: ${answer.status} ${said.slice(0, 300)}`);
   });

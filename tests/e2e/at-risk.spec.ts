@@ -55,7 +55,7 @@ test('a case at risk is seen with its reason, and one way out makes it ready', a
 
   // meanwhile somebody promises a set that a way out would take to another case: that way is another one now
   await page.evaluate(async () => {
-    const answer = await fetch('/api/cases/case_lm-26-c6wn/promise', {
+    const answer = await fetch('/api/v1/cases/case_lm-26-c6wn/promise', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ baseRevision: 1, setId: 'set_sfl-01' }),

@@ -30,7 +30,7 @@ async function begin(page: Page, set: string, act = 'Begin to count'): Promise<v
   if (await button.isVisible())
     // a press before the page is alive does nothing: once it is answered, the page needs no other
     await expect(async () => {
-      const answered = page.waitForResponse(/\/api\/bench$/, { timeout: 3_000 });
+      const answered = page.waitForResponse(/\/api\/v1\/bench$/, { timeout: 3_000 });
       await button.click();
       await answered;
     }).toPass();
@@ -120,7 +120,7 @@ test('entries look hollow until they are saved, survive the network and a reload
   await page.keyboard.press('2');
   await expect(page.getByText('1 entry saved')).toBeVisible();
   await expect(pending(page)).toHaveCount(0);
-  await page.route('**/api/bench/*/entries', (route) => route.abort('internetdisconnected'));
+  await page.route('**/api/v1/bench/*/entries', (route) => route.abort('internetdisconnected'));
   await page.keyboard.press('1');
   await page.keyboard.press('1');
   await expect(pending(page)).toHaveCount(2);
@@ -130,14 +130,14 @@ test('entries look hollow until they are saved, survive the network and a reload
   await page.reload();
   await expect(pending(page)).toHaveCount(2);
   await expectAccessible(page, { screens: ['desk', 'narrowest'] });
-  await page.unroute('**/api/bench/*/entries');
+  await page.unroute('**/api/v1/bench/*/entries');
   await page.evaluate(() => window.dispatchEvent(new Event('online')));
   await expect(pending(page)).toHaveCount(0, { timeout: 15_000 });
   await expect(page.getByText('3 entries saved')).toBeVisible();
 
   // an answer that is lost after the work was done: the entry is there once
   let lost = 0;
-  await page.route('**/api/bench/*/entries', async (route) => {
+  await page.route('**/api/v1/bench/*/entries', async (route) => {
     const answer = await route.fetch();
     lost += 1;
     if (lost === 1) await route.abort('connectionreset');
@@ -274,12 +274,12 @@ test('over a network that loses requests, and answers after the work was done, e
   await actAs(page, SECOND);
   await page.goto('/sets/set_sfl-07/count');
   const countId = `count_flaky-${Date.now()}`;
-  const begun = await page.request.post('/api/bench', {
+  const begun = await page.request.post('/api/v1/bench', {
     data: { countId, setId: 'set_sfl-07', purpose: 'count' },
   });
   expect(begun.status()).toBe(201);
   const open = ((await begun.json()) as { countId: string }).countId;
-  const signedIn = await fetch(`${home}/api/people/sign-in`, {
+  const signedIn = await fetch(`${home}/api/v1/people/sign-in`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify({ name: 'Jolene Stott', password: DEMO_PASSWORD }),

@@ -12,6 +12,7 @@ import { actAs, expect, expectAccessible, test } from './harness';
 
 /** Ids of the demo for the places of a route; a route with a place that is not here fails. */
 const EXAMPLES: Record<string, string[]> = {
+  '/api-docs/[operation]': ['/api-docs/postLoansById', '/api-docs/getFhirByType'],
   '/cases/[id]': [
     '/cases/case_lm-26-9rtb',
     '/cases/case_lm-26-u4ht',
@@ -93,6 +94,7 @@ const LOOKED_AT_BY: Record<string, DemoPerson> = {
   '/people': 'person_edda-winslow',
   '/people/[id]': 'person_edda-winslow',
   '/people/new': 'person_edda-winslow',
+  '/people/tokens': 'person_edda-winslow',
   '/people/workstations': 'person_edda-winslow',
   '/cases': 'person_tobias-wray',
   '/cases/[id]': 'person_tobias-wray',

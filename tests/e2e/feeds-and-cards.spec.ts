@@ -46,7 +46,7 @@ test('an address is made, read by a calendar without signing in, seen to be read
   expect((await nobody.get(address, { headers: { 'If-None-Match': etag } })).status()).toBe(410);
 
   // who guesses waits longer each time, and is told nothing; who has an address is not kept from it by that
-  const other = await page.request.post(`${baseURL}/api/feeds`, {
+  const other = await page.request.post(`${baseURL}/api/v1/feeds`, {
     data: { kind: 'sterileServices', theatreId: null, name: 'Bench' },
   });
   const { token } = (await other.json()) as { token: string };
@@ -108,7 +108,7 @@ test('a surgeon sees what others changed on the list since the last look, and ch
   page,
 }) => {
   await actAs(page, 'person_gwen-sallis');
-  const cancelled = await page.request.post('/api/cases/case_lm-26-e5jx/cancel', {
+  const cancelled = await page.request.post('/api/v1/cases/case_lm-26-e5jx/cancel', {
     data: { baseRevision: 1, because: 'the theatre is flooded' },
   });
   expect(cancelled.status()).toBe(200);

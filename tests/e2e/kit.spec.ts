@@ -60,7 +60,7 @@ test('the planner’s question is answered without saving, and refused with ever
   request,
   baseURL,
 }) => {
-  const address = `${baseURL}/api/cases/case_lm-26-2hxd/kit-preview`;
+  const address = `${baseURL}/api/v1/cases/case_lm-26-2hxd/kit-preview`;
   const empty = {
     region: 'ankle',
     limb: 'right',
@@ -97,7 +97,7 @@ test('the planner’s question is answered without saving, and refused with ever
     headers: { 'content-type': 'application/json' },
   });
   expect(broken.status()).toBe(400);
-  const unknown = await request.post(`${baseURL}/api/cases/case_none/kit-preview`, { data: empty });
+  const unknown = await request.post(`${baseURL}/api/v1/cases/case_none/kit-preview`, { data: empty });
   expect(unknown.status()).toBe(404);
 });
 
@@ -111,7 +111,7 @@ test('the question behind the trays can be asked again from outside, with the sa
   // the kit comes after the head of its page
   await expect(toTake).toBeVisible();
   const trays = await toTake.getByText('Open', { exact: true }).count();
-  const input = await request.get(`${baseURL}/api/cases/case_lm-26-2hxd/kit-working/fewest-trays`);
+  const input = await request.get(`${baseURL}/api/v1/cases/case_lm-26-2hxd/kit-working/fewest-trays`);
   const asked = await request.post(`${baseURL}/api/v1/calculations/fewest-trays`, {
     data: await input.json(),
   });

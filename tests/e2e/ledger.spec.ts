@@ -20,7 +20,7 @@ test('a correction is shown beside what it corrects, and the exported ledger ver
       doneAt: at,
       session: null,
     };
-    const answer = await fetch('/api/scans', {
+    const answer = await fetch('/api/v1/scans', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ scans: [scan] }),

@@ -30,7 +30,7 @@ test('from a confirmed plan to the kit, its papers, and what a set leaving the s
   await page.goto('/sets/set_drt-01');
   await expect(page.getByRole('link', { name: 'Count sheet' })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Open on the bench' })).toHaveCount(0);
-  const refused = await page.request.post('/api/sets/set_drt-01/open', { data: { baseRevision: 1 } });
+  const refused = await page.request.post('/api/v1/sets/set_drt-01/open', { data: { baseRevision: 1 } });
   expect(refused.status()).toBe(403);
   expect(await refused.text()).toContain('This is not for a surgeon.');
 

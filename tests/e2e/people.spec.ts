@@ -105,7 +105,7 @@ test('a session that is over locks the page, and what was begun on it is there a
   await page.goto('/catalogue');
   await page.getByRole('searchbox', { name: 'Search' }).fill('half-done');
   // ended elsewhere, as an administrator or the clock would
-  await page.request.post('/api/people/sign-out');
+  await page.request.post('/api/v1/people/sign-out');
   await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
   const dialog = page.getByRole('dialog', { name: 'Nobody is signed in any more' });
   await expect(dialog).toBeVisible();

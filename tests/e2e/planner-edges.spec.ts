@@ -31,7 +31,7 @@ test('the API refuses bad plans with every path, and unknown ids', async ({ page
   await actAs(page, SURGEON);
   const { request } = page;
   const headers = { 'Content-Type': 'application/json' };
-  const malformed = await request.put('/api/plans/plan_nobody', {
+  const malformed = await request.put('/api/v1/plans/plan_nobody', {
     headers,
     data: Buffer.from('{"revision": '),
   });
@@ -50,7 +50,7 @@ test('the API refuses bad plans with every path, and unknown ids', async ({ page
       note: 'x'.repeat(10_000),
     },
   };
-  const refused = await request.post('/api/plans', { headers, data: bad });
+  const refused = await request.post('/api/v1/plans', { headers, data: bad });
   expect(refused.status()).toBe(422);
   const paths = ((await refused.json()) as { errors: { pointer: string }[] }).errors
     .map(({ pointer }) => pointer)
@@ -60,7 +60,7 @@ test('the API refuses bad plans with every path, and unknown ids', async ({ page
   expect((await request.get('/cases/case_nobody')).status()).toBe(404);
   expect((await request.get('/cases/case_nobody/plan')).status()).toBe(404);
   expect(
-    (await request.post('/api/plans/plan_nobody/confirm', { headers, data: { revision: 1 } })).status(),
+    (await request.post('/api/v1/plans/plan_nobody/confirm', { headers, data: { revision: 1 } })).status(),
   ).toBe(404);
 });
 

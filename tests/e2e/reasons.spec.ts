@@ -18,7 +18,7 @@ test('a manager keeps the hospital’s own reasons: added, moved, retired, and w
   problems,
 }) => {
   // the form is sent empty to see everything that is wrong
-  problems.expect(/422 .*\/api\/settings\/reason-codes/);
+  problems.expect(/422 .*\/api\/v1\/settings\/reason-codes/);
   await actAs(page, 'person_gwen-sallis');
   await page.goto('/settings/reason-codes');
   await expectAccessible(page);

@@ -7,12 +7,12 @@ const REPORT = '/reports/day-before';
 
 /** Cancels a case of the day as another person would, from its own screen's address. */
 async function cancelAsAnother(page: Page, reference: string, because: string) {
-  const list = await page.request.get('/api/theatre-list/standings');
+  const list = await page.request.get('/api/v1/theatre-list/standings');
   expect(list.ok()).toBe(true);
   await page.goto('/cases');
   const href = await page.getByRole('link', { name: reference }).first().getAttribute('href');
   const id = href?.split('/')[2] ?? '';
-  const sent = await page.request.post(`/api/cases/${id}/cancel`, {
+  const sent = await page.request.post(`/api/v1/cases/${id}/cancel`, {
     headers: { 'Sec-Fetch-Site': 'same-origin' },
     data: { baseRevision: 1, because },
   });
@@ -69,17 +69,17 @@ test('looks are a person’s own, and a page that was left open takes none back'
   await actAs(page, MANAGER);
   await page.goto(REPORT);
   const changed = page.getByRole('region', { name: 'Changed since you looked' });
-  const first = page.waitForRequest('**/api/reports/looks');
+  const first = page.waitForRequest('**/api/v1/reports/looks');
   await changed.getByRole('button', { name: 'I have seen this' }).click();
   const old = (await first).postDataJSON() as { shownAt: string };
   await expect(page.getByText('From now on, what changes')).toBeVisible();
   // the page is made anew and marked once more, and then the older one is sent again
   await page.goto(REPORT);
-  const second = page.waitForResponse('**/api/reports/looks');
+  const second = page.waitForResponse('**/api/v1/reports/looks');
   await changed.getByRole('button', { name: 'I have seen this' }).click();
   const kept = (await (await second).json()) as { shownAt: string };
   expect(kept.shownAt > old.shownAt).toBe(true);
-  const again = await page.request.post('/api/reports/looks', {
+  const again = await page.request.post('/api/v1/reports/looks', {
     headers: { 'Sec-Fetch-Site': 'same-origin' },
     data: old,
   });

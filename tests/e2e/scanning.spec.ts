@@ -62,13 +62,13 @@ test('nothing scanned is lost: no network, a reload, an answer that never comes'
   page,
   problems,
 }) => {
-  problems.expect(/api\/scans/);
+  problems.expect(/api\/v1\/scans/);
   problems.expect(/ERR_(FAILED|INTERNET_DISCONNECTED)|Failed to load resource/);
   await page.goto('/scan');
   await ready(page);
   const table = page.getByRole('table', { name: 'Last scans' });
   const codes = ['MFS-01', 'MFS-02', 'SFL-01', 'SFL-02', 'SFL-03', 'SFL-05'];
-  await page.route('**/api/scans', (route) => route.abort('internetdisconnected'));
+  await page.route('**/api/v1/scans', (route) => route.abort('internetdisconnected'));
   for (const code of codes.slice(0, 4)) await scan(page, code);
   await expect(page.getByText(/^4 scans not stored yet/)).toBeVisible();
   await expect(strip(page).getByText('Scanned, not stored yet')).toHaveCount(4);
@@ -82,13 +82,13 @@ test('nothing scanned is lost: no network, a reload, an answer that never comes'
   // the service stores them, and the answer is lost on its way: sent again, they are known as the same
   // (the newest route is asked first, so at no moment does a request reach the service and come back)
   let committed = 0;
-  await page.route('**/api/scans', async (route) => {
+  await page.route('**/api/v1/scans', async (route) => {
     await route.fetch();
     committed += 1;
     await route.abort('connectionreset');
   });
   await expect.poll(() => committed, { timeout: 20_000 }).toBeGreaterThan(0);
-  await page.unroute('**/api/scans');
+  await page.unroute('**/api/v1/scans');
   await expect(page.getByText(/not stored yet/)).toHaveCount(0, { timeout: 20_000 });
   await page.reload();
   for (const code of codes) await expect(table.getByRole('link', { name: code, exact: true })).toHaveCount(1);
@@ -116,7 +116,7 @@ test('a badge is shown nowhere, kept nowhere, and not sent as a scan', async ({ 
   const badge = 'KWBADGE0123456789ABCDEFGHJKMNPQRS';
   const sent: string[] = [];
   page.on('request', (request) => {
-    if (request.url().endsWith('/api/scans')) sent.push(request.postData() ?? '');
+    if (request.url().endsWith('/api/v1/scans')) sent.push(request.postData() ?? '');
   });
   await page.goto('/scan');
   await ready(page);

@@ -98,7 +98,7 @@ test('an empty hospital prints a code once, and who gives it becomes its adminis
     // the code was good once
     const again = await browser.newContext({ baseURL: empty.address, storageState: SIGNED_OUT });
     const data = { code: empty.code, name: 'Somebody Else', password: 'heron tin meadow clasp' };
-    const second = await again.request.post('/api/people/first-run', { data });
+    const second = await again.request.post('/api/v1/people/first-run', { data });
     expect(second.status()).toBe(409);
     expect(await second.text()).toContain('There is an administrator already');
     const late = await again.newPage();
@@ -159,7 +159,7 @@ async function signInAtLock(page: Page, name: string): Promise<void> {
   await expect(lock(page)).toHaveCount(0);
 }
 
-const ENTRIES = '**/api/bench/*/entries';
+const ENTRIES = '**/api/v1/bench/*/entries';
 const WREN = 'person_wren-adeyemi';
 const TOMAS = 'person_tomas-birkett';
 
@@ -187,7 +187,7 @@ test('an idle page locks, and what was half done at the bench comes back to the 
   await expect(waiting(page)).toHaveCount(2);
 
   // nobody touched this page for half an hour, but its person is at work in another tab
-  const asked = page.waitForResponse(/\/api\/people\/session/);
+  const asked = page.waitForResponse(/\/api\/v1\/people\/session/);
   await page.clock.fastForward(31 * MINUTE);
   expect((await asked).status()).toBe(200);
   await expect(lock(page)).toHaveCount(0);
@@ -197,7 +197,7 @@ test('an idle page locks, and what was half done at the bench comes back to the 
   await expect(lock(page)).toBeVisible();
   await expect(lock(page)).toContainText('What was begun on this page is still here');
   // with the network back, nothing is taken while nobody is signed in
-  const turnedAway = page.waitForResponse(/\/api\/bench\/.*\/entries/);
+  const turnedAway = page.waitForResponse(/\/api\/v1\/bench\/.*\/entries/);
   await page.unroute(ENTRIES);
   await page.evaluate(() => window.dispatchEvent(new Event('online')));
   await page.clock.fastForward(9_000);

@@ -183,7 +183,7 @@ test('planning can be stopped, and nothing changes', async ({ page, problems }) 
   problems.expect(/proposals/);
   await actAs(page, 'person_gwen-sallis');
   // the answer is held back, so that there is something to stop
-  await page.route('**/api/theatre-list/proposals', async (route) => {
+  await page.route('**/api/v1/theatre-list/proposals', async (route) => {
     await new Promise((resolve) => setTimeout(resolve, 3_000));
     await route.continue().catch(() => {});
   });

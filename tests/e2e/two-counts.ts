@@ -30,7 +30,7 @@ export function linesOf({ database }: Hospital, setId: string): Line[] {
 /** Signed in by a request, as a workstation would send it. */
 async function at(address: string, person: DemoPerson) {
   const name = PEOPLE.find(({ id }) => id === person)?.name;
-  const answer = await fetch(`${address}/api/people/sign-in`, {
+  const answer = await fetch(`${address}/api/v1/people/sign-in`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify({ name, password: DEMO_PASSWORD }),
@@ -64,7 +64,7 @@ export async function countTwice(
     const { session, send } = await at(address, person);
     const mark = `${setId.slice(4)}-${purpose}`;
     const begun = { countId: `count_${mark}`, setId, purpose };
-    const { countId } = await send<{ countId: string }>('/api/bench', begun);
+    const { countId } = await send<{ countId: string }>('/api/v1/bench', begun);
     const entries = found.map(({ lineId, pieces }, order) => ({
       entry: {
         id: `entry_${mark}-${order}`,
@@ -76,12 +76,12 @@ export async function countTwice(
     for (let from = 0; from < entries.length; from += 50) {
       const sent = { entries: entries.slice(from, from + 50) };
       const { delivered } = await send<{ delivered: { ok: boolean }[] }>(
-        `/api/bench/${countId}/entries`,
+        `/api/v1/bench/${countId}/entries`,
         sent,
       );
       if (delivered.some(({ ok }) => !ok)) throw new Error(JSON.stringify(delivered));
     }
-    await send(`/api/bench/${countId}/close`, {
+    await send(`/api/v1/bench/${countId}/close`, {
       entryIds: entries.map(({ entry }) => entry.id),
       meaning: purpose === 'count' ? 'iCounted' : 'iChecked',
       proof: { secret: DEMO_PASSWORD },

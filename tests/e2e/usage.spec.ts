@@ -117,14 +117,14 @@ test('who checks a set blind is given no record of what was used from it, on pap
   for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
   const countId = `count_${crypto.randomUUID()}`;
   const data = { countId, setId: used.setId, purpose: 'check' };
-  const begun = await page.request.post('/api/bench', { data });
+  const begun = await page.request.post('/api/v1/bench', { data });
   expect(await begun.text()).toContain(countId);
   for (const address of addresses) {
     const refused = await page.request.get(address);
     expect(refused.status(), address).toBe(409);
     expect(await refused.text()).toContain(used.code);
   }
-  await page.request.post(`/api/bench/${countId}/abandon`, { data: {} });
+  await page.request.post(`/api/v1/bench/${countId}/abandon`, { data: {} });
   for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
 });
 

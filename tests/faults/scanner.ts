@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 
 /** A person's cookie at a running server, as their browser would have it. */
 export async function signIn(address: string, name: string, password: string): Promise<string> {
-  const answer = await fetch(`${address}/api/people/sign-in`, {
+  const answer = await fetch(`${address}/api/v1/people/sign-in`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify({ name, password }),
@@ -31,7 +31,7 @@ export async function sendScan(
   scan: Scan,
   signal?: AbortSignal,
 ): Promise<void> {
-  const answer = await fetch(`${address}/api/scans`, {
+  const answer = await fetch(`${address}/api/v1/scans`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', Cookie: cookie },
     body: JSON.stringify({

@@ -151,3 +151,46 @@ test('it is started by its own file, and a calculation runs on standard input', 
   expect(() => start(['calculate', 'nothing'], input)).toThrow(/There is no calculation “nothing”/);
   expect(start(['help'], '')).toContain('doctor');
 });
+
+test('tokens are issued, listed and revoked by an administrator who proves who they are', async () => {
+  const { KITWRIGHT_DB } = await demo();
+  const env = { KITWRIGHT_DB };
+  const as = ['--as', 'Edda Winslow', '--json'];
+  const issue = [
+    'token',
+    'issue',
+    'Theatre list',
+    '--for',
+    'Gwen Sallis',
+    '--scope',
+    'bookCase,keepTheatreList',
+  ];
+  expect(await kitwright([...issue, ...as], env, 'a wrong one')).toMatchObject({ exit: 2 });
+  const byAnother = await kitwright([...issue, '--as', 'Gwen Sallis'], env, 'larkmoor infirmary');
+  expect(byAnother).toMatchObject({ exit: 2, err: expect.stringContaining('can’t issue or revoke tokens') });
+  const made = await kitwright([...issue, ...as], env, 'larkmoor infirmary');
+  expect(made).toMatchObject({ exit: 0, err: '' });
+  const { id, token } = JSON.parse(made.out);
+  expect(token).toMatch(/^kitwright_/);
+  const never = await kitwright(
+    ['token', 'issue', 'Other', '--for', 'Gwen Sallis', '--scope', 'confirmPlan', ...as],
+    env,
+    'larkmoor infirmary',
+  );
+  expect(never).toMatchObject({
+    exit: 2,
+    err: expect.stringContaining('no act that a token can be issued for'),
+  });
+  const list = async () =>
+    JSON.parse((await kitwright(['token', 'list', ...as], env, 'larkmoor infirmary')).out);
+  expect(await list()).toMatchObject([{ id, state: 'open', person: { name: 'Gwen Sallis' } }]);
+  expect(JSON.stringify(await list())).not.toContain(token);
+  const revoked = await kitwright(['token', 'revoke', 'Theatre list', ...as], env, 'larkmoor infirmary');
+  expect(revoked).toMatchObject({ exit: 0, err: '' });
+  expect(await list()).toMatchObject([{ id, state: 'revoked' }]);
+  expect(
+    await kitwright(['token', 'revoke', 'Theatre list', ...as], env, 'larkmoor infirmary'),
+  ).toMatchObject({
+    exit: 2,
+  });
+});

@@ -2,11 +2,18 @@ import 'server-only';
 import type { Frame } from '@/lib/fhir/frame';
 import { type OperationOutcome, operationOutcome } from '@/lib/fhir/operationOutcome';
 import type { Endpoint } from '@/lib/people/access';
+import { carrying, type Answer as HttpAnswer } from '../answer';
 import { now } from '../clock';
-import { type Asked, endpoint } from '../enter';
+import { type About, type Asked, endpoint } from '../enter';
 import { hospitalName } from '../hospital';
 import { type Answer, otherFormat } from './answers';
 import { serviceBase } from './base';
+
+/** A resource of FHIR R5 as JSON, or several. Which elements each has, the CapabilityStatement and `docs/fhir.md` say. */
+export interface FhirJson {
+  resourceType: string;
+}
+type FhirAnswer = HttpAnswer<FhirJson>;
 
 type FhirEndpoint = Extract<Endpoint, `GET /api/v1/fhir/${string}`>;
 /**
@@ -15,7 +22,8 @@ type FhirEndpoint = Extract<Endpoint, `GET /api/v1/fhir/${string}`>;
  */
 export function fhirEndpoint<K extends FhirEndpoint>(
   key: K,
-  handle: (asked: Asked<K> & { frame: Frame }) => Promise<Response> | Response,
+  about: About,
+  handle: (asked: Asked<K> & { frame: Frame }) => Promise<FhirAnswer> | FhirAnswer,
 ) {
   const guarded = endpoint(key, (asked) => {
     const frame = { base: serviceBase(asked.request), hospital: hospitalName(), now: now() };
@@ -23,23 +31,26 @@ export function fhirEndpoint<K extends FhirEndpoint>(
     if (other) return fhirAnswer(other);
     return handle({ ...asked, frame });
   });
-  return async (...given: Parameters<typeof guarded>): Promise<Response> => {
-    const answer = await guarded(...given);
-    if (answer.headers.get('content-type') !== 'application/problem+json') return answer;
-    const { errors } = (await answer.json()) as { errors: Parameters<typeof operationOutcome>[0] };
-    return fhirResponse(operationOutcome(errors), answer.status);
+  const answer = async (...given: Parameters<typeof guarded>): Promise<FhirAnswer> => {
+    const answered = await guarded(...given);
+    if (answered.headers.get('content-type') !== 'application/problem+json') return answered;
+    const { errors } = (await answered.json()) as { errors: Parameters<typeof operationOutcome>[0] };
+    return fhirResponse(operationOutcome(errors), answered.status);
   };
+  return Object.assign(answer, { about });
 }
 
-export const fhirAnswer = ({ body, status }: Answer): Response => fhirResponse(body, status);
+export const fhirAnswer = ({ body, status }: Answer): FhirAnswer => fhirResponse(body, status);
 
 /** A resource as HTTP has it; nothing keeps it on the way. */
-export function fhirResponse(body: object | OperationOutcome, status = 200): Response {
-  return new Response(JSON.stringify(body), {
-    status,
-    headers: {
-      'Content-Type': 'application/fhir+json; charset=utf-8',
-      'Cache-Control': 'no-store, no-transform',
-    },
-  });
+export function fhirResponse(body: object | OperationOutcome, status = 200): FhirAnswer {
+  return carrying(
+    new Response(JSON.stringify(body), {
+      status,
+      headers: {
+        'Content-Type': 'application/fhir+json; charset=utf-8',
+        'Cache-Control': 'no-store, no-transform',
+      },
+    }),
+  );
 }

@@ -35,7 +35,7 @@ export function FeedList({ feeds, label }: { feeds: readonly FeedLine[]; label: 
             confirm="Revoke this address"
             danger
             trigger={{ label: 'Revoke' }}
-            onConfirm={() => act(`/api/feeds/${id}/revoke`, {}, 'The address leads nowhere now.')}
+            onConfirm={() => act(`/api/v1/feeds/${id}/revoke`, {}, 'The address leads nowhere now.')}
           >
             <p>
               Whoever reads it is told that it is over. It can’t be brought back; another can be made. What a

@@ -39,7 +39,7 @@ export function MakeFeed({
     }
     setPending(true);
     try {
-      const sent = await sendJson<{ token: string }>('/api/feeds', {
+      const sent = await sendJson<{ token: string }>('/api/v1/feeds', {
         kind,
         theatreId: kind === 'loans' || theatreId === '' ? null : theatreId,
         name,

@@ -21,7 +21,7 @@ export const dynamic = 'force-dynamic';
 export default async function FeedsPage() {
   const { db, person } = await enter('/account/feeds');
   const at = now();
-  const administrator = may(person.role, 'managePeople');
+  const administrator = may(person, 'managePeople');
   const [own, everybody, choices, { nameSurgeon }] = await Promise.all([
     ownFeeds(db, person.id),
     administrator ? allFeeds(db) : [],

@@ -7,7 +7,7 @@ import { ConfirmDialog } from '@/app/_ui/confirm-dialog';
 export function ChangePlanButton({ caseId, version }: { caseId: string; version: number }) {
   const router = useRouter();
   async function begin(): Promise<undefined | string> {
-    const answer = await fetch('/api/plans/versions', {
+    const answer = await fetch('/api/v1/plans/versions', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ caseId }),

@@ -26,7 +26,7 @@ export function KitAct({
         kind="primary"
         size="bench"
         pending={pending}
-        onClick={() => act(`/api/cases/${caseId}/kit/${what}`, { baseRevision: revision }, done)}
+        onClick={() => act(`/api/v1/cases/${caseId}/kit/${what}`, { baseRevision: revision }, done)}
       >
         {label}
       </Button>

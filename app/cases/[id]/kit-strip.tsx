@@ -97,7 +97,7 @@ const changed = ({ stage, planVersion, confirmedVersion }: KitScreen): boolean =
 
 /** The table’s own next thing: what is used is entered while the kit is in theatre. */
 const mayUseNow = ({ stage }: KitScreen, role: Role): boolean =>
-  stage === 'inTheatre' && may(role, 'recordUse');
+  stage === 'inTheatre' && may({ role }, 'recordUse');
 
 /** What this person does next with it; where the next thing is another's, that is said. */
 function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: Role }) {
@@ -109,7 +109,7 @@ function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: 
   switch (kit.stage) {
     case 'notBegun':
     case 'picking':
-      return may(role, 'pickKit') ? (
+      return may({ role }, 'pickKit') ? (
         pick(kit.stage === 'notBegun' ? 'Pick the kit' : 'Go on picking')
       ) : (
         <LinkButton href={`/cases/${caseId}/pick`}>See the picking</LinkButton>
@@ -131,7 +131,7 @@ function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: 
     case 'checked':
       return (
         <>
-          {may(role, 'issueKit') ? (
+          {may({ role }, 'issueKit') ? (
             <KitAct caseId={caseId} revision={kit.revision} act="issue" />
           ) : (
             <p>Sterile services or theatre issue it.</p>
@@ -144,7 +144,7 @@ function NextAct({ caseId, kit, role }: { caseId: string; kit: KitScreen; role: 
     case 'back':
       return (
         <>
-          {kit.stage === 'issued' && may(role, 'takeKit') ? (
+          {kit.stage === 'issued' && may({ role }, 'takeKit') ? (
             <KitAct caseId={caseId} revision={kit.revision} act="take" />
           ) : null}
           <LinkButton

@@ -62,7 +62,7 @@ export default async function CasePage({ params }: Props) {
   const shown = confirmed ?? draft;
   const itemName = (itemId: string) => names.get(itemId) ?? itemId;
   const personName = (personId: string) => people.find((one) => one.id === personId)?.name ?? personId;
-  const mayWrite = may(person.role, 'writePlan');
+  const mayWrite = may(person, 'writePlan');
   return (
     <Page
       title={booked.reference}
@@ -125,7 +125,7 @@ export default async function CasePage({ params }: Props) {
           {
             term: 'Urgency',
             value:
-              booked.cancelled === null && booked.endsAt > at && may(person.role, 'keepTheatreList') ? (
+              booked.cancelled === null && booked.endsAt > at && may(person, 'keepTheatreList') ? (
                 <span className={styles.urgency}>
                   {URGENCY_WORDS[booked.urgency]} <UrgencyDialog one={booked} />
                 </span>
@@ -163,7 +163,7 @@ export default async function CasePage({ params }: Props) {
       <UseReasons
         caseId={booked.id}
         recordHref={
-          may(person.role, 'recordDelay') && booked.cancelled === null && booked.startsAt <= at
+          may(person, 'recordDelay') && booked.cancelled === null && booked.startsAt <= at
             ? `/cases/${booked.id}/use`
             : null
         }
@@ -186,9 +186,7 @@ export default async function CasePage({ params }: Props) {
       )}
       <CaseLoans
         loans={loans}
-        askHref={
-          may(person.role, 'askForLoan') && booked.startsAt > at ? `/loans/new?case=${booked.id}` : null
-        }
+        askHref={may(person, 'askForLoan') && booked.startsAt > at ? `/loans/new?case=${booked.id}` : null}
         at={at}
       />
       {versions.length > 0 ? (

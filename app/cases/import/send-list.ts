@@ -11,7 +11,7 @@ export async function sendList(body: {
   digest: string | null;
 }): Promise<{ ok: true; value: ImportView } | { ok: false; sentences: string[] }> {
   try {
-    const sent = await sendJson<ImportView>('/api/cases/import', body);
+    const sent = await sendJson<ImportView>('/api/v1/cases/import', body);
     if (sent.ok) return sent;
     const said = sent.problems.map(({ sentence }) => sentence).filter(Boolean);
     return { ok: false, sentences: said.length > 0 ? said : [sent.sentence] };

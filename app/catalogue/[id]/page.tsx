@@ -46,7 +46,7 @@ export default async function ItemPage({ params }: Params) {
     itemHistory(db, item.id),
     listMakers(db),
   ]);
-  const mayEdit = may(person.role, 'editCatalogue');
+  const mayEdit = may(person, 'editCatalogue');
   const missing = missingValues(item).length;
   return (
     <Page

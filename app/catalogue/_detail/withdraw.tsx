@@ -29,7 +29,7 @@ export function WithdrawItem({
       setProblem('Say why it is withdrawn.');
       return 'A reason is needed before it is withdrawn.';
     }
-    const response = await fetch(`/api/catalogue/items/${id}/withdraw`, {
+    const response = await fetch(`/api/v1/catalogue/items/${id}/withdraw`, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ revision, reason }),

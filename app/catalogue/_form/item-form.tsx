@@ -53,7 +53,7 @@ export function ItemForm({
   async function send(over: number | null) {
     setPending(true);
     try {
-      const response = await fetch(isNew ? '/api/catalogue/items' : `/api/catalogue/items/${id}`, {
+      const response = await fetch(isNew ? '/api/v1/catalogue/items' : `/api/v1/catalogue/items/${id}`, {
         method: isNew ? 'POST' : 'PUT',
         headers: { 'Content-Type': 'application/json' },
         body: JSON.stringify(isNew ? { id, kind, draft: form.draft } : { revision: over, draft: form.draft }),

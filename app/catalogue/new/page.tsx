@@ -23,7 +23,7 @@ type Search = Promise<Record<string, string | string[] | undefined>>;
 export default async function NewItemPage({ searchParams }: { searchParams: Search }) {
   const { db, person } = await enter('/catalogue/new');
   const { kind: asked, like } = await searchParams;
-  if (!may(person.role, 'editCatalogue')) return <NotPermitted title="Add an item" person={person.name} />;
+  if (!may(person, 'editCatalogue')) return <NotPermitted title="Add an item" person={person.name} />;
   const pattern = typeof like === 'string' ? await findItem(db, like) : null;
   const kind = pattern?.item.kind ?? ITEM_KINDS.find((one) => one === asked);
   if (!kind) return <ChooseKind />;

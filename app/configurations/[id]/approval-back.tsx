@@ -23,7 +23,7 @@ export function ApprovalBack({
       trigger={{ label: 'Take its approval back…' }}
       confirm="Take it back"
       onConfirm={async () => {
-        const answer = await sendJson(`/api/configurations/${configurationId}/approval-back`, {
+        const answer = await sendJson(`/api/v1/configurations/${configurationId}/approval-back`, {
           versionId,
           baseRevision,
         });

@@ -13,7 +13,7 @@ export function BeginDraftButton({ id, next }: { id: string; next: number }) {
       confirm={`Begin version ${next}`}
       trigger={{ label: `Draft version ${next}`, kind: 'primary' }}
       onConfirm={async () => {
-        const answer = await sendJson(`/api/configurations/${id}/draft`, {});
+        const answer = await sendJson(`/api/v1/configurations/${id}/draft`, {});
         if (!answer.ok) return answer.sentence;
         router.push(`/configurations/${id}/edit`);
         return undefined;

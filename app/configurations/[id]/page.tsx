@@ -41,7 +41,7 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
   const draft = versions.find(({ content }) => content.status === 'draft');
   const approved = versions.find(({ content }) => content.status === 'approved');
   const shown = versions.find(({ content }) => content.version === asked) ?? inForce ?? versions[0];
-  const mayWrite = may(person.role, 'writeConfiguration');
+  const mayWrite = may(person, 'writeConfiguration');
   const whole = shown ? await loadWholeStanding(db, shown.content) : null;
   return (
     <Page
@@ -60,7 +60,7 @@ export default async function ConfigurationPage({ params, searchParams }: Props)
                 : `See the draft of version ${draft.content.version}`}
             </LinkButton>
           </>
-        ) : approved && may(person.role, 'approveConfiguration') ? (
+        ) : approved && may(person, 'approveConfiguration') ? (
           <ApprovalBack
             configurationId={configuration.id}
             versionId={approved.content.id}

@@ -24,7 +24,7 @@ export function UseActions({
   const router = useRouter();
   const [because, setBecause] = useState('');
   const send = async (body: unknown) => {
-    const answer = await sendJson(`/api/configurations/${id}/use`, body);
+    const answer = await sendJson(`/api/v1/configurations/${id}/use`, body);
     if (!answer.ok) return answer.sentence;
     setBecause('');
     router.refresh();

@@ -17,7 +17,7 @@ export function UseSection({
 }) {
   const { id, withdrawnAt, requests, sets } = configuration;
   const open = requests.find(({ decidedAt }) => decidedAt === null) ?? null;
-  const waits = !may(person.role, 'approveConfiguration')
+  const waits = !may(person, 'approveConfiguration')
     ? 'A theatre manager, a decontamination lead or an administrator agrees.'
     : open?.askedBy?.id === person.id
       ? 'You asked for it: a second person has to agree.'
@@ -42,7 +42,7 @@ export function UseSection({
           {waits ? ` ${waits}` : ''}
         </p>
       ) : null}
-      {may(person.role, 'writeConfiguration') ? (
+      {may(person, 'writeConfiguration') ? (
         <UseActions id={id} withdrawn={withdrawnAt !== null} open={open?.kind ?? null} waits={waits} />
       ) : null}
       {requests.length > 0 ? (

@@ -25,7 +25,7 @@ export function NewConfigurationForm() {
     };
     setPending(true);
     try {
-      const answer = await sendJson<{ id: string }>('/api/configurations', entry);
+      const answer = await sendJson<{ id: string }>('/api/v1/configurations', entry);
       if (answer.ok) router.push(`/configurations/${answer.value.id}/edit`);
       else
         setProblems(answer.problems.length > 0 ? answer.problems : [{ path: '', sentence: answer.sentence }]);

@@ -42,7 +42,7 @@ export default async function OwnerPage({ params }: { params: Promise<{ id: stri
     lo: 0,
     hi: 0,
   });
-  const mayMake = may(person.role, 'makeUsageOrder') && owner.waiting.length > 0 && !open;
+  const mayMake = may(person, 'makeUsageOrder') && owner.waiting.length > 0 && !open;
   return (
     <Page
       title={owner.name}
@@ -53,7 +53,7 @@ export default async function OwnerPage({ params }: { params: Promise<{ id: stri
           {mayMake ? (
             <MakeOrder owner={{ id: owner.id, name: owner.name }} lines={owner.waiting.length} />
           ) : null}
-          {may(person.role, 'reconcileConsignment') && owner.inUse ? (
+          {may(person, 'reconcileConsignment') && owner.inUse ? (
             <LinkButton href={`/consignment/${owner.id}/reconcile`}>Reconcile with their list</LinkButton>
           ) : null}
           {notSent ? (

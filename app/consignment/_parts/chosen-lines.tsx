@@ -99,7 +99,7 @@ export function ChosenLines({
   const count = Object.keys(chosen).length;
   async function keep() {
     const done = await send(
-      `/api/consignment/orders/${order.id}`,
+      `/api/v1/consignment/orders/${order.id}`,
       {
         baseRevision: order.revision,
         act: {

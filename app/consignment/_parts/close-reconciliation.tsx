@@ -24,7 +24,7 @@ export function CloseReconciliation({
   const [second, setSecond] = useState<Proof | null>(null);
 
   async function close(proof: Proof) {
-    const sent = await sendJson(`/api/consignment/reconciliations/${id}`, {
+    const sent = await sendJson(`/api/v1/consignment/reconciliations/${id}`, {
       baseRevision: revision,
       act: { kind: 'close', proof, second: left > 0 ? second : null },
     });

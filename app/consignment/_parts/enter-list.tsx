@@ -59,7 +59,7 @@ export function EnterList({
   async function enter() {
     id.current ??= newClientId('reconciliation');
     const done = await send<{ id: string; number: string }>(
-      '/api/consignment/reconciliations',
+      '/api/v1/consignment/reconciliations',
       { id: id.current, lenderId: owner.id, how, listedOn, text },
       ({ number }) => `${number} is set beside our record.`,
     );

@@ -17,7 +17,7 @@ export function MakeOrder({ owner, lines }: { owner: { id: string; name: string 
   async function make() {
     id.current ??= newClientId('usageOrder');
     const done = await send<{ id: string; number: string }>(
-      '/api/consignment/orders',
+      '/api/v1/consignment/orders',
       { id: id.current, lenderId: owner.id, lines },
       ({ number }) => words.made(number),
     );

@@ -85,7 +85,7 @@ function StateForm({ lot, owners, onDone }: { lot: LotNotStated; owners: Owner[]
   const [because, setBecause] = useState('');
   async function state() {
     const done = await send(
-      '/api/consignment/owners',
+      '/api/v1/consignment/owners',
       { itemId: lot.itemId, lot: lot.lot, before: null, lenderId, because },
       () => `${lot.code} is ${owners.find(({ value }) => value === lenderId)?.label ?? ''}’s.`,
     );

@@ -35,7 +35,7 @@ export function OrderActs({
   const { state } = order;
   const approve = () =>
     send(
-      `/api/consignment/orders/${order.id}`,
+      `/api/v1/consignment/orders/${order.id}`,
       { baseRevision: order.revision, act: { kind: 'approve' } },
       () => `${order.number} is approved. Send it, then say how you did.`,
     );
@@ -109,7 +109,7 @@ function WordsForm({ order, act, button, field, done, onDone }: Asked & { onDone
   const [said, setSaid] = useState('');
   async function say() {
     const answer = await send(
-      `/api/consignment/orders/${order.id}`,
+      `/api/v1/consignment/orders/${order.id}`,
       { baseRevision: order.revision, act: { kind: act, [field.name]: said } },
       () => done,
     );

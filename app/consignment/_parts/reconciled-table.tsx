@@ -134,7 +134,7 @@ function ReasonForm({ reconciliation, row, onDone }: { reconciliation: Seen; row
   const own = problems.map(({ path, sentence }) => ({ path: path.replace(/^act\./, ''), sentence }));
   async function write() {
     const done = await send(
-      `/api/consignment/reconciliations/${reconciliation.id}`,
+      `/api/v1/consignment/reconciliations/${reconciliation.id}`,
       { baseRevision: reconciliation.revision, act: { kind: 'explain', lineId: row.id, because } },
       () => `The reason is kept with ${reconciliation.number}.`,
     );

@@ -20,7 +20,7 @@ export function CloseButton({
       <Button
         size="bench"
         pending={pending}
-        onClick={() => act(`/api/emergency/${caseId}/close`, { questionId }, `${label}.`)}
+        onClick={() => act(`/api/v1/emergency/${caseId}/close`, { questionId }, `${label}.`)}
       >
         {label}
       </Button>

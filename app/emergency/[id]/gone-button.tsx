@@ -12,7 +12,7 @@ export function GoneButton({ caseId, setId, code }: { caseId: string; setId: str
   const [choosing, setChoosing] = useState(false);
   async function went(goneAt: string) {
     const done = `${code} is recorded as gone.`;
-    if ((await act(`/api/emergency/${caseId}/gone`, { setId, goneAt }, done)) === undefined)
+    if ((await act(`/api/v1/emergency/${caseId}/gone`, { setId, goneAt }, done)) === undefined)
       setChoosing(false);
   }
   return (

@@ -41,9 +41,9 @@ export default async function EmergencyRecordPage({ params }: Props) {
   const [names, heaps] = await Promise.all([itemNames(db), packItems(db)]);
   const pouch = (stockId: string) => names.get(heaps.get(stockId) ?? '') ?? 'a pouch';
   const open = kept.questions.filter(({ closed }) => closed === null);
-  const mayTake = may(person.role, 'takeForEmergency');
+  const mayTake = may(person, 'takeForEmergency');
   const mayClose = (kind: (typeof open)[number]['kind']) =>
-    may(person.role, kind === 'againstRecord' ? 'settleGoneAgainstRecord' : 'closeEmergencyQuestion');
+    may(person, kind === 'againstRecord' ? 'settleGoneAgainstRecord' : 'closeEmergencyQuestion');
   return (
     <Page
       bench

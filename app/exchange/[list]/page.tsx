@@ -23,7 +23,7 @@ export default async function ExchangeListPage({ params }: { params: Promise<{ l
   if (kind === null) notFound();
   const info = LISTS[kind];
   const imports = await listImports(db, kind);
-  const mayBringIn = may(person.role, info.bringIn);
+  const mayBringIn = may(person, info.bringIn);
   return (
     <Page
       title={info.name}

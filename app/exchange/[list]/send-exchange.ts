@@ -10,7 +10,7 @@ export async function sendExchange(
   body: { file: string; choices: Choices; seen: ExchangeView['seen'] | null },
 ): Promise<{ ok: true; value: ExchangeView } | { ok: false; sentences: string[] }> {
   try {
-    const sent = await sendJson<ExchangeView>(`/api/exchange/${list}`, body);
+    const sent = await sendJson<ExchangeView>(`/api/v1/exchange/${list}`, body);
     if (sent.ok) return sent;
     const said = sent.problems.map(({ sentence }) => sentence).filter(Boolean);
     return { ok: false, sentences: said.length > 0 ? said : [sent.sentence] };

@@ -36,7 +36,7 @@ export default async function LenderPage({ params }: Props) {
       lead="How to reach this lender, how punctual it has been, and what it lent us."
       breadcrumb={[{ label: 'Lenders', href: '/lenders' }]}
     >
-      {may(person.role, 'keepLenders') ? null : (
+      {may(person, 'keepLenders') ? null : (
         <DefinitionList
           columns={2}
           items={[
@@ -71,7 +71,7 @@ export default async function LenderPage({ params }: Props) {
           </ul>
         )}
       </Section>
-      {may(person.role, 'keepLenders') ? (
+      {may(person, 'keepLenders') ? (
         <Section title="How to reach it">
           <LenderForm key={lender.revision} lender={lender} />
         </Section>

@@ -44,7 +44,7 @@ export function Contents({
   const [pending, setPending] = useState<readonly Pending[]>([]);
   const [chosen, setChosen] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
-  const address = `/api/loads/${load.id}`;
+  const address = `/api/v1/loads/${load.id}`;
   const makingUp = load.state === 'makingUp' && mayWork;
   const unloading = load.state === 'awaitingAcceptance' && mayWork;
 

@@ -31,7 +31,7 @@ export function CycleImport({ loadId, number, again }: { loadId: string; number:
   async function ask(chosen: { name: string; text: string }, dryRun: boolean) {
     setPending(true);
     const body = { baseRevision: null, text: chosen.text, fileName: chosen.name, dryRun };
-    const sent = await sendLoad<CycleImported>(`/api/loads/${loadId}/cycle`, body);
+    const sent = await sendLoad<CycleImported>(`/api/v1/loads/${loadId}/cycle`, body);
     setPending(false);
     setWrong(sent.ok ? [] : sent.sentences);
     setTried(sent.ok ? sent.value : null);

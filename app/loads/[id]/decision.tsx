@@ -95,7 +95,7 @@ function Accept({ load, findings, packs, places, cases }: DecisionProps) {
   }
 
   async function accept(proof: Proof) {
-    const sent = await sendLoad(`/api/loads/${load.id}/accept`, {
+    const sent = await sendLoad(`/api/v1/loads/${load.id}/accept`, {
       baseRevision: load.revision,
       reason,
       setsPlaceId: setsPlace || null,
@@ -258,7 +258,7 @@ function Reject({ load }: DecisionProps) {
         who="me"
         onProof={async (proof) => {
           const body = { baseRevision: load.revision, reason, setsGo, proof };
-          const sent = await sendLoad(`/api/loads/${load.id}/reject`, body);
+          const sent = await sendLoad(`/api/v1/loads/${load.id}/reject`, body);
           if (!sent.ok) return sent.sentences.join(' ');
           router.refresh();
           return undefined;

@@ -124,7 +124,7 @@ function ReadButton({
       trigger={{ label: capitalised(result) }}
       onConfirm={async () => {
         const body = { baseRevision: null, indicatorId: indicator.id, result };
-        const sent = await sendLoad(`/api/loads/${loadId}/results`, body);
+        const sent = await sendLoad(`/api/v1/loads/${loadId}/results`, body);
         router.refresh();
         return sent.ok ? undefined : sent.sentences.join(' ');
       }}
@@ -162,7 +162,7 @@ function AddIndicator({ loadId, number }: { loadId: string; number: string }) {
       ]);
     setPending(true);
     const entry = { kind, lot, useBy, position, result };
-    const sent = await sendLoad(`/api/loads/${loadId}/indicators`, { baseRevision: null, entry });
+    const sent = await sendLoad(`/api/v1/loads/${loadId}/indicators`, { baseRevision: null, entry });
     setPending(false);
     if (!sent.ok)
       return setProblems(

@@ -44,7 +44,7 @@ export default async function LoadPage({ params }: Props) {
     storePlaces(db),
     load.state === 'awaitingAcceptance' ? casesToCome(db, at) : [],
   ]);
-  const mayWork = may(person.role, 'makeUpLoad');
+  const mayWork = may(person, 'makeUpLoad');
   const moment = (one: { at: string; by: string } | null) =>
     one === null ? null : `${momentWords(one.at, at)}, ${one.by}`;
   return (
@@ -133,8 +133,8 @@ export default async function LoadPage({ params }: Props) {
                 label: `${one.reference}, ${momentWords(one.startsAt, at)}`,
                 note: one.surgeon,
               }))}
-              mayAccept={may(person.role, 'acceptLoad')}
-              mayReject={may(person.role, 'rejectLoad')}
+              mayAccept={may(person, 'acceptLoad')}
+              mayReject={may(person, 'rejectLoad')}
             />
           ) : null}
         </div>

@@ -23,7 +23,7 @@ export function RunActions({
   const [cycleNumber, setCycleNumber] = useState('');
 
   async function act(what: 'start' | 'end' | 'give-up', more: object = {}) {
-    const sent = await sendLoad(`/api/loads/${loadId}/${what}`, { baseRevision: revision, ...more });
+    const sent = await sendLoad(`/api/v1/loads/${loadId}/${what}`, { baseRevision: revision, ...more });
     router.refresh();
     return sent.ok ? undefined : sent.sentences.join(' ');
   }

@@ -15,7 +15,7 @@ export function Claims({ found, person, at }: { found: LoanOnScreen; person: { r
   const { loan, claims, unclaimed, lines } = found;
   if (claims.length + unclaimed.length === 0) return null;
   const seen = { id: loan.id, number: loan.number, revision: loan.revision };
-  const keeps = may(person.role, 'keepLoans');
+  const keeps = may(person, 'keepLoans');
   const nameOf = (lineId: string) => lines.find(({ id }) => id === lineId)?.name ?? '';
   return (
     <>

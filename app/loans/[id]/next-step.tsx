@@ -32,8 +32,8 @@ interface Props {
 export function NextStep({ found, person, choices, at }: Props): ReactNode {
   const { next, loan: row, trays, lender, configuration, counting, questions } = found;
   const loan = { id: row.id, number: row.number, revision: row.revision };
-  const keeps = may(person.role, 'keepLoans');
-  const counts = may(person.role, 'countLoan');
+  const keeps = may(person, 'keepLoans');
+  const counts = may(person, 'countLoan');
   const byKeeper = (node: ReactNode) => (keeps ? node : <p>The loan keeper does this.</p>);
   const byCounter = (node: ReactNode) => (counts ? node : <p>The loan keeper or the bench does this.</p>);
   switch (next.do) {
@@ -136,7 +136,7 @@ export function NextStep({ found, person, choices, at }: Props): ReactNode {
     case 'settleClaims':
       return <p>Under “Claims”, enter what the lender says to each.</p>;
     case 'declare':
-      return may(person.role, 'declareLoan') ? (
+      return may(person, 'declareLoan') ? (
         <DeclareButton loan={loan} says={declarationOf(found)} />
       ) : (
         <p>A technician or a decontamination lead declares it.</p>

@@ -20,12 +20,12 @@ interface Props {
 export function OtherActs({ found, person, choices, at }: Props) {
   const { next, loan: row, lender, configuration, counting, trays, lines, booked } = found;
   const loan = { id: row.id, number: row.number, revision: row.revision };
-  const keeps = may(person.role, 'keepLoans');
+  const keeps = may(person, 'keepLoans');
   const isOpen = row.state === 'asked' || row.state === 'confirmed';
   const counted = counting.in.counts.length > 0 || trays.some(({ set }) => set !== null);
   const mayList = keeps && (isOpen || row.state === 'here') && !counted && next.do !== 'bringList';
   const mayUse =
-    may(person.role, 'countLoan') &&
+    may(person, 'countLoan') &&
     found.used &&
     (row.state === 'inService' || row.state === 'goingBack') &&
     found.declared === null;

@@ -60,7 +60,7 @@ export function RequestForm({
       configurationId,
     };
     try {
-      const answer = await sendJson<{ id: string }>('/api/loans', entry);
+      const answer = await sendJson<{ id: string }>('/api/v1/loans', entry);
       if (answer.ok) return router.push(`/loans/${answer.value.id}`);
       setProblems(answer.problems.length > 0 ? answer.problems : [{ path: '', sentence: answer.sentence }]);
     } catch {

@@ -47,7 +47,7 @@ export function LabelActions({
     setAsked(true);
     if (newest > 0 && because.trim() === '') return;
     const refused = await act(
-      `/api/packs/${pack.id}/labels`,
+      `/api/v1/packs/${pack.id}/labels`,
       { id: printId, because },
       `Copy ${newest + 1} of the label of ${pack.number}: the one before is refused from now on.`,
     );
@@ -133,7 +133,7 @@ export function UndoPouch({ pack }: { pack: { id: string; number: string; revisi
             setAsked(true);
             if (reason.trim() === '') return;
             const body = { baseRevision: pack.revision, reason };
-            setRefusal((await act(`/api/packs/${pack.id}/undo`, body, `${pack.number} is open.`)) ?? null);
+            setRefusal((await act(`/api/v1/packs/${pack.id}/undo`, body, `${pack.number} is open.`)) ?? null);
           }}
         >
           {`Open ${pack.number}`}

@@ -102,7 +102,7 @@ export default async function PackPage({ params, searchParams }: Props) {
             pack={{ id: pack.id, number: labelled.number }}
             newest={copies[0]?.copy ?? 0}
             printId={newId('print')}
-            mayPrint={may(person.role, 'printLabel')}
+            mayPrint={may(person, 'printLabel')}
             focus={packedNow}
           />
           <Cautions lines={cautions} />
@@ -157,7 +157,7 @@ export default async function PackPage({ params, searchParams }: Props) {
           ]}
         />
       </Section>
-      {pack.kind === 'pouch' && labelled.state === 'closed' && may(person.role, 'packSet') ? (
+      {pack.kind === 'pouch' && labelled.state === 'closed' && may(person, 'packSet') ? (
         <ButtonRow>
           <UndoPouch pack={{ id: pack.id, number: labelled.number, revision: pack.revision }} />
         </ButtonRow>

@@ -75,7 +75,7 @@ export function PouchForm({ packId, items }: { packId: string; items: ComboOptio
         onProof={async (proof) => {
           try {
             const body = { id: packId, itemId, lot: lot.trim() === '' ? null : lot, proof };
-            const answer = await sendJson('/api/packs', body);
+            const answer = await sendJson('/api/v1/packs', body);
             if (!answer.ok) {
               setProblems(answer.problems);
               return answer.sentence;

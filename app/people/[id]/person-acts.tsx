@@ -40,7 +40,7 @@ export function PersonActs({
 
   /** Answers a sentence where it was refused. */
   async function act(body: Record<string, string>, done: string): Promise<string | undefined> {
-    const sent = await sendJson<Made>(`/api/people/${id}`, body);
+    const sent = await sendJson<Made>(`/api/v1/people/${id}`, body);
     if (!sent.ok) return sent.sentence;
     if (sent.value?.firstPassword) setMade(sent.value);
     if (sent.value?.code) setBadge(sent.value.code);

@@ -27,7 +27,7 @@ export function AddPersonForm() {
     setPending(true);
     try {
       const body = { name, role: chosen };
-      const sent = await sendJson<{ id: string; firstPassword: string }>('/api/people', body);
+      const sent = await sendJson<{ id: string; firstPassword: string }>('/api/v1/people', body);
       if (sent.ok) setAdded(sent.value);
       else setProblems(sent.problems.length > 0 ? sent.problems : [{ path: '', sentence: sent.sentence }]);
     } catch {

@@ -21,7 +21,7 @@ export function EnrolForm() {
     if (pending) return;
     setPending(true);
     try {
-      const sent = await sendJson('/api/people/workstations', { name });
+      const sent = await sendJson('/api/v1/people/workstations', { name });
       if (sent.ok) router.refresh();
       else setWrong([sent.sentence]);
     } catch {
@@ -59,7 +59,7 @@ export function WithdrawWorkstation({ id, name }: { id: string; name: string }) 
       danger
       trigger={{ label: 'Withdraw' }}
       onConfirm={async () => {
-        const sent = await sendJson(`/api/people/workstations/${id}`, {});
+        const sent = await sendJson(`/api/v1/people/workstations/${id}`, {});
         if (!sent.ok) return sent.sentence;
         router.refresh();
         return undefined;

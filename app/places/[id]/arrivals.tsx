@@ -26,7 +26,7 @@ export function Arrivals({ place }: { place: { id: string; name: string } }) {
     const settle = (refusal: string | null) =>
       setArrivals((before) => before.map((one) => (one.key === key ? { ...one, refusal } : one)));
     try {
-      const answer = await sendJson(`/api/places/${place.id}/arrivals`, body);
+      const answer = await sendJson(`/api/v1/places/${place.id}/arrivals`, body);
       settle(answer.ok ? null : answer.sentence);
       router.refresh();
     } catch {

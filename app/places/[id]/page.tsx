@@ -42,7 +42,7 @@ export default async function PlacePage({ params }: Props) {
       lead={`${place.metres} m from the pick bench.`}
       breadcrumb={[{ label: 'Places', href: '/places' }]}
     >
-      {inUse && may(person.role, 'moveSet') ? (
+      {inUse && may(person, 'moveSet') ? (
         <Section title="Put here by scanning" note="scan sets and pouches one after the other">
           <Arrivals place={{ id: place.id, name: place.name }} />
         </Section>
@@ -100,7 +100,7 @@ export default async function PlacePage({ params }: Props) {
           ) : null}
         </Section>
       )}
-      {may(person.role, 'managePlaces') ? (
+      {may(person, 'managePlaces') ? (
         <Section title="Name and use">
           <PlaceForm
             key={place.revision}

@@ -28,7 +28,7 @@ export function useBuildsToday(ids: readonly string[]): ReadonlyMap<string, Buil
 
 async function todayOf(id: string, signal: AbortSignal): Promise<BuildToday | null> {
   try {
-    const answer = await fetch(`/api/plans/starts/${id}/today`, { signal });
+    const answer = await fetch(`/api/v1/plans/starts/${id}/today`, { signal });
     return answer.ok ? ((await answer.json()) as { today: BuildToday }).today : null;
   } catch {
     return null;

@@ -79,8 +79,8 @@ export function CardForm({
     try {
       const sent =
         of.kind === 'new'
-          ? await sendJson<{ id: string }>('/api/plans/cards', { procedureId, card })
-          : await sendJson<{ version: number }>(`/api/plans/cards/${of.id}/versions`, {
+          ? await sendJson<{ id: string }>('/api/v1/plans/cards', { procedureId, card })
+          : await sendJson<{ version: number }>(`/api/v1/plans/cards/${of.id}/versions`, {
               baseVersion: of.baseVersion,
               card,
             });

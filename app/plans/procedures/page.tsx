@@ -17,7 +17,7 @@ export const dynamic = 'force-dynamic';
 export default async function ProceduresPage() {
   const { db, person } = await enter('/plans/procedures');
   const procedures = await listProcedures(db);
-  const mayKeep = may(person.role, 'keepProcedures');
+  const mayKeep = may(person, 'keepProcedures');
   return (
     <Page
       measure="reading"

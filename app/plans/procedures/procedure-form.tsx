@@ -36,9 +36,9 @@ export function ProcedureForm({ procedure, onDone }: { procedure: Known | null; 
     try {
       const sent =
         procedure === null
-          ? await sendJson('/api/plans/procedures', { name, region })
+          ? await sendJson('/api/v1/plans/procedures', { name, region })
           : await sendJson(
-              `/api/plans/procedures/${procedure.id}`,
+              `/api/v1/plans/procedures/${procedure.id}`,
               { name, region, inUse, baseRevision: procedure.revision },
               'PUT',
             );

@@ -20,7 +20,7 @@ export function Acknowledge({ recallId, asked }: { recallId: string; asked: read
     setPending(true);
     setProblems([]);
     try {
-      const sent = await sendJson(`/api/recalls/${recallId}/acknowledge`, { note });
+      const sent = await sendJson(`/api/v1/recalls/${recallId}/acknowledge`, { note });
       if (sent.ok) router.refresh();
       else
         setProblems(

@@ -36,7 +36,7 @@ export function CloseRecall({
   }
 
   async function close(proof: Proof) {
-    const sent = await sendJson(`/api/recalls/${recall.id}/close`, {
+    const sent = await sendJson(`/api/v1/recalls/${recall.id}/close`, {
       baseRevision: recall.revision,
       because,
       proof,

@@ -181,7 +181,7 @@ export default async function RecallPage({ params }: Props) {
           ))}
         </ul>
       </Section>
-      {closed || !may(person.role, 'closeRecall') ? null : (
+      {closed || !may(person, 'closeRecall') ? null : (
         <Section title="Close it" note="two people, each with their proof; no hold is lifted by it">
           <CloseRecall
             recall={{ id: recall.id, number: recall.number, revision: recall.revision }}

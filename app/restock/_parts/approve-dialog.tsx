@@ -36,7 +36,7 @@ export function ApproveDialog({
       changes: Object.entries(changes).map(([lineId, change]) => ({ lineId, ...change })),
     };
     const done = await send<{ orders: { number: string }[] }>(
-      `/api/restock/${proposal.id}/approve`,
+      `/api/v1/restock/${proposal.id}/approve`,
       { baseRevision: proposal.revision, entry },
       ({ orders }) => `Ordered: ${orders.map(({ number }) => number).join(', ')}.`,
     );

@@ -25,7 +25,7 @@ function CloseForm({ order, onDone }: { order: SeenOrder; onDone: () => void }) 
   const [because, setBecause] = useState('');
   async function close() {
     const done = await send(
-      `/api/restock/orders/${order.id}/close`,
+      `/api/v1/restock/orders/${order.id}/close`,
       { baseRevision: order.revision, entry: { because: because.trim() === '' ? null : because } },
       () => `${order.number} is closed.`,
     );

@@ -13,7 +13,7 @@ export function ProposeButton() {
         kind="primary"
         pending={pending}
         onClick={() =>
-          send<{ number: string }>('/api/restock', {}, ({ number }) => `${number} is worked out.`)
+          send<{ number: string }>('/api/v1/restock', {}, ({ number }) => `${number} is worked out.`)
         }
       >
         Work out what to order

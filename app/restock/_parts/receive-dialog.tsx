@@ -55,7 +55,7 @@ export function ReceiveDialog({
       form,
     };
     const done = await send<{ toCome: number }>(
-      `/api/restock/orders/${order.id}/receive`,
+      `/api/v1/restock/orders/${order.id}/receive`,
       { baseRevision: order.revision, entry: { placeId, parts: [part] } },
       ({ toCome }) =>
         toCome === 0

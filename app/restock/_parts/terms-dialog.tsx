@@ -78,7 +78,7 @@ export function TermsDialog({
     if (found.length > 0) return;
     const of = terms ? { kind: terms.of.kind, id: terms.of.id } : { kind: 'item', id: item };
     const done = await send(
-      '/api/restock/terms',
+      '/api/v1/restock/terms',
       {
         of,
         baseRevision: terms?.revision ?? 0,

@@ -22,7 +22,7 @@ export function TurnDownDialog({
   const [because, setBecause] = useState('');
   async function turnDown() {
     const done = await send(
-      `/api/restock/${proposal.id}/turn-down`,
+      `/api/v1/restock/${proposal.id}/turn-down`,
       { baseRevision: proposal.revision, entry: { because } },
       () => `${proposal.number} is turned down.`,
     );

@@ -15,7 +15,7 @@ export const dynamic = 'force-dynamic';
 export default async function TermsPage() {
   const { db, person } = await enter('/restock/terms');
   const at = now();
-  const mayKeep = may(person.role, 'keepSupplyTerms');
+  const mayKeep = may(person, 'keepSupplyTerms');
   const [terms, catalogue] = await Promise.all([listTerms(db), mayKeep ? keptCatalogue(db) : []]);
   const stated = new Set(terms.map(({ of }) => of.id));
   return (

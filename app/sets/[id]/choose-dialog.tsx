@@ -46,7 +46,7 @@ export function ChooseDialog({
     setAsked(true);
     if (value === null) return;
     const body = { baseRevision: set.revision, doneAt, [member]: value };
-    if ((await act(`/api/sets/${set.id}/${how}`, body, `${set.code}: ${done}.`)) === undefined)
+    if ((await act(`/api/v1/sets/${set.id}/${how}`, body, `${set.code}: ${done}.`)) === undefined)
       setOpen(false);
   }
 

@@ -33,7 +33,7 @@ export function HoldDialog({
     if (because === null || note.trim() === '') return;
     const body = { baseRevision: set.revision, doneAt, because, note };
     const done = `${set.code}: held, because ${HELD_BECAUSE_WORDS[because]}.`;
-    if ((await act(`/api/sets/${set.id}/hold`, body, done)) === undefined) {
+    if ((await act(`/api/v1/sets/${set.id}/hold`, body, done)) === undefined) {
       setOpen(false);
       setBecause(null);
       setNote('');

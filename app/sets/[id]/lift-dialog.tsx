@@ -76,7 +76,7 @@ export function LiftDialog({ set, after }: { set: PressedSet; after: readonly Tu
         who="me"
         onProof={(proof) =>
           act(
-            `/api/sets/${set.id}/lift-hold`,
+            `/api/v1/sets/${set.id}/lift-hold`,
             { baseRevision: set.revision, to, reason, proof },
             `${set.code}: the hold is lifted.`,
           )

@@ -32,14 +32,14 @@ export function offeredTo(
     next:
       act === null || !service
         ? null
-        : { act, mayAct: may(role, ACT_OF[act]), href: screenOf(act, setId, turn.load?.id ?? null) },
-    send: service && step === 'inSterileStore' && may(role, 'sendToTheatre'),
-    hold: may(role, 'holdSet'),
-    lift: service && step === 'held' && may(role, 'liftHold'),
-    reprocess: service && OPENABLE.has(step) && may(role, 'washSet'),
-    wash: service && step === 'onBench' && may(role, 'washSet'),
-    move: may(role, 'moveSet'),
-    withdraw: service && WITHDRAWABLE_STEPS.has(step) && may(role, 'withdrawSet'),
-    bringBack: !service && may(role, 'withdrawSet'),
+        : { act, mayAct: may({ role }, ACT_OF[act]), href: screenOf(act, setId, turn.load?.id ?? null) },
+    send: service && step === 'inSterileStore' && may({ role }, 'sendToTheatre'),
+    hold: may({ role }, 'holdSet'),
+    lift: service && step === 'held' && may({ role }, 'liftHold'),
+    reprocess: service && OPENABLE.has(step) && may({ role }, 'washSet'),
+    wash: service && step === 'onBench' && may({ role }, 'washSet'),
+    move: may({ role }, 'moveSet'),
+    withdraw: service && WITHDRAWABLE_STEPS.has(step) && may({ role }, 'withdrawSet'),
+    bringBack: !service && may({ role }, 'withdrawSet'),
   };
 }

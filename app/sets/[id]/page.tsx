@@ -107,7 +107,7 @@ export default async function SetPage({ params }: Props) {
               : `It is promised to ${listWords(set.promisedTo.map(({ reference }) => reference))}; the promise stays.`
           }
         >
-          {!open && mayOpen(set.step, turn) && may(person.role, 'openSet') ? (
+          {!open && mayOpen(set.step, turn) && may(person, 'openSet') ? (
             <OpenSetButton
               setId={set.id}
               code={set.code}
@@ -115,7 +115,7 @@ export default async function SetPage({ params }: Props) {
               promised={set.promisedTo.map(({ reference }) => reference)}
             />
           ) : null}
-          {open && newer !== null && may(person.role, 'openSet') ? (
+          {open && newer !== null && may(person, 'openSet') ? (
             <RefitSetButton
               setId={set.id}
               code={set.code}

@@ -46,7 +46,7 @@ export function ReasonDialog({
     setAsked(true);
     if (reason.trim() === '') return;
     const body = { baseRevision: set.revision, doneAt, reason };
-    if ((await act(`/api/sets/${set.id}/${how}`, body, `${set.code}: ${done}.`)) === undefined) {
+    if ((await act(`/api/v1/sets/${set.id}/${how}`, body, `${set.code}: ${done}.`)) === undefined) {
       setOpen(false);
       setReason('');
       setAsked(false);

@@ -24,7 +24,7 @@ export function OpenSetButton({
       danger
       trigger={{ label: 'Open on the bench' }}
       onConfirm={async () => {
-        const answer = await sendJson(`/api/sets/${setId}/open`, { baseRevision: revision });
+        const answer = await sendJson(`/api/v1/sets/${setId}/open`, { baseRevision: revision });
         if (!answer.ok) return answer.sentence;
         router.refresh();
         return undefined;
@@ -60,7 +60,7 @@ export function RefitSetButton({
       confirm={`Refit to version ${to}`}
       trigger={{ label: `Refit to version ${to}` }}
       onConfirm={async () => {
-        const answer = await sendJson(`/api/sets/${setId}/refit`, { baseRevision: revision });
+        const answer = await sendJson(`/api/v1/sets/${setId}/refit`, { baseRevision: revision });
         if (!answer.ok) return answer.sentence;
         router.refresh();
         return undefined;

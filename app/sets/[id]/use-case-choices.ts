@@ -10,7 +10,7 @@ export function useCaseChoices(wanted: boolean): readonly ComboOption[] | null {
   useEffect(() => {
     if (!missing) return;
     const stop = new AbortController();
-    fetch('/api/theatre-list/cases', { signal: stop.signal })
+    fetch('/api/v1/theatre-list/cases', { signal: stop.signal })
       .then((answer) => (answer.ok ? answer.json() : null))
       .then((body: { cases: ComboOption[] } | null) => {
         if (body) setCases(body.cases);

@@ -41,7 +41,7 @@ export default async function SettingPage({ params }: Params) {
       breadcrumb={[{ label: 'Settings', href: '/settings' }]}
       measure="reading"
     >
-      {may(person.role, 'changeSettings') ? (
+      {may(person, 'changeSettings') ? (
         <SettingForm
           key={setting.revision}
           settingKey={key}

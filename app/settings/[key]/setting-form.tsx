@@ -50,7 +50,7 @@ export function SettingForm({
     setPending(true);
     try {
       const answer = await sendJson(
-        `/api/settings/${settingKey}`,
+        `/api/v1/settings/${settingKey}`,
         { baseRevision: revision, entry, because },
         'PUT',
       );

@@ -29,7 +29,7 @@ const SECTIONS: Record<ReasonKind, { title: string; note: string; empty: string 
 export default async function ReasonsPage() {
   const { db, person } = await enter('/settings/reason-codes');
   const reasons = await listReasons(db);
-  const mayKeep = may(person.role, 'keepReasons');
+  const mayKeep = may(person, 'keepReasons');
   return (
     <Page
       measure="reading"

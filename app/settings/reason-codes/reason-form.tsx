@@ -29,7 +29,7 @@ export function ReasonForm() {
     if (pending) return;
     setPending(true);
     try {
-      const sent = await sendJson('/api/settings/reason-codes', { kind, code, words });
+      const sent = await sendJson('/api/v1/settings/reason-codes', { kind, code, words });
       if (!sent.ok) {
         setProblems(sent.problems.length > 0 ? sent.problems : [{ path: '', sentence: sent.sentence }]);
         return;

@@ -53,7 +53,7 @@ export function ReasonList({
     const ids = [...seen];
     const [moved] = ids.splice(at, 1);
     if (moved) ids.splice(at - 1, 0, moved);
-    void send('/api/settings/reason-codes', { kind, seen, ids });
+    void send('/api/v1/settings/reason-codes', { kind, seen, ids });
   }
 
   return (
@@ -83,7 +83,7 @@ export function ReasonList({
                   pending={pending}
                   aria-label={`${inUse ? 'Retire' : 'Put back'}: ${words}`}
                   onClick={() =>
-                    send(`/api/settings/reason-codes/${id}`, { inUse: !inUse, baseRevision: revision })
+                    send(`/api/v1/settings/reason-codes/${id}`, { inUse: !inUse, baseRevision: revision })
                   }
                 >
                   {inUse ? 'Retire' : 'Put back'}

@@ -56,7 +56,7 @@ export function CorrectDialog({
       reasonId: wastes && named !== '' ? named : null,
     };
     const done = `${heap.name}: ${after} on record now.`;
-    if ((await act(`/api/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
+    if ((await act(`/api/v1/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
   }
 
   return (

@@ -28,7 +28,7 @@ export function HoldDialog({ heap }: { heap: HeapOfAct }) {
     if (because === null || many === null) return;
     const body = { kind: 'hold', baseRevision: heap.revision, pieces: many, because, note: note.trim() };
     const done = `${many} of ${heap.name} held.`;
-    if ((await act(`/api/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
+    if ((await act(`/api/v1/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
   }
 
   return (

@@ -67,7 +67,7 @@ export function LetGoDialog({ heap }: { heap: HeapOfAct }) {
         onOpen={setProving}
         who="me"
         onProof={async (proof) => {
-          const sent = await sendJson(`/api/stock/${heap.id}`, {
+          const sent = await sendJson(`/api/v1/stock/${heap.id}`, {
             kind: 'letGo',
             baseRevision: heap.revision,
             reason: reason.trim(),

@@ -31,7 +31,7 @@ export function MoveDialog({
     const place = places.find(({ value }) => value === placeId)?.label ?? '';
     const body = { kind: 'move', baseRevision: heap.revision, pieces: many, placeId };
     const done = `${many} of ${heap.name} now in ${place}.`;
-    if ((await act(`/api/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
+    if ((await act(`/api/v1/stock/${heap.id}`, body, done)) === undefined) setOpen(false);
   }
 
   return (

@@ -65,10 +65,10 @@ export default async function ShelfItemPage({ params }: Props) {
       code,
       words,
     })),
-    mayMove: may(person.role, 'moveStock'),
-    mayAdjust: may(person.role, 'adjustStock'),
-    mayHold: may(person.role, 'holdStock'),
-    mayLetGo: may(person.role, 'liftHold'),
+    mayMove: may(person, 'moveStock'),
+    mayAdjust: may(person, 'adjustStock'),
+    mayHold: may(person, 'holdStock'),
+    mayLetGo: may(person, 'liftHold'),
   };
   return (
     <Page
@@ -81,7 +81,7 @@ export default async function ShelfItemPage({ params }: Props) {
       breadcrumb={[{ label: 'Stock', href: '/stock' }]}
       actions={
         <ButtonRow>
-          {may(person.role, 'receiveStock') ? (
+          {may(person, 'receiveStock') ? (
             <LinkButton href={`/stock/receive?item=${item.id}`}>Receive</LinkButton>
           ) : null}
           <LinkButton href={`/catalogue/${item.id}`}>In the catalogue</LinkButton>

@@ -25,7 +25,7 @@ export function BeginCount({
 
   async function begin(countClass: CountClass | 'all') {
     const body = { countId, placeId: place.id, countClass };
-    const wrong = await act('/api/stock-counts', body, `${place.name}: count what lies there.`);
+    const wrong = await act('/api/v1/stock-counts', body, `${place.name}: count what lies there.`);
     if (wrong === undefined) router.push(`/stock/counts/${countId}`);
   }
 

@@ -61,7 +61,7 @@ export default async function StockCountsPage() {
                   {`${place.heaps === 1 ? '1 heap' : `${place.heaps} heaps`}, due: ${place.due.A} of class A, ${place.due.B} of B, ${place.due.C} of C`}
                   {place.beingCounted > 0 ? `; ${place.beingCounted} being counted` : ''}
                 </p>
-                {may(person.role, 'countStock') ? (
+                {may(person, 'countStock') ? (
                   <BeginCount
                     place={{ id: place.id, name: place.name }}
                     due={place.due}

@@ -52,7 +52,7 @@ export function ReceiveScreen({
   const add = useCallback(
     async (itemId: string, line: SaidOfLine) => {
       try {
-        const answer = await fetch(`/api/deliveries/items/${itemId}`);
+        const answer = await fetch(`/api/v1/deliveries/items/${itemId}`);
         if (!answer.ok) throw new Error(String(answer.status));
         const item = (await answer.json()) as ReceivedItem;
         addItem(item, line);
@@ -103,7 +103,7 @@ export function ReceiveScreen({
     if (!draft || pending) return;
     setPending(true);
     try {
-      const answer = await sendJson<{ lines: number; pieces: number }>('/api/deliveries', sentOf(draft));
+      const answer = await sendJson<{ lines: number; pieces: number }>('/api/v1/deliveries', sentOf(draft));
       if (!answer.ok) {
         setProblems(answer.problems.length > 0 ? answer.problems : [{ path: '', sentence: answer.sentence }]);
         return;

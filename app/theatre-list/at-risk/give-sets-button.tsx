@@ -12,7 +12,11 @@ export function GiveSetsButton() {
       <Button
         pending={pending}
         onClick={() =>
-          act('/api/theatre-list/plan', {}, 'Sets are given to the cases to come; what people chose stays.')
+          act(
+            '/api/v1/theatre-list/plan',
+            {},
+            'Sets are given to the cases to come; what people chose stays.',
+          )
         }
       >
         Give sets to cases

@@ -78,7 +78,7 @@ export async function RiskBoard({ access, day }: { access: Access; day: Stretch 
         <p id="at-risk-summary" tabIndex={-1}>
           {boardWords(count('stops'), count('notSure'), count('fine'))}
         </p>
-        {unkept && may(person.role, 'keepTheatreList') ? <GiveSetsButton /> : null}
+        {unkept && may(person, 'keepTheatreList') ? <GiveSetsButton /> : null}
       </div>
       {atRisk.length > 0 ? (
         <RiskList rows={atRisk.map(rowOf)} />

@@ -20,7 +20,7 @@ export function useWaysOut(caseId: string): { state: WaysOutState; again: () => 
     // asked anew each time it is called for, of the same address
     void asked;
     setState({ kind: 'busy' });
-    fetch(`/api/cases/${caseId}/ways-out`, { signal: stop.signal })
+    fetch(`/api/v1/cases/${caseId}/ways-out`, { signal: stop.signal })
       .then(async (answer) => {
         if (!answer.ok) throw new Error(String(answer.status));
         setState({ kind: 'found', found: (await answer.json()) as WaysOutFound });

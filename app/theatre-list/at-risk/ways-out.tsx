@@ -33,7 +33,7 @@ export function WaysOut({ caseId, reference, onTaken }: WaysOutProps) {
   const [refusal, setRefusal] = useState<string | null>(null);
 
   async function take({ key }: WayOut, baseRevision: number): Promise<undefined | string> {
-    const answer = await sendJson<Taken>(`/api/cases/${caseId}/ways-out`, { baseRevision, key });
+    const answer = await sendJson<Taken>(`/api/v1/cases/${caseId}/ways-out`, { baseRevision, key });
     router.refresh();
     if (answer.ok) {
       showToast({ tone: 'good', word: 'Done', text: answer.value.done });

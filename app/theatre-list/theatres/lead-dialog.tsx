@@ -34,7 +34,7 @@ export function LeadDialog({
     const asked = minutes.trim() === '' ? null : Number(minutes);
     const body = { baseRevision: revision, leadMinutes: asked, because };
     const done = `In ${name} sets stand ${asked ?? hospitalLead} min before the case.`;
-    if ((await act(`/api/theatre-list/theatres/${id}/lead`, body, done)) === undefined) setOpen(false);
+    if ((await act(`/api/v1/theatre-list/theatres/${id}/lead`, body, done)) === undefined) setOpen(false);
   }
   return (
     <>

@@ -37,7 +37,7 @@ export default async function TheatresPage({ searchParams }: { searchParams: Pro
     bookingChoices(db),
     readSetting(db.read, 'stages'),
   ]);
-  const mayChange = may(person.role, 'keepTheatreSessions');
+  const mayChange = may(person, 'keepTheatreSessions');
   const choices = {
     theatres: leads.map(({ id, name }) => ({ value: id, label: name })),
     surgeons: surgeons.map(({ id, name }) => ({ value: id, label: name })),

@@ -23,7 +23,7 @@ export function RemoveDialog({ row: { id, theatre, day, times, revision } }: { r
     const done = ({ removed }: { removed: number }) =>
       removed === 1 ? `${theatre} has no session then.` : `${removed} sessions of ${theatre} are taken out.`;
     const body = { baseRevision: revision, andLater };
-    const address = `/api/theatre-list/sessions/${id}/remove`;
+    const address = `/api/v1/theatre-list/sessions/${id}/remove`;
     if ((await act<{ removed: number }>(address, body, done)) === undefined) setOpen(false);
   }
   return (

@@ -40,12 +40,12 @@ export function SessionDialog({ choices, from, row }: SessionDialogProps) {
     const times = { date: form.date, from: form.begins, until: form.ends, surgeonId: form.surgeonId || null };
     const refused = row
       ? await act(
-          `/api/theatre-list/sessions/${row.id}`,
+          `/api/v1/theatre-list/sessions/${row.id}`,
           { ...times, baseRevision: row.revision },
           'The session is changed.',
         )
       : await act<{ ids: string[] }>(
-          '/api/theatre-list/sessions',
+          '/api/v1/theatre-list/sessions',
           { ...times, theatreId: form.theatreId, weeks: Number(form.weeks) },
           ({ ids }) => (ids.length === 1 ? 'The session is entered.' : `${ids.length} sessions are entered.`),
         );

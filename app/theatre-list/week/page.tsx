@@ -55,7 +55,7 @@ export default async function TheatreWeekPage({
         </>
       }
     >
-      {may(person.role, 'keepTheatreList') ? <GiveSets theatres={theatres} at={at} /> : null}
+      {may(person, 'keepTheatreList') ? <GiveSets theatres={theatres} at={at} /> : null}
       <Suspense key={from} fallback={<Skeleton lines={20} label="Working out how the cases stand" />}>
         <Week {...{ db, from, today, cases, sessions, theatres }} days={DAYS} />
       </Suspense>

@@ -23,7 +23,7 @@ export function LotCases({
 }) {
   const params = useSearchParams();
   const query = servedQuery(LOT_CASES_NAMES, (name) => params.get(name));
-  const { answer, failed } = useServed('/api/trace/cases', query, first, firstQuery);
+  const { answer, failed } = useServed('/api/v1/trace/cases', query, first, firstQuery);
   return (
     <>
       {failed ? <NotAnswered /> : null}

@@ -55,7 +55,7 @@ export function OpenRecall({
     setProblems([]);
     id.current ??= newClientId('recall');
     try {
-      const sent = await sendJson<{ id: string }>('/api/recalls', {
+      const sent = await sendJson<{ id: string }>('/api/v1/recalls', {
         recallId: id.current,
         of,
         reason,

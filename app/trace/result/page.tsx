@@ -32,7 +32,7 @@ export default async function TraceResultPage({ searchParams }: { searchParams: 
     const one = asked[name];
     return typeof one === 'string' ? one : '';
   };
-  const mayOpen = may(person.role, 'openRecall');
+  const mayOpen = may(person, 'openRecall');
   switch (value('of')) {
     case 'lot': {
       const { of, cases, query } = lotCasesAsked(onlyTexts(asked));
@@ -68,7 +68,7 @@ export default async function TraceResultPage({ searchParams }: { searchParams: 
       const end = instantOf(addDays(until.data, 1), '00:00');
       if (begin === null || end === null) return <NothingFound why="Choose other days." />;
       const isPerson = value('of') === 'person';
-      if (isPerson && !may(person.role, 'tracePerson'))
+      if (isPerson && !may(person, 'tracePerson'))
         return <NothingFound why="What a person handled is for those who look into incidents." />;
       const traced = isPerson
         ? await tracePerson(db, value('person'), begin, end)

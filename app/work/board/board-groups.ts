@@ -82,7 +82,7 @@ export function boardGroups({ lines, all }: WorkQueue, role: Role, now: string, 
         late: queued && queued.line.lateMinutes > 0 ? minutesWords(queued.line.lateMinutes) : null,
         case: caseOf(queued?.line, promise, now),
         short: word === 'whole' ? null : { word: STANDING_WORDS[word], tone: STANDING_TONES[word] },
-        act: act !== null && may(role, ACT_OF[act]) ? act : null,
+        act: act !== null && may({ role }, ACT_OF[act]) ? act : null,
         href: act === null ? null : screenOf(act, set.id, queued?.loadId ?? null),
       };
     });

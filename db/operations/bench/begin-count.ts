@@ -37,7 +37,7 @@ const ACT_FOR: Record<CountPurpose, Act> = { count: 'countSet', check: 'checkCou
  */
 export async function beginCount(request: BeginCount): Promise<Outcome<BegunCount>> {
   const { db, now, person, workstationId, countId, setId, purpose } = request;
-  if (!may(person.role, ACT_FOR[purpose]))
+  if (!may(person, ACT_FOR[purpose]))
     return refused('notPermitted', words.notPermitted(person.name, PURPOSE_WORDS[purpose].verb));
   return db.tx(async (write) => {
     const taken = await takenUp(write, request);

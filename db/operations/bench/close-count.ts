@@ -155,7 +155,7 @@ function proofProblem(request: CloseCount, purpose: CountPurpose): string | null
   if (!attests(attestation, person.id, meaning, now)) return words.proofNeeded;
   if (purpose !== 'settle') return null;
   if (!second || second.person.id === person.id) return words.secondProofNeeded;
-  if (!may(second.person.role, 'checkCount')) return words.notPermitted(second.person.name, 'check a count');
+  if (!may(second.person, 'checkCount')) return words.notPermitted(second.person.name, 'check a count');
   return attests(second.attestation, second.person.id, 'iChecked', now) ? null : words.secondProofNeeded;
 }
 

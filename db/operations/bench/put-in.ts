@@ -46,7 +46,7 @@ export async function putIn(write: Queries, request: PutInRequest): Promise<Outc
   const { act, set, count, entry, person, second, now, catalogue } = request;
   if (second) {
     if (second.person.id === person.id) return refused('invalid', words.secondIsSame);
-    if (!may(second.person.role, 'refillSet') && !may(second.person.role, 'checkCount'))
+    if (!may(second.person, 'refillSet') && !may(second.person, 'checkCount'))
       return refused('notPermitted', words.secondNotPermitted(second.person.name));
     if (!attests(second.attestation, second.person.id, 'iRefilled', now))
       return refused('notPermitted', words.proofNeeded);

@@ -96,7 +96,7 @@ export async function recordEntry(request: RecordEntry): Promise<Outcome<Recorde
 }
 
 const mayEnter = ({ role }: Person, { kind }: BenchAct) =>
-  kind === 'refill' ? may(role, 'refillSet') : may(role, 'countSet') || may(role, 'checkCount');
+  kind === 'refill' ? may({ role }, 'refillSet') : may({ role }, 'countSet') || may({ role }, 'checkCount');
 
 async function recordedBefore(
   write: Queries,

@@ -30,7 +30,7 @@ const MOST_AT_ONCE = 10;
  */
 export async function makeFeed(request: MakeFeed): Promise<Outcome<{ id: FeedId; token: string }, never>> {
   const { db, now, newId, newToken, person } = request;
-  if (!may(person.role, 'keepFeeds')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepFeeds')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = newFeed.safeParse(request.feed);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { kind, theatreId, name } = parsed.data;

@@ -20,10 +20,10 @@ interface RevokeFeed {
  * were none. Revoked twice, it is revoked once.
  */
 export async function revokeFeed({ db, now, person, feedId }: RevokeFeed): Promise<Outcome<null, never>> {
-  if (!may(person.role, 'keepFeeds')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepFeeds')) return refused('notPermitted', words.mayNot(person.name));
   return db.tx(async (write) => {
     const [feed] = await write.select().from(calendarFeeds).where(eq(calendarFeeds.id, feedId));
-    if (!feed || (feed.personId !== person.id && !may(person.role, 'managePeople')))
+    if (!feed || (feed.personId !== person.id && !may(person, 'managePeople')))
       return refused('notFound', words.noSuchFeed);
     if (feed.revokedAt !== null) return { ok: true, value: null };
     await write

@@ -23,7 +23,7 @@ interface AddProcedure {
 /** Puts a procedure on the hospital's own list. */
 export async function addProcedure(request: AddProcedure): Promise<Outcome<{ id: ProcedureId }, never>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'keepProcedures')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepProcedures')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = newProcedure.safeParse(request.procedure);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { name, region } = parsed.data;

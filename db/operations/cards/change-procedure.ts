@@ -25,7 +25,7 @@ export async function changeProcedure(
   request: ChangeProcedure,
 ): Promise<Outcome<{ revision: number }, never>> {
   const { db, now, person, procedureId } = request;
-  if (!may(person.role, 'keepProcedures')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepProcedures')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = procedureChange.safeParse(request.change);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { name, region, inUse, baseRevision } = parsed.data;

@@ -28,9 +28,8 @@ export async function retireCard(request: RetireCard): Promise<Outcome<null, nev
       .where(eq(preferenceCards.id, cardId));
     if (!row) return refused('notFound', words.noSuchCard);
     const { card, procedure } = row;
-    const own = card.personId === person.id && may(person.role, 'keepCards');
-    if (!own && !may(person.role, 'retireCards'))
-      return refused('notPermitted', words.mayNotRetire(person.name));
+    const own = card.personId === person.id && may(person, 'keepCards');
+    if (!own && !may(person, 'retireCards')) return refused('notPermitted', words.mayNotRetire(person.name));
     if ((card.retiredAt !== null) === retire) return { ok: true, value: null };
     if (!retire) {
       const [other] = await write

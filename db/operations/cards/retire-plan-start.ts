@@ -23,9 +23,8 @@ export async function retirePlanStart(request: RetirePlanStart): Promise<Outcome
   return db.tx(async (write) => {
     const [row] = await write.select().from(planStarts).where(eq(planStarts.id, startId));
     if (!row) return refused('notFound', words.noSuch);
-    const own = row.personId === person.id && may(person.role, 'writePlan');
-    if (!own && !may(person.role, 'retireCards'))
-      return refused('notPermitted', words.mayNotRetire(person.name));
+    const own = row.personId === person.id && may(person, 'writePlan');
+    if (!own && !may(person, 'retireCards')) return refused('notPermitted', words.mayNotRetire(person.name));
     if ((row.retiredAt !== null) === retire) return { ok: true, value: null };
     await write
       .update(planStarts)

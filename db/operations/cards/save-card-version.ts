@@ -30,7 +30,7 @@ export async function saveCardVersion(
   request: SaveCardVersion,
 ): Promise<Outcome<{ version: number }, never>> {
   const { db, now, person, cardId, baseVersion } = request;
-  if (!may(person.role, 'keepCards')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepCards')) return refused('notPermitted', words.mayNot(person.name));
   const checked = checkCard(request.card);
   if (!checked.ok) return refusedFor(checked.problems);
   return db.tx(async (write) => {

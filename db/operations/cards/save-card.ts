@@ -25,7 +25,7 @@ interface SaveCard {
 /** Makes a surgeon's own preference card for a procedure. There is one in use for each. */
 export async function saveCard(request: SaveCard): Promise<Outcome<{ id: CardId }, never>> {
   const { db, now, newId, person, procedureId } = request;
-  if (!may(person.role, 'keepCards')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepCards')) return refused('notPermitted', words.mayNot(person.name));
   const checked = checkCard(request.card);
   return db.tx(async (write) => {
     const [procedure] = await write.select().from(procedures).where(eq(procedures.id, procedureId));

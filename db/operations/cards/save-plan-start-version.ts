@@ -30,7 +30,7 @@ export async function savePlanStartVersion(
   request: SavePlanStartVersion,
 ): Promise<Outcome<{ version: number }, never>> {
   const { db, now, person, startId, baseVersion } = request;
-  if (!may(person.role, 'writePlan')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'writePlan')) return refused('notPermitted', words.mayNot(person.name));
   const checked = checkConstruct(request.construct, true);
   if (!checked.ok)
     return refusedFor(checked.problems.map((one) => ({ ...one, path: ['construct', ...one.path] })));

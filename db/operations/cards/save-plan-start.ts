@@ -30,7 +30,7 @@ interface SavePlanStart {
  */
 export async function savePlanStart(request: SavePlanStart): Promise<Result<{ id: StartId }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'writePlan')) {
+  if (!may(person, 'writePlan')) {
     return failed({
       path: [],
       code: 'not-permitted',

@@ -45,7 +45,7 @@ export async function atKit<T extends { revision: number }>(
   work: (write: Queries, kit: KitOnRecord) => Promise<Outcome<T, never>>,
 ): Promise<Outcome<{ revision: number }, never>> {
   const { db, person, caseId, baseRevision } = request;
-  if (!may(person.role, acting.act)) return refused('notPermitted', words.mayNot(person.name, acting.verb));
+  if (!may(person, acting.act)) return refused('notPermitted', words.mayNot(person.name, acting.verb));
   return db.tx(async (write): Promise<Outcome<{ revision: number }, never>> => {
     const kit = await kitOnRecord(write, caseId);
     if (!kit) return refused('notFound', words.noSuchCase);

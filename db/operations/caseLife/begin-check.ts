@@ -22,7 +22,7 @@ interface BeginCheck {
 /** Begins the second person's check of a picked kit, or takes up the one this person has open. */
 export async function beginCheck(request: BeginCheck): Promise<Outcome<{ checkId: string }, never>> {
   const { db, now, person, workstationId, caseId, checkId } = request;
-  if (!may(person.role, 'checkKit')) return refused('notPermitted', words.mayNot(person.name, 'check kits'));
+  if (!may(person, 'checkKit')) return refused('notPermitted', words.mayNot(person.name, 'check kits'));
   return db.tx(async (write) => {
     const kit = await kitOnRecord(write, caseId);
     if (!kit) return refused('notFound', words.noSuchCase);

@@ -35,7 +35,7 @@ export interface ClosedCheck {
  */
 export async function closeCheck(request: CloseCheck): Promise<Outcome<ClosedCheck, never>> {
   const { db, now, person, checkId, entryIds, attestation } = request;
-  if (!may(person.role, 'checkKit')) return refused('notPermitted', words.mayNot(person.name, 'check kits'));
+  if (!may(person, 'checkKit')) return refused('notPermitted', words.mayNot(person.name, 'check kits'));
   return db.tx(async (write) => {
     const [before] = await write.select().from(kitChecks).where(eq(kitChecks.id, checkId));
     if (before?.closedAt && before.personId === person.id)

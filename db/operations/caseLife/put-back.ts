@@ -35,7 +35,7 @@ export async function putBack(
   const { pick } = row;
   if (pick.putBackId === sent.id)
     return { ok: true, value: { id: sent.id, enteredAt: pick.putBackAt ?? now } };
-  if (!may(person.role, 'pickKit')) return refused('notPermitted', words.mayNot(person.name, 'pick kits'));
+  if (!may(person, 'pickKit')) return refused('notPermitted', words.mayNot(person.name, 'pick kits'));
   if (pick.putBackAt !== null) return refused('frozen', words.putBackAlready(row.by ?? ''));
   if (pick.issuedAt !== null) return refused('frozen', words.issuedAlready);
   const kit = await kitOnRecord(write, caseId);

@@ -44,8 +44,7 @@ export async function recordCheckEntry(
         ? { ok: true, value: { id: entry.id, enteredAt: before.enteredAt } }
         : refused('conflict', words.idTaken);
     }
-    if (!may(person.role, 'checkKit'))
-      return refused('notPermitted', words.mayNot(person.name, 'check kits'));
+    if (!may(person, 'checkKit')) return refused('notPermitted', words.mayNot(person.name, 'check kits'));
     const own = await ownOpenCheck(write, checkId, person);
     if (!own.ok) return own;
     if (entry.act.kind === 'seen') {

@@ -49,13 +49,13 @@ export async function recordPick(request: RecordPick): Promise<Outcome<RecordedP
         ? { ok: true, value: { id: sent.id, enteredAt: before.enteredAt } }
         : refused('conflict', words.idTaken);
     }
-    if (!may(person.role, 'pickKit')) return refused('notPermitted', words.mayNot(person.name, 'pick kits'));
+    if (!may(person, 'pickKit')) return refused('notPermitted', words.mayNot(person.name, 'pick kits'));
     const kit = await kitOnRecord(write, caseId);
     if (!kit) return refused('notFound', words.noSuchCase);
     const late = mayDo(kit.stage, 'fetch');
     if (!late && !mayDo(kit.stage, 'pick'))
       return refused('frozen', words.notNow(kit.booked.reference, kit.stage));
-    if (late && !may(person.role, 'issueKit'))
+    if (late && !may(person, 'issueKit'))
       return refused('notPermitted', words.mayNot(person.name, 'issue what theatre asks for'));
     const changed = late ? null : await planProblem(write, kit);
     if (changed) return refused('frozen', changed);

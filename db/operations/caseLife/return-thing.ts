@@ -31,7 +31,7 @@ import { recordMoves } from '../pieces/record-moves';
 import { endPack, UNPACKED } from '../turns/end-pack';
 import { type SetRow, takeStep } from '../turns/take-step';
 
-const sentReturn = z.strictObject({
+export const sentReturn = z.strictObject({
   id: returnId,
   pickId,
   outcome: returnOutcome,
@@ -71,10 +71,10 @@ export async function returnThing(
       return before.pickId === pick.id && before.outcome === sent.outcome && before.quantity === sent.quantity
         ? { ok: true, value: { id: sent.id, stillOut: stillOutOf(kit, pick) } }
         : refused('conflict', words.idTaken);
-    if (!may(person.role, 'returnKit'))
+    if (!may(person, 'returnKit'))
       return refused('notPermitted', words.mayNot(person.name, 'enter what came back'));
     const unopened = sent.outcome === 'returnedUnopened';
-    if (unopened && !may(person.role, 'judgeBarrier'))
+    if (unopened && !may(person, 'judgeBarrier'))
       return refused(
         'notPermitted',
         words.mayNot(person.name, 'judge the barrier of what came back unopened'),

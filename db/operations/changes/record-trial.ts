@@ -30,8 +30,7 @@ const ACT: Record<TrialSubject['kind'], Act> = {
 /** Keeps what a person was shown of a change. An approval names it, so that nobody approves what they have not seen. */
 export async function recordTrial(request: RecordTrial): Promise<Outcome<{ id: TrialId }>> {
   const { db, now, newId, person, subject, contentDigest, basisDigest, result } = request;
-  if (!may(person.role, ACT[subject.kind]))
-    return refused('notPermitted', changeWords.mayNotTry(person.name));
+  if (!may(person, ACT[subject.kind])) return refused('notPermitted', changeWords.mayNotTry(person.name));
   const resultDigest = digestOf(result);
   return db.tx(async (write) => {
     const id = trialId.parse(newId('trial'));

@@ -24,8 +24,7 @@ export async function askConfigurationWithdrawal(
   request: AskWithdrawal,
 ): Promise<Outcome<{ id: RequestId }>> {
   const { db, now, newId, person, configurationId, kind } = request;
-  if (!may(person.role, 'writeConfiguration'))
-    return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'writeConfiguration')) return refused('notPermitted', words.notPermitted(person.name));
   const because = request.because.trim();
   if (because.length < 8 || because.length > 300)
     return refusedFor([{ path: ['because'], code: 'no-reason', message: words.reason }]);

@@ -28,7 +28,7 @@ export async function decideConfigurationWithdrawal(
 ): Promise<Outcome<{ withdrawnAt: string | null }>> {
   const { db, now, person, configurationId, decision } = request;
   const act = decision.agreed ? 'approveConfiguration' : 'writeConfiguration';
-  if (!may(person.role, act)) return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, act)) return refused('notPermitted', words.notPermitted(person.name));
   return db.tx(async (write) => {
     const [head] = await write.select().from(configurations).where(eq(configurations.id, configurationId));
     const [asked] = await write

@@ -53,7 +53,7 @@ export async function proposeVersion(
   request: ProposeVersion,
 ): Promise<Outcome<{ versionId: ConfigurationVersionId; version: number }>> {
   const { db, now, newId, person, configurationId } = request;
-  if (!may(person.role, 'writeConfiguration'))
+  if (!may(person, 'writeConfiguration'))
     return refused('notPermitted', `${person.name} can’t change a configuration.`);
   const parsed = versionProposal.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));

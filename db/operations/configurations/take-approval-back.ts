@@ -23,8 +23,7 @@ export async function takeApprovalBack(
   request: TakeApprovalBack,
 ): Promise<Outcome<{ revision: number }, { revision: number }>> {
   const { db, now, person, versionId, baseRevision } = request;
-  if (!may(person.role, 'approveConfiguration'))
-    return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'approveConfiguration')) return refused('notPermitted', words.notPermitted(person.name));
   return db.tx(async (write) => {
     await settleDueVersions(write, now);
     const [row] = await write

@@ -24,7 +24,7 @@ export async function atReconciliation<T>(
     row: typeof reconciliations.$inferSelect,
   ) => Promise<Outcome<T, { revision: number }>>,
 ): Promise<Outcome<T, { revision: number }>> {
-  if (!may(person.role, 'reconcileConsignment')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'reconcileConsignment')) return refused('notPermitted', words.mayNot(person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(reconciliations).where(eq(reconciliations.id, reconciliationId));
     if (!row) return refused('notFound', words.noSuch);

@@ -31,7 +31,7 @@ export async function atUsageOrder<T>(
   act: 'makeUsageOrder' | 'approveUsageOrder',
   work: (write: Queries, order: UsageOrderRow) => Promise<Outcome<T, StandsNow>>,
 ): Promise<Outcome<T, StandsNow>> {
-  if (!may(person.role, act)) return refused('notPermitted', (MAY_NOT[act] ?? words.mayNotMake)(person.name));
+  if (!may(person, act)) return refused('notPermitted', (MAY_NOT[act] ?? words.mayNotMake)(person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(usageOrders).where(eq(usageOrders.id, usageOrderId));
     if (!row) return refused('notFound', words.noSuchOrder);

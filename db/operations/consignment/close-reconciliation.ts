@@ -23,7 +23,7 @@ export async function closeReconciliation(
 ): Promise<Outcome<{ revision: number }, { revision: number }>> {
   const { now, person, attestation, second } = request;
   if (second?.person.id === person.id) return refused('notPermitted', words.secondIsSame);
-  if (second && !may(second.person.role, 'reconcileConsignment'))
+  if (second && !may(second.person, 'reconcileConsignment'))
     return refused('notPermitted', words.mayNot(second.person.name));
   const proven =
     attests(attestation, person.id, 'iCloseThisReconciliation', now) &&

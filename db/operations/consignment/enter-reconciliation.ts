@@ -33,7 +33,7 @@ export async function enterReconciliation(
   request: EnterReconciliation,
 ): Promise<Outcome<{ id: string; number: string }, never>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'reconcileConsignment')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'reconcileConsignment')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = reconciliationEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { id, lenderId, how, listedOn, text } = parsed.data;

@@ -31,7 +31,7 @@ export async function makeUsageOrder(
   request: MakeUsageOrder,
 ): Promise<Outcome<{ id: string; number: string }, never>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'makeUsageOrder')) return refused('notPermitted', words.mayNotMake(person.name));
+  if (!may(person, 'makeUsageOrder')) return refused('notPermitted', words.mayNotMake(person.name));
   const parsed = usageOrderEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { id, lenderId, lines: seen } = parsed.data;

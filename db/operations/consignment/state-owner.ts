@@ -24,7 +24,7 @@ interface StateOwner {
  */
 export async function stateOwner(request: StateOwner): Promise<Outcome<{ heaps: number }>> {
   const { db, now, person } = request;
-  if (!may(person.role, 'stateStockOwner')) return refused('notPermitted', words.mayNotState(person.name));
+  if (!may(person, 'stateStockOwner')) return refused('notPermitted', words.mayNotState(person.name));
   const parsed = ownerEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { itemId, lot, before, lenderId, because } = parsed.data;

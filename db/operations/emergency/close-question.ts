@@ -24,8 +24,7 @@ export async function closeEmergencyQuestion(
   request: CloseQuestion,
 ): Promise<Outcome<{ closedAt: string }, never>> {
   const { db, now, person, caseId, questionId } = request;
-  if (!may(person.role, 'closeEmergencyQuestion'))
-    return refused('notPermitted', words.mayNotClose(person.name));
+  if (!may(person, 'closeEmergencyQuestion')) return refused('notPermitted', words.mayNotClose(person.name));
   return db.tx(async (write) => {
     const [found] = await write
       .select({ question: emergencyQuestions, reference: cases.reference })
@@ -35,7 +34,7 @@ export async function closeEmergencyQuestion(
     if (!found) return refused('notFound', words.noSuchQuestion);
     const { question, reference } = found;
     if (question.closedAt !== null) return refused('conflict', words.closedAlready);
-    if (question.kind === 'againstRecord' && !may(person.role, 'settleGoneAgainstRecord'))
+    if (question.kind === 'againstRecord' && !may(person, 'settleGoneAgainstRecord'))
       return refused('notPermitted', words.mayNotSettleRecord(person.name));
     if (question.kind === 'plan') {
       const [confirmed] = await write

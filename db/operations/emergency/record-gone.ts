@@ -24,7 +24,7 @@ interface RecordGone {
 /** Records that a set taken for an emergency has gone to theatre: when it did, and that it is recorded now. */
 export async function recordGone(request: RecordGone): Promise<Outcome<{ against: string[] }, never>> {
   const { db, now, newId, person, caseId, setId, goneAt } = request;
-  if (!may(person.role, 'takeForEmergency')) return refused('notPermitted', words.mayNotTake(person.name));
+  if (!may(person, 'takeForEmergency')) return refused('notPermitted', words.mayNotTake(person.name));
   const problems = goneProblems(goneAt, now);
   if (problems.length > 0) return refusedFor(problems);
   return stopping(

@@ -68,7 +68,7 @@ export async function takeForEmergency(
   request: TakeForEmergency,
 ): Promise<Outcome<TakenForEmergency, never>> {
   const { db, person, taking, goneAt, now } = request;
-  if (!may(person.role, 'takeForEmergency')) return refused('notPermitted', words.mayNotTake(person.name));
+  if (!may(person, 'takeForEmergency')) return refused('notPermitted', words.mayNotTake(person.name));
   if (taking.sets.length === 0)
     return refusedFor([{ path: ['sets'], code: 'needed', message: words.nothingTaken }]);
   const problems = goneAt === null ? [] : goneProblems(goneAt, now);

@@ -64,7 +64,7 @@ class TakenBack extends Error {
  */
 export async function bringIn(request: BringIn): Promise<Outcome<BroughtIn, never>> {
   const { db, person, list, seen } = request;
-  if (!may(person.role, LISTS[list].bringIn)) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, LISTS[list].bringIn)) return refused('notPermitted', words.mayNot(person.name));
   if (seen === null) return tried(db.read, request);
   try {
     return await db.tx(async (write) => {

@@ -35,8 +35,7 @@ export async function takeListBack(request: TakeBack): Promise<Outcome<TakenBack
     const [row] = await write.select().from(imports).where(eq(imports.id, importId));
     if (!row) return refused('notFound', words.noSuchImport);
     const list = row.list as ListKind;
-    if (!may(person.role, LISTS[list].bringIn))
-      return refused('notPermitted', words.mayNotTakeBack(person.name));
+    if (!may(person, LISTS[list].bringIn)) return refused('notPermitted', words.mayNotTakeBack(person.name));
     if (row.takenBackAt !== null) return refused('frozen', words.takenBackAlready);
     const effects = await write
       .select()

@@ -39,7 +39,7 @@ export async function correctRecord(
   given: CorrectRecord,
 ): Promise<Outcome<{ seq: number }, { stands: Scalar }>> {
   const { db, now, person, attestation } = given;
-  if (!may(person.role, 'correctRecord')) return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'correctRecord')) return refused('notPermitted', words.notPermitted(person.name));
   if (!attests(attestation, person.id, 'iCorrect', now)) return refused('notPermitted', words.notProven);
   const parsed = correctionRequest.safeParse(given.request);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));

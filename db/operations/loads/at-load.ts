@@ -44,8 +44,7 @@ export async function atLoad<T>(
   work: (write: Queries, load: LoadRow) => Promise<Outcome<T, LoadNow>>,
 ): Promise<Outcome<T, LoadNow>> {
   const { db, person, loadId, baseRevision } = request;
-  if (!may(person.role, acting.act))
-    return refused('notPermitted', words.notPermitted(person.name, acting.verb));
+  if (!may(person, acting.act)) return refused('notPermitted', words.notPermitted(person.name, acting.verb));
   return db.tx(async (write) => {
     const [load] = await write.select().from(loads).where(eq(loads.id, loadId));
     if (!load) return refused('notFound', words.noSuchLoad);

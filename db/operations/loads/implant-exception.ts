@@ -41,7 +41,7 @@ export async function exceptionProblems(write: Queries, asked: Asked): Promise<R
   if (!booked) say('caseId', 'unknown', words.noSuchCase);
   else {
     if (booked.endsAt <= now) say('caseId', 'case-over', words.caseOver(booked.reference));
-    if (!may(surgeon.role, 'askForImplantsEarly') || booked.surgeonId !== surgeon.id)
+    if (!may(surgeon, 'askForImplantsEarly') || booked.surgeonId !== surgeon.id)
       say('surgeon', 'not-operating', words.notOperating(surgeon.name, booked.reference));
   }
   if (!attests(attestation, surgeon.id, 'iApprove', now)) say('surgeon', 'not-proven', words.surgeonNeeded);

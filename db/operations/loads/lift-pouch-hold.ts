@@ -28,8 +28,7 @@ interface LiftPouchHold {
 export async function liftPouchHold(request: LiftPouchHold): Promise<Outcome<{ stockId: string }>> {
   const { db, now, person, packId, attestation } = request;
   const reason = request.reason.trim();
-  if (!may(person.role, 'liftHold'))
-    return refused('notPermitted', words.notPermitted(person.name, 'lift holds'));
+  if (!may(person, 'liftHold')) return refused('notPermitted', words.notPermitted(person.name, 'lift holds'));
   if (!attests(attestation, person.id, 'iLiftThisHold', now))
     return refused('notPermitted', words.proveFirst);
   const problems = reasonProblems(reason, words.reasonNeeded);

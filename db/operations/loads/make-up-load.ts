@@ -23,7 +23,7 @@ interface MakeUpLoad {
 /** Begins a load for a steriliser and one of its programmes. One is made up for a steriliser at a time. */
 export async function makeUpLoad(request: MakeUpLoad): Promise<Outcome<{ id: LoadId; number: string }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'makeUpLoad'))
+  if (!may(person, 'makeUpLoad'))
     return refused('notPermitted', words.notPermitted(person.name, 'make up loads'));
   return db.tx(async (write) => {
     const [steriliser] = await write

@@ -11,7 +11,7 @@ import { appendLedger } from '../../ledger';
 import type { Person } from '../../queries/people';
 import { sterilisers } from '../../schema';
 
-const steriliserEntry = z.strictObject({ name: z.string().trim().min(1).max(60), programmes });
+export const steriliserEntry = z.strictObject({ name: z.string().trim().min(1).max(60), programmes });
 
 interface SaveSteriliser {
   db: Pick<Database, 'tx'>;
@@ -26,7 +26,7 @@ interface SaveSteriliser {
 /** Adds a steriliser or changes its name and programmes. A load keeps the programme as it stood when it was started. */
 export async function saveSteriliser(request: SaveSteriliser): Promise<Outcome<{ id: SteriliserId }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'manageSterilisers'))
+  if (!may(person, 'manageSterilisers'))
     return refused('notPermitted', words.notPermitted(person.name, 'change sterilisers'));
   const parsed = steriliserEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));

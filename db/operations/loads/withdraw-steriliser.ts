@@ -23,7 +23,7 @@ interface WithdrawSteriliser {
 export async function withdrawSteriliser(request: WithdrawSteriliser): Promise<Outcome<{ out: boolean }>> {
   const { db, now, person, out } = request;
   const reason = request.reason.trim();
-  if (!may(person.role, 'manageSterilisers'))
+  if (!may(person, 'manageSterilisers'))
     return refused('notPermitted', words.notPermitted(person.name, 'take sterilisers out of service'));
   const problems = reasonProblems(reason, words.reasonNeeded);
   if (problems.length > 0) return refusedFor(problems);

@@ -24,7 +24,7 @@ interface AskForLoan {
 /** Puts on record what is asked of a lender, for which case or period. The letter is printed from it. */
 export async function askForLoan(request: AskForLoan): Promise<Outcome<{ id: LoanId; number: string }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'askForLoan')) return refused('notPermitted', words.mayNotAsk(person.name));
+  if (!may(person, 'askForLoan')) return refused('notPermitted', words.mayNotAsk(person.name));
   const parsed = loanRequest.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const entry = parsed.data;

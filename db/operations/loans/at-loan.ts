@@ -42,7 +42,7 @@ export async function atLoan<T>(
   work: (write: Queries, record: LoanRecord) => Promise<Outcome<T, LoanNow>>,
 ): Promise<Outcome<T, LoanNow>> {
   const { db, now, person, loanId, baseRevision } = request;
-  if (!may(person.role, act)) return refused('notPermitted', MAY_NOT[act](person.name));
+  if (!may(person, act)) return refused('notPermitted', MAY_NOT[act](person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(loans).where(eq(loans.id, loanId));
     if (!row) return refused('notFound', words.noSuchLoan);

@@ -25,7 +25,7 @@ interface SaveLender {
 /** Adds a lender's firm, changes what is known of it, or takes it out of use once nothing of it is open. */
 export async function saveLender(request: SaveLender): Promise<Outcome<{ id: LenderId; revision: number }>> {
   const { person, known } = request;
-  if (!may(person.role, 'keepLenders')) return refused('notPermitted', words.mayNotLenders(person.name));
+  if (!may(person, 'keepLenders')) return refused('notPermitted', words.mayNotLenders(person.name));
   const parsed = lenderEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const entry = parsed.data;
@@ -72,7 +72,8 @@ async function change(
 ): Promise<Outcome<{ id: LenderId; revision: number }>> {
   const [row] = await write.select().from(lenders).where(eq(lenders.id, id));
   if (!row) return refused('notFound', words.noSuchLender);
-  if (row.revision !== baseRevision) return refused('conflict', words.lenderChanged(row.name));
+  if (row.revision !== baseRevision)
+    return refused('conflict', words.lenderChanged(row.name), { id, revision: row.revision });
   if (!inUse && row.withdrawnAt === null) {
     const open = await write
       .select({ number: loans.number })

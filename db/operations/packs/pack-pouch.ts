@@ -31,7 +31,7 @@ interface PackPouch {
  */
 export async function packPouch(request: PackPouch): Promise<Outcome<{ id: PackId; number: string }>> {
   const { db, now, newId, person, attestation } = request;
-  if (!may(person.role, 'packSet'))
+  if (!may(person, 'packSet'))
     return refused('notPermitted', words.notPermitted(person.name, 'pack pouches'));
   const parsed = packPouchEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));

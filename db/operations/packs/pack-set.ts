@@ -46,8 +46,7 @@ export interface SetPacked {
  */
 export async function packSet(request: PackSet): Promise<Outcome<SetPacked, { revision: number }>> {
   const { db, now, person } = request;
-  if (!may(person.role, 'packSet'))
-    return refused('notPermitted', words.notPermitted(person.name, 'pack sets'));
+  if (!may(person, 'packSet')) return refused('notPermitted', words.notPermitted(person.name, 'pack sets'));
   const parsed = packSetEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const entry = parsed.data;

@@ -26,7 +26,7 @@ interface PrintLabel {
  */
 export async function printLabel(request: PrintLabel): Promise<Outcome<{ id: PrintId; copy: number }>> {
   const { db, now, person, packId, id } = request;
-  if (!may(person.role, 'printLabel'))
+  if (!may(person, 'printLabel'))
     return refused('notPermitted', words.notPermitted(person.name, 'print labels'));
   const because = request.because.trim();
   return db.tx(async (write) => {

@@ -24,7 +24,7 @@ export interface SheetPrinted {
 /** Numbers a count sheet as it is printed, with the version and revision that stand on it, so that an old one is known. */
 export async function printSheet(request: PrintSheet): Promise<Outcome<SheetPrinted>> {
   const { db, now, person, setId } = request;
-  if (!may(person.role, 'readHospital'))
+  if (!may(person, 'readHospital'))
     return refused('notPermitted', words.notPermitted(person.name, 'print count sheets'));
   return db.tx(async (write) => {
     const [set] = await write.select().from(sets).where(eq(sets.id, setId));

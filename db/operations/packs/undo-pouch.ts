@@ -22,7 +22,7 @@ interface UndoPouch {
 /** Opens a pouch again that is in no load yet. A set's pack is opened with its set, on the bench. */
 export async function undoPouch(request: UndoPouch): Promise<Outcome<{ revision: number }>> {
   const { db, now, person, packId, baseRevision } = request;
-  if (!may(person.role, 'packSet'))
+  if (!may(person, 'packSet'))
     return refused('notPermitted', words.notPermitted(person.name, 'open a pouch again'));
   const problems = checkPackReason('reason', request.reason, true, turnWords.reasonNeeded);
   return db.tx(async (write) => {

@@ -35,7 +35,7 @@ interface AddPerson {
 /** Adds somebody who works here. Their name is what they sign in by, so it is theirs alone. */
 export async function addPerson(request: AddPerson): Promise<Outcome<{ id: PersonId }, never>> {
   const { db, now, newId, person, firstPassword } = request;
-  if (!may(person.role, 'managePeople')) return refused('notPermitted', peopleWords.mayNot(person.name));
+  if (!may(person, 'managePeople')) return refused('notPermitted', peopleWords.mayNot(person.name));
   const parsed = personEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const passwordHash = await hashSecret(firstPassword);

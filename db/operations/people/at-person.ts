@@ -32,7 +32,7 @@ export function atPerson<T>(
   ) => Promise<Done<{ value: T; detail: Record<string, unknown> }>>,
 ): Promise<Done<T>> {
   return db.tx(async (write) => {
-    if (!may(person.role, 'managePeople')) return refused('notPermitted', peopleWords.mayNot(person.name));
+    if (!may(person, 'managePeople')) return refused('notPermitted', peopleWords.mayNot(person.name));
     const [row] = await write.select().from(people).where(eq(people.id, personId));
     if (!row) return refused('notFound', peopleWords.noSuchPerson);
     const done = await work(write, { ...personFromRow(row), leftAt: row.leftAt });

@@ -27,8 +27,7 @@ export async function enrolWorkstation(
   request: EnrolWorkstation,
 ): Promise<Outcome<{ id: WorkstationId; token: string }, never>> {
   const { db, now, newId, newToken, person } = request;
-  if (!may(person.role, 'enrolWorkstation'))
-    return refused('notPermitted', peopleWords.mayNotEnrol(person.name));
+  if (!may(person, 'enrolWorkstation')) return refused('notPermitted', peopleWords.mayNotEnrol(person.name));
   const name = workstationName.safeParse(request.name);
   if (!name.success)
     return refusedFor([{ path: ['name'], code: 'length', message: peopleWords.workstationNameLength }]);

@@ -18,8 +18,7 @@ interface WithdrawWorkstation {
 /** A browser is a workstation no longer: it takes no badge from now on, and sessions begun at it end. */
 export async function withdrawWorkstation(request: WithdrawWorkstation): Promise<Outcome<null, never>> {
   const { db, now, person, workstationId } = request;
-  if (!may(person.role, 'enrolWorkstation'))
-    return refused('notPermitted', peopleWords.mayNotEnrol(person.name));
+  if (!may(person, 'enrolWorkstation')) return refused('notPermitted', peopleWords.mayNotEnrol(person.name));
   return db.tx(async (write) => {
     const mine = and(eq(workstations.id, workstationId), isNull(workstations.withdrawnAt));
     const [there] = await write.select().from(workstations).where(mine);

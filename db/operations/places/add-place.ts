@@ -22,7 +22,7 @@ interface AddPlace {
 /** Adds a place where sets and pouches lie. */
 export async function addPlace(request: AddPlace): Promise<Outcome<{ id: PlaceId }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'managePlaces')) return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'managePlaces')) return refused('notPermitted', words.notPermitted(person.name));
   const parsed = newPlace.safeParse(request.place);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { name, metres } = parsed.data;

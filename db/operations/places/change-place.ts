@@ -23,7 +23,7 @@ interface ChangePlace {
 /** Renames a place, takes it out of use once nothing lies there, or brings it back. Its past stays under its id. */
 export async function changePlace(request: ChangePlace): Promise<Outcome<{ revision: number }>> {
   const { db, now, person, placeId } = request;
-  if (!may(person.role, 'managePlaces')) return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'managePlaces')) return refused('notPermitted', words.notPermitted(person.name));
   const parsed = placeChange.safeParse(request.change);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { baseRevision, name, metres, inUse } = parsed.data;

@@ -24,7 +24,7 @@ interface MovePouch {
 /** Records that one sterile pouch lies in another place. A pouch that lies there already is no move and no error. */
 export async function movePouch(request: MovePouch): Promise<Outcome<{ number: string; moved: boolean }>> {
   const { db, now, newId, person, packId, placeId } = request;
-  if (!may(person.role, 'moveSet')) return refused('notPermitted', words.mayNotMove(person.name));
+  if (!may(person, 'moveSet')) return refused('notPermitted', words.mayNotMove(person.name));
   return db.tx(async (write) => {
     const [pack] = await write.select().from(packs).where(eq(packs.id, packId));
     if (!pack) return refused('notFound', words.noSuchPouch);

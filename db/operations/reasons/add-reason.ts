@@ -23,7 +23,7 @@ interface AddReason {
 /** Puts a reason at the end of the hospital's own list. */
 export async function addReason(request: AddReason): Promise<Outcome<{ id: ReasonId }, never>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'keepReasons')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepReasons')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = newReason.safeParse(request.reason);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { kind, code, words: said } = parsed.data;

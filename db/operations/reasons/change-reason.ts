@@ -22,7 +22,7 @@ interface ChangeReason {
 /** Retires a reason, or puts it back. Nothing that was recorded with it changes: it only is no longer offered. */
 export async function changeReason(request: ChangeReason): Promise<Outcome<{ revision: number }, never>> {
   const { db, now, person, reasonId } = request;
-  if (!may(person.role, 'keepReasons')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepReasons')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = reasonChange.safeParse(request.change);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { inUse, baseRevision } = parsed.data;

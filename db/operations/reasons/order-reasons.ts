@@ -20,7 +20,7 @@ interface OrderReasons {
 /** Puts the reasons of one kind into another order, whole; refused where the list no longer stands as it was seen. */
 export async function orderReasons(request: OrderReasons): Promise<Outcome<{ ids: string[] }, never>> {
   const { db, now, person } = request;
-  if (!may(person.role, 'keepReasons')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'keepReasons')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = reasonOrder.safeParse(request.order);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { kind, seen, ids } = parsed.data;

@@ -39,7 +39,7 @@ export async function atRestock<T>(
   { db, person, restockId, baseRevision }: AtRestock,
   work: (write: Queries, proposal: typeof restocks.$inferSelect) => Promise<Outcome<T, StandsNow>>,
 ): Promise<Outcome<T, StandsNow>> {
-  if (!may(person.role, 'approveRestock')) return refused('notPermitted', words.mayNotApprove(person.name));
+  if (!may(person, 'approveRestock')) return refused('notPermitted', words.mayNotApprove(person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(restocks).where(eq(restocks.id, restockId));
     if (!row) return refused('notFound', words.noSuchProposal);
@@ -55,7 +55,7 @@ export async function atOrder<T>(
   { db, person, orderId, baseRevision }: AtOrder,
   work: (write: Queries, order: typeof supplyOrders.$inferSelect) => Promise<Outcome<T, StandsNow>>,
 ): Promise<Outcome<T, StandsNow>> {
-  if (!may(person.role, 'receiveOrder')) return refused('notPermitted', words.mayNotReceive(person.name));
+  if (!may(person, 'receiveOrder')) return refused('notPermitted', words.mayNotReceive(person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(supplyOrders).where(eq(supplyOrders.id, orderId));
     if (!row) return refused('notFound', words.noSuchOrder);

@@ -30,7 +30,7 @@ export async function proposeRestock(
   request: ProposeRestock,
 ): Promise<Outcome<{ id: RestockId; number: string }, never>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'proposeRestock')) return refused('notPermitted', words.mayNotPropose(person.name));
+  if (!may(person, 'proposeRestock')) return refused('notPermitted', words.mayNotPropose(person.name));
   const facts = await restockFacts({ read: db.read, reader: person }, now);
   const lines = await linesOf(facts);
   const shown = lines.filter(isWorthALook);

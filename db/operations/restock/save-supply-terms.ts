@@ -24,8 +24,7 @@ export async function saveSupplyTerms(
   request: SaveSupplyTerms,
 ): Promise<Outcome<{ revision: number }, { revision: number }>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'keepSupplyTerms'))
-    return refused('notPermitted', words.mayNotKeepTerms(person.name));
+  if (!may(person, 'keepSupplyTerms')) return refused('notPermitted', words.mayNotKeepTerms(person.name));
   const parsed = termsEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const { of, baseRevision, terms } = parsed.data;

@@ -84,7 +84,7 @@ const insertScan = prepared((write) => {
 
 async function recordScan(write: Queries, one: RecordOne): Promise<Outcome<ScanAnswer>> {
   const { scan, by, reading, now, lateAfterMinutes } = one;
-  if (!may(by.person.role, 'recordScan')) return refused('notPermitted', words.notThisSession);
+  if (!may(by.person, 'recordScan')) return refused('notPermitted', words.notThisSession);
   if (namesPerson(scan.text, reading) !== null) return refused('invalid', words.namesAPerson);
   const stored = storedScan(write).get({ id: scan.id });
   if (stored) {

@@ -29,7 +29,7 @@ export interface Replied {
 /** Keeps what a person said when asked whether a scan was another piece or the same again. Said twice, it is kept once. */
 export async function replyToScan(request: ReplyToScan): Promise<Outcome<Replied>> {
   const { db, now, person } = request;
-  if (!may(person.role, 'recordScan')) return refused('notPermitted', words.notThisSession);
+  if (!may(person, 'recordScan')) return refused('notPermitted', words.notThisSession);
   const id = scanId.safeParse(request.scan);
   if (!id.success) return refused('notFound', words.noSuchScan);
   const parsed = scanReply.safeParse(request.reply);

@@ -32,8 +32,7 @@ export async function changeSetting<K extends SettingKey>(
   request: ChangeSetting<K>,
 ): Promise<Outcome<{ revision: number }, { revision: number; value: SettingValue<K> }>> {
   const { db, now, person, key, baseRevision } = request;
-  if (!may(person.role, 'changeSettings'))
-    return refused('notPermitted', settingWords.notPermitted(person.name));
+  if (!may(person, 'changeSettings')) return refused('notPermitted', settingWords.notPermitted(person.name));
   const read = readEntry(key, request.entry);
   const because = request.because.trim();
   const problems: Problem[] = [

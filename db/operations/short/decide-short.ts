@@ -50,7 +50,7 @@ export async function decideShort(
 ): Promise<Outcome<{ id: DecisionId; revision: number }, { revision: number }>> {
   const { db, now, person } = request;
   const mine = ['packSet', 'sendWithSubstitute', 'sendShortAsTheatreLead', 'sendShortAsSurgeon'] as const;
-  if (!mine.some((act) => may(person.role, act)))
+  if (!mine.some((act) => may(person, act)))
     return refused('notPermitted', words.notPermitted(person.name, 'send a set short'));
   const parsed = shortDecisionEntry.safeParse(request.entry);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));

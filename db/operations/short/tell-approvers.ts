@@ -39,7 +39,7 @@ export async function tellApprovers(write: Queries, request: TellApprovers): Pro
         id !== person.id &&
         ask.approvers.some(
           (approver) =>
-            may(role, ACT_OF_APPROVER[approver]) && (approver !== 'operatingSurgeon' || surgeons.has(id)),
+            may({ role }, ACT_OF_APPROVER[approver]) && (approver !== 'operatingSurgeon' || surgeons.has(id)),
         ),
     );
   for (const { id } of told)

@@ -16,7 +16,7 @@ export async function abandonStockCount(
     const found = await countOnRecord(write, countId);
     if (!found) return refused('notFound', words.noSuchCount);
     const { count, stage } = found;
-    if (count.begunBy !== person.id && !may(person.role, 'decideStockCount'))
+    if (count.begunBy !== person.id && !may(person, 'decideStockCount'))
       return refused('notPermitted', words.notYours('Somebody else'));
     if (count.revision !== baseRevision) return refused('conflict', words.changed);
     if (stage !== 'counting') return refused('frozen', words.notOpen);

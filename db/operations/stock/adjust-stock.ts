@@ -34,7 +34,7 @@ const MOST_PIECES = 99_999;
 export async function adjustStock(request: AdjustStock): Promise<Outcome<{ quantity: number }>> {
   const { db, now, person, stockId, reason, pieces, reasonId = null } = request;
   const note = request.note.trim();
-  if (!may(person.role, 'adjustStock'))
+  if (!may(person, 'adjustStock'))
     return refused('notPermitted', words.mayNot(person.name, 'correct what is on the shelves'));
   const { act, direction, needsNote, endsBarrier, ...kept } = ADJUSTMENTS[reason];
   return db.tx(async (write) => {

@@ -26,7 +26,7 @@ interface BeginStockCount {
 /** Begins a count: the heaps of a place that are due, listed without what the record says of them. */
 export async function beginStockCount(request: BeginStockCount): Promise<Outcome<{ id: string }>> {
   const { db, now, newId, person, countId, placeId, countClass } = request;
-  if (!may(person.role, 'countStock'))
+  if (!may(person, 'countStock'))
     return refused('notPermitted', words.mayNot(person.name, 'count the shelves'));
   return db.tx(async (write) => {
     const [before] = await write.select().from(stockCounts).where(eq(stockCounts.id, countId));

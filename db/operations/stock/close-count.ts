@@ -26,7 +26,7 @@ export async function closeStockCount(
   request: CountRequest,
 ): Promise<Outcome<{ recount: number; differences: number }, never>> {
   const { db, now, person, countId, baseRevision } = request;
-  if (!may(person.role, 'countStock'))
+  if (!may(person, 'countStock'))
     return refused('notPermitted', words.mayNot(person.name, 'count the shelves'));
   return db.tx(async (write) => {
     const found = await countOnRecord(write, countId);

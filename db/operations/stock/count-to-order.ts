@@ -22,7 +22,7 @@ export function countingProblems(
   for (const [at, { itemId, owner, held, orderLineId, pieces }] of lines.entries()) {
     if (orderLineId === null) continue;
     const line = ordered.find(({ id }) => id === orderLineId);
-    if (!may(person.role, 'receiveOrder')) add(at, 'not-permitted', words.mayNotReceive(person.name));
+    if (!may(person, 'receiveOrder')) add(at, 'not-permitted', words.mayNotReceive(person.name));
     if (line?.orderState !== 'open' || line.itemId !== itemId) {
       add(at, 'no-such-order', words.notOfThisOrder(line?.name ?? 'It'));
       continue;

@@ -32,7 +32,7 @@ export async function decideDifference(
 ): Promise<Outcome<{ difference: number }, never>> {
   const { db, now, newId, person, countId, lineId, decision } = request;
   const because = request.because.trim();
-  if (!may(person.role, 'decideStockCount'))
+  if (!may(person, 'decideStockCount'))
     return refused('notPermitted', words.mayNot(person.name, 'decide about differences'));
   return db.tx(async (write) => {
     const found = await countOnRecord(write, countId);

@@ -25,7 +25,7 @@ interface HoldStock extends HeapRequest {
 export async function holdStock(request: HoldStock): Promise<Outcome<{ stockId: string }>> {
   const { db, now, newId, person, stockId, because, pieces } = request;
   const note = request.note.trim();
-  if (!may(person.role, 'holdStock')) return refused('notPermitted', words.mayNot(person.name, 'hold stock'));
+  if (!may(person, 'holdStock')) return refused('notPermitted', words.mayNot(person.name, 'hold stock'));
   return db.tx(async (write) => {
     const own = await ownHeap(write, request);
     if (!own.ok) return own;

@@ -24,7 +24,7 @@ interface LetStockGo extends HeapRequest {
 export async function letStockGo(request: LetStockGo): Promise<Outcome<{ revision: number }>> {
   const { db, now, person, stockId, attestation } = request;
   const reason = request.reason.trim();
-  if (!may(person.role, 'liftHold'))
+  if (!may(person, 'liftHold'))
     return refused('notPermitted', words.mayNot(person.name, 'let held stock go'));
   if (!attests(attestation, person.id, 'iLiftThisHold', now))
     return refused('notPermitted', words.proveFirst);

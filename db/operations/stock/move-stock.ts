@@ -22,7 +22,7 @@ interface MoveStock extends HeapRequest {
  */
 export async function moveStock(request: MoveStock): Promise<Outcome<{ stockId: string }>> {
   const { db, now, newId, person, stockId, pieces, placeId } = request;
-  if (!may(person.role, 'moveStock')) return refused('notPermitted', words.mayNot(person.name, 'move stock'));
+  if (!may(person, 'moveStock')) return refused('notPermitted', words.mayNot(person.name, 'move stock'));
   return db.tx(async (write) => {
     const own = await ownHeap(write, request);
     if (!own.ok) return own;

@@ -39,7 +39,7 @@ export interface Received {
  */
 export async function receiveDelivery(request: ReceiveDelivery): Promise<Outcome<Received>> {
   const { db, now, newId, person } = request;
-  if (!may(person.role, 'receiveStock')) return refused('notPermitted', words.mayNot(person.name));
+  if (!may(person, 'receiveStock')) return refused('notPermitted', words.mayNot(person.name));
   const parsed = delivery.safeParse(request.delivery);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));
   const sent = parsed.data;

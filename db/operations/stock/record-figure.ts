@@ -38,7 +38,7 @@ export async function recordFigure(
       return before.personId === person.id && before.pieces === sent.pieces && before.lineId === sent.lineId
         ? { ok: true, value: { id: sent.id, enteredAt: before.enteredAt } }
         : refused('conflict', words.idTaken);
-    if (!may(person.role, 'countStock'))
+    if (!may(person, 'countStock'))
       return refused('notPermitted', words.mayNot(person.name, 'count the shelves'));
     const found = await countOnRecord(write, countId);
     if (!found) return refused('notFound', words.noSuchCount);

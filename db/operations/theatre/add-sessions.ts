@@ -32,7 +32,7 @@ export async function addSessions({
   asked,
   zone,
 }: AddSessions): Promise<Outcome<{ ids: string[] }, never>> {
-  if (!may(person.role, 'keepTheatreSessions'))
+  if (!may(person, 'keepTheatreSessions'))
     return refused('notPermitted', words.mayNotKeepSessions(person.name));
   return db.tx(async (write) => {
     const { theatreId, surgeonId, from, until } = asked;

@@ -117,7 +117,7 @@ async function applyInside(write: Queries, request: ApplyRepair, caseIds: string
 /** What somebody promised to another case is taken by those alone who may promise. */
 function mayTake({ person, caseId }: ApplyRepair, ended: readonly PromiseRow[]): void {
   const taken = ended.some((promise) => promise.caseId !== caseId && promise.chosenBy === 'person');
-  if (taken && !may(person.role, 'promiseSets'))
+  if (taken && !may(person, 'promiseSets'))
     throw new TakenBack(refused('notPermitted', words.mayNotTakeFromOthers(person.name)));
 }
 

@@ -41,7 +41,7 @@ export async function atCase<T>(
   work: (write: Queries, row: CaseRow) => Promise<Outcome<T, CaseNow>>,
 ): Promise<Outcome<T, CaseNow>> {
   const { db, person, caseId, baseRevision } = request;
-  if (!may(person.role, act)) return refused('notPermitted', MAY_NOT[act](person.name));
+  if (!may(person, act)) return refused('notPermitted', MAY_NOT[act](person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(cases).where(eq(cases.id, caseId));
     if (!row) return refused('notFound', words.noSuchCase);

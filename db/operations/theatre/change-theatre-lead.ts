@@ -36,7 +36,7 @@ export async function changeTheatreLead(
 ): Promise<Outcome<{ revision: number }, { revision: number; leadMinutes: number | null }>> {
   const { db, now, person, leadMinutes, baseRevision } = request;
   const because = request.because.trim();
-  if (!may(person.role, 'keepTheatreSessions'))
+  if (!may(person, 'keepTheatreSessions'))
     return refused('notPermitted', words.mayNotKeepSessions(person.name));
   return db.tx(async (write) => {
     const [theatre] = await write.select().from(theatres).where(eq(theatres.id, request.theatreId));

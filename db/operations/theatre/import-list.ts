@@ -67,7 +67,7 @@ class TakenBack extends Error {
  */
 export async function importList(request: ImportList): Promise<Outcome<ListAnswer, never>> {
   const { db, person, bytes, choices, list } = request;
-  if (!may(person.role, 'keepTheatreList') || !may(person.role, 'bookCase'))
+  if (!may(person, 'keepTheatreList') || !may(person, 'bookCase'))
     return refused('notPermitted', theatreListWords.mayNotKeepList(person.name));
   const fileSha256 = createHash('sha256').update(bytes).digest('hex');
   const { understood } = list;

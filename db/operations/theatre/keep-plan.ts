@@ -41,7 +41,7 @@ export interface PlanKept {
  */
 export async function keepPlan(request: KeepPlan): Promise<Outcome<PlanKept, never>> {
   const { db, now, person, plan, madeFrom, follows } = request;
-  const mayAsk = may(person.role, 'promiseSets') || may(person.role, 'keepTheatreList');
+  const mayAsk = may(person, 'promiseSets') || may(person, 'keepTheatreList');
   return db
     .tx(async (write) => {
       const from = follows === undefined ? null : await actOf(write, follows, person);

@@ -31,7 +31,7 @@ const KEPT_DAYS = 60;
  */
 export async function markDaySeen(request: MarkDaySeen): Promise<Outcome<{ shownAt: string }>> {
   const { db, now, person, view, day, shownAt, ledgerSeq, seen } = request;
-  if (!may(person.role, 'readHospital')) return refused('notPermitted', words.mayNotLook(person.name));
+  if (!may(person, 'readHospital')) return refused('notPermitted', words.mayNotLook(person.name));
   if (shownAt > now) return refused('frozen', words.notYet);
   return db.tx(async (write) => {
     const [head] = await write.select({ seq: ledger.seq }).from(ledger).orderBy(desc(ledger.seq)).limit(1);

@@ -29,7 +29,7 @@ export async function reorderList(
   request: ReorderList,
 ): Promise<Outcome<{ moved: number; lost: LostPromise[] }, never>> {
   const { db, person, theatreId, date, order } = request;
-  if (!may(person.role, 'keepTheatreList')) return refused('notPermitted', words.mayNotKeepList(person.name));
+  if (!may(person, 'keepTheatreList')) return refused('notPermitted', words.mayNotKeepList(person.name));
   return db.tx(async (write) => {
     const rows = await write
       .select()

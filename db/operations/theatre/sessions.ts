@@ -28,7 +28,7 @@ export async function atSession<T>(
   { db, now, person, sessionId, baseRevision }: SessionAct,
   work: (write: Queries, row: SessionRow) => Promise<Outcome<T, { revision: number }>>,
 ): Promise<Outcome<T, { revision: number }>> {
-  if (!may(person.role, 'keepTheatreSessions'))
+  if (!may(person, 'keepTheatreSessions'))
     return refused('notPermitted', words.mayNotKeepSessions(person.name));
   return db.tx(async (write) => {
     const [row] = await write.select().from(theatreSessions).where(eq(theatreSessions.id, sessionId));

@@ -26,7 +26,7 @@ export async function beginTheatreCount(
   request: BeginTheatreCount,
 ): Promise<Outcome<{ countId: string }, never>> {
   const { db, now, person, workstationId, caseId, moment, countId } = request;
-  if (!may(person.role, 'countInTheatre'))
+  if (!may(person, 'countInTheatre'))
     return refused('notPermitted', words.mayNot(person.name, 'count in theatre'));
   return db.tx(async (write) => {
     const [booked] = await write.select().from(cases).where(eq(cases.id, caseId));

@@ -45,13 +45,13 @@ export async function closeTheatreCount(
   return db.tx(async (write): Promise<Outcome<ClosedTheatreCount, never>> => {
     const before = await closedBefore(write, countId, person);
     if (before) return before;
-    if (!may(person.role, 'countInTheatre'))
+    if (!may(person, 'countInTheatre'))
       return refused('notPermitted', words.mayNot(person.name, 'count in theatre'));
     const own = await ownTheatreCount(write, countId, person);
     if (!own.ok) return own;
     const count = own.value;
     if (second.person.id === person.id) return refused('notPermitted', words.secondIsSame);
-    if (!may(second.person.role, 'countInTheatreWith'))
+    if (!may(second.person, 'countInTheatreWith'))
       return refused('notPermitted', words.secondMayNot(second.person.name));
     const proven =
       attests(attestation, person.id, 'iCounted', now) &&

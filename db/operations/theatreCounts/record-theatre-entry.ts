@@ -51,7 +51,7 @@ export async function recordTheatreEntry(
         ? { ok: true, value: { id: entry.id, enteredAt: before.enteredAt } }
         : refused('conflict', words.idTaken);
     }
-    if (!may(person.role, 'countInTheatre'))
+    if (!may(person, 'countInTheatre'))
       return refused('notPermitted', words.mayNot(person.name, 'count in theatre'));
     const own = await ownTheatreCount(write, countId, person);
     if (!own.ok) return own;

@@ -33,7 +33,7 @@ export async function settleQuestion(request: SettleQuestion): Promise<Outcome<{
   const { db, now, person, questionId, as, attestation, second } = request;
   const because = request.because.trim();
   for (const one of [person, second.person])
-    if (!may(one.role, 'workOnQuestion'))
+    if (!may(one, 'workOnQuestion'))
       return refused('notPermitted', words.mayNot(one.name, 'settle a question of a count'));
   return db.tx(async (write) => {
     const [question] = await write.select().from(theatreQuestions).where(eq(theatreQuestions.id, questionId));
@@ -47,7 +47,7 @@ export async function settleQuestion(request: SettleQuestion): Promise<Outcome<{
       attests(attestation, person.id, 'iSettleThis', now) &&
       attests(second.attestation, second.person.id, 'iSettleThis', now);
     if (!proven) return refused('notPermitted', words.proofNeeded);
-    if (as === 'notFound' && ![person, second.person].some(({ role }) => may(role, 'settleAsNotFound')))
+    if (as === 'notFound' && ![person, second.person].some(({ role }) => may({ role }, 'settleAsNotFound')))
       return refused('notPermitted', words.notFoundTakes);
     const acts = await actsOf(write, questionId);
     const left = unaccounted(question, acts);

@@ -25,7 +25,7 @@ export async function workOnQuestion(
   request: WorkOnQuestion,
 ): Promise<Outcome<{ id: string; unaccounted: number }, never>> {
   const { db, now, person, questionId } = request;
-  if (!may(person.role, 'workOnQuestion'))
+  if (!may(person, 'workOnQuestion'))
     return refused('notPermitted', words.mayNot(person.name, 'work on a question of a count'));
   const parsed = sentQuestionAct.safeParse(request.act);
   if (!parsed.success) return refusedFor(problemsFromZod(parsed.error));

@@ -25,8 +25,7 @@ export async function acknowledgeRecall(
   request: AcknowledgeRecall,
 ): Promise<Outcome<{ acknowledged: number }, never>> {
   const { db, now, person, recallId } = request;
-  if (!may(person.role, 'acknowledgeRecall'))
-    return refused('notPermitted', words.mayNot('acknowledge a recall'));
+  if (!may(person, 'acknowledgeRecall')) return refused('notPermitted', words.mayNot('acknowledge a recall'));
   const note = request.note.trim();
   const problems = [
     ...(note.length > MOST_NOTE

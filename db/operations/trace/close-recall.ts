@@ -33,7 +33,7 @@ const MOST_BECAUSE = 600;
 export async function closeRecall(request: CloseRecall): Promise<Outcome<{ revision: number }, never>> {
   const { db, now, person, recallId, attestation, second } = request;
   for (const one of [person, second.person])
-    if (!may(one.role, 'closeRecall')) return refused('notPermitted', words.mayNot('close a recall'));
+    if (!may(one, 'closeRecall')) return refused('notPermitted', words.mayNot('close a recall'));
   if (second.person.id === person.id) return refused('notPermitted', words.secondIsSame);
   const because = request.because.trim();
   const problems: Problem[] = [];

@@ -47,7 +47,7 @@ const MOST_REFERENCE = 80;
  */
 export async function openRecall(request: OpenRecall): Promise<Outcome<RecallOpened, never>> {
   const { db, now, person, recallId, of, isRehearsal } = request;
-  if (!may(person.role, 'openRecall')) return refused('notPermitted', words.mayNot('open a recall'));
+  if (!may(person, 'openRecall')) return refused('notPermitted', words.mayNot('open a recall'));
   const reason = request.reason.trim();
   const noticeReference = request.noticeReference.trim();
   const problems = problemsOf(reason, noticeReference);

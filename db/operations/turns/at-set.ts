@@ -63,8 +63,7 @@ export async function atSet(
   work: (write: Queries, at: AtSet) => Promise<Outcome<{ revision: number }, SetNow>>,
 ): Promise<Outcome<{ revision: number }, SetNow>> {
   const { db, now, person, setId, baseRevision } = request;
-  if (!may(person.role, acting.act))
-    return refused('notPermitted', words.notPermitted(person.name, acting.verb));
+  if (!may(person, acting.act)) return refused('notPermitted', words.notPermitted(person.name, acting.verb));
   return db.tx(async (write) => {
     const [set] = await write.select().from(sets).where(eq(sets.id, setId));
     if (!set) return refused('notFound', words.noSuchSet);

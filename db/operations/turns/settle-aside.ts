@@ -31,7 +31,7 @@ interface SettleAside {
  */
 export async function settleAside(request: SettleAside): Promise<Outcome<{ outcome: AsideOutcome }>> {
   const { db, now, newId, person, asideId, outcome, placeId } = request;
-  if (!may(person.role, 'settleAside')) return refused('notPermitted', words.notPermitted(person.name));
+  if (!may(person, 'settleAside')) return refused('notPermitted', words.notPermitted(person.name));
   return db.tx(async (write) => {
     const [row] = await write
       .select({ piece: asidePieces, item: items })

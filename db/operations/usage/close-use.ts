@@ -49,7 +49,7 @@ export async function closeUse(request: CloseUse): Promise<Outcome<ClosedUse, ne
       return use.closedBy === person.id
         ? { ok: true, value: { closedAt: use.closedAt, questions: (use.questions as unknown[]).length } }
         : refused('frozen', words.closed);
-    if (!may(person.role, 'recordUse'))
+    if (!may(person, 'recordUse'))
       return refused('notPermitted', words.mayNot(person.name, 'close a record of use'));
     if (!use) return refused('frozen', words.nothingRecorded);
     if (!attests(attestation, person.id, 'iRecordedThis', now))

@@ -44,7 +44,7 @@ export async function recordUseEntry(
     if (!facts) return refused('notFound', words.noSuchCase);
     const closed = facts.use?.closedAt != null;
     const [act, what] = neededFor(entry.act, closed);
-    if (!may(person.role, act)) return refused('notPermitted', words.mayNot(person.name, what));
+    if (!may(person, act)) return refused('notPermitted', words.mayNot(person.name, what));
     // a case may be delayed because nothing came
     if (entry.act.kind !== 'delay' && facts.sets.length === 0 && facts.packs.length === 0 && !facts.use)
       return refused('frozen', words.nothingThere(facts.booked.reference));

@@ -14,7 +14,7 @@ export function blindToKit({ reader }: Pick<Reading, 'reader'>, kit: KitOnRecord
   return (
     reader !== THE_PROGRAM &&
     kit.stage === 'picked' &&
-    may(reader.role, 'checkKit') &&
+    may({ role: reader.role }, 'checkKit') &&
     !pickedOf(kit, reader.id)
   );
 }

@@ -58,7 +58,7 @@ export async function checkScreen(db: Reading, caseId: string): Promise<CheckScr
     closed?.check.personId === me ||
     pickedOf(kit, me) ||
     kit.stage !== 'picked' ||
-    !may(reader.role, 'checkKit');
+    !may({ role: reader.role }, 'checkKit');
   const last = closed && sees && closed.check.beganAt >= since && since !== '' && !open ? closed : null;
   const differences = (last?.check.differences ?? []) as KitDifference[];
   return {

@@ -142,7 +142,8 @@ function partOf({ count, stage }: CountOnRecord, reader: Reading['reader']): Par
   if (stage === 'counting') return own === count.begunBy ? 'counts' : 'waits';
   if (stage === 'recounting' && own !== null && own === count.recountBy) return 'countsAgain';
   if (stage !== 'toRecount' && stage !== 'recounting') return 'sees';
-  if (reader === THE_PROGRAM || own === count.begunBy || !may(reader.role, 'countStock')) return 'sees';
+  if (reader === THE_PROGRAM || own === count.begunBy || !may({ role: reader.role }, 'countStock'))
+    return 'sees';
   return stage === 'toRecount' ? 'mayCountAgain' : 'waits';
 }
 

@@ -71,7 +71,7 @@ function checkApprovals({ ask, approvals, named, surgeonName, now }: Decided): P
       found.push(problem(path, 'approver-twice', words.approverTwice(as)));
     if (before.some((one) => one.attestation.personId === attestation.personId))
       found.push(problem(path, 'same-person', words.samePerson));
-    if (person === null || !may(person.role, ACT_OF_APPROVER[as]))
+    if (person === null || !may(person, ACT_OF_APPROVER[as]))
       found.push(problem(path, 'wrong-role', words.notTheRole(person?.name ?? 'This person', as)));
     if (person !== null && !attests(attestation, person.id, 'iSendItShort', now))
       found.push(problem(path, 'not-proven', words.notProven(person.name)));

@@ -1,25 +1,20 @@
-import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { type Database, openDatabase } from '@/db/client';
 import { addPerson } from '@/db/operations/people/add-person';
 import { changeRole } from '@/db/operations/people/change-role';
-import { checkSecret } from '@/db/operations/people/check-secret';
 import { leavePerson } from '@/db/operations/people/leave-person';
 import { resetPassword } from '@/db/operations/people/reset-password';
 import { unlockPerson } from '@/db/operations/people/unlock-person';
 import { claimedByName } from '@/db/queries/credentials';
 import { listColleagues, type Person } from '@/db/queries/people';
 import { newPassword } from '@/db/secrets';
-import type { NewId } from '@/lib/identity/ids';
-import type { Outcome } from '@/lib/identity/refusal';
 import { ROLE_WORDS, role } from '@/lib/people/role';
+import { answerOf, newId, provenPerson } from '../administrator';
 import { type Answer, CannotDo, type Command, type Given } from '../command';
 import { placesOf, shown } from '../places';
 
 const USAGE = `list | add NAME ROLE | role NAME ROLE | reset NAME | unlock NAME | leave NAME, each but list with --as ADMINISTRATOR`;
 const ROLES = role.options.join(', ');
-/** Tries from here are counted apart from those of any browser. */
-const HERE = 'command-line';
 
 /**
  * Who works here. Whoever changes anything does so as an administrator, by name and password, and the ledger says so: that
@@ -39,7 +34,7 @@ export const user: Command = {
       if (act === 'list') return list(await listColleagues(db));
       const does = ACTS[act];
       if (!does || given.words.length !== does.words) throw new CannotDo(`Usage: kitwright user ${USAGE}`);
-      return await does.run({ ...given, db, person: await provenAdministrator(db, given) });
+      return await does.run({ ...given, db, person: await provenPerson(db, given) });
     } finally {
       db.close();
     }
@@ -119,8 +114,6 @@ const ACTS: Record<string, { words: number; run(at: AtUser): Promise<Answer> }> 
   },
 };
 
-const newId: NewId = (prefix) => `${prefix}_${randomUUID()}`;
-
 const toldOnce = (password: string) =>
   `Password for the first sign-in, told only here and to be changed then: ${password}`;
 
@@ -143,32 +136,4 @@ async function named({ db, words: [, name = ''] }: AtUser): Promise<Person> {
   const { person } = await claimedByName(db, name);
   if (!person) throw new CannotDo(`Nobody of the name “${name}” works here.`);
   return person;
-}
-
-async function provenAdministrator(db: Database, { options, now, secret }: Given): Promise<Person> {
-  if (typeof options.as !== 'string')
-    throw new CannotDo(
-      'Say as which administrator: --as NAME; their password is asked for, or read from standard input.',
-    );
-  const claimed = await claimedByName(db, options.as);
-  const given = await secret(`Password of ${options.as}: `);
-  const check = await checkSecret({
-    db,
-    now: now().toISOString(),
-    personKey: claimed.key,
-    placeKey: HERE,
-    kept: claimed.passwordHash,
-    secret: given,
-  });
-  if (!check.right)
-    throw new CannotDo(
-      `That is not the password of ${options.as}; wait ${check.waitSeconds} s before the next try.`,
-    );
-  if (!claimed.person) throw new Error('nobody has no secret');
-  return claimed.person;
-}
-
-function answerOf<T>(outcome: Outcome<T, never>): T {
-  if (outcome.ok) return outcome.value;
-  throw new CannotDo(outcome.refusal.problems.map(({ message }) => message).join('\n'));
 }

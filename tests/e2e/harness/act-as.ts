@@ -38,7 +38,7 @@ export async function sessionCookie(address: string, person: DemoPerson) {
 /** Signs in as a person would, and waits as a person would when somebody mistyped before. */
 async function signIn(address: string, person: DemoPerson): Promise<string> {
   const name = PEOPLE.find(({ id }) => id === person)?.name;
-  const answer = await fetch(`${address}/api/people/sign-in`, {
+  const answer = await fetch(`${address}/api/v1/people/sign-in`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify({ name, password: DEMO_PASSWORD }),

@@ -1,5 +1,6 @@
 import { test as base, expect } from '@playwright/test';
 import { FIRST_TECHNICIAN, sessionCookie } from './act-as';
+import { watchAnswers } from './api-answers';
 import { type Hospital, openHospital } from './hospital';
 import { type PageProblems, watchPage } from './page-problems';
 
@@ -64,8 +65,10 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
   problems: [
     async ({ page, baseURL }, use) => {
       const problems = watchPage(page, baseURL ?? '');
+      const answers = watchAnswers(page);
       await use(problems);
       expect(problems.unexpected(), 'errors on the page').toEqual([]);
+      expect(await answers.undescribed(), 'answers that are not as the API is described').toEqual([]);
     },
     { auto: true },
   ],

@@ -89,7 +89,7 @@ export function BackScreen({
     setSending(true);
     setWrong(null);
     try {
-      const answer = await sendJson(`/api/cases/${booked.id}/kit/returns`, {
+      const answer = await sendJson(`/api/v1/cases/${booked.id}/kit/returns`, {
         returned: { id, pickId: thing.pickId, outcome, quantity: 1, note: more.note ?? null },
         ...(more.proof ? { proof: more.proof } : {}),
       });

@@ -54,8 +54,8 @@ export default async function BackPage({ params }: Props) {
         <BackScreen
           booked={{ id: booked.id, reference: booked.reference }}
           things={back.things}
-          mayReturn={may(person.role, 'returnKit')}
-          mayJudge={may(person.role, 'judgeBarrier')}
+          mayReturn={may(person, 'returnKit')}
+          mayJudge={may(person, 'judgeBarrier')}
           now={now()}
         />
       )}

@@ -35,7 +35,9 @@ export function BeginCheck({ booked, again }: { booked: { id: string; reference:
         size="bench"
         className={kitStyles.have}
         pending={pending}
-        onClick={() => act(`/api/cases/${booked.id}/kit/check`, { checkId }, 'Scan what lies with the kit.')}
+        onClick={() =>
+          act(`/api/v1/cases/${booked.id}/kit/check`, { checkId }, 'Scan what lies with the kit.')
+        }
       >
         {again ? 'Check once more' : 'Begin the check'}
       </Button>

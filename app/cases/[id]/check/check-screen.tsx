@@ -34,7 +34,7 @@ export function CheckScreen({ booked, check }: { booked: { id: string; reference
   const [names, setNames] = useState<ReadonlyMap<string, string>>(new Map());
   const { outbox, add, doneAt, dismiss, flush } = useOutbox<SentCheckEntry>({
     room: `check.${check.id}`,
-    address: `/api/kit-checks/${check.id}/entries`,
+    address: `/api/v1/kit-checks/${check.id}/entries`,
     onStored: ({ id }) => {
       setStored((now) => new Set(now).add(id));
       router.refresh();
@@ -76,7 +76,7 @@ export function CheckScreen({ booked, check }: { booked: { id: string; reference
   const waiting = outbox.pending.filter(({ entry }) => entry.act.kind === 'seen' && !known.has(entry.id));
 
   async function close(proof: Proof) {
-    const answer = await sendJson<{ differences: unknown[] }>(`/api/kit-checks/${check.id}/close`, {
+    const answer = await sendJson<{ differences: unknown[] }>(`/api/v1/kit-checks/${check.id}/close`, {
       entryIds: [...new Set([...check.entries.map(({ id }) => id as string), ...stored])],
       proof,
     });

@@ -32,7 +32,7 @@ export default async function CheckPage({ params }: Props) {
   const check = booked && (await checkScreen(db, booked.id));
   if (!booked || !check) notFound();
   const { stage, ownKit, open, last } = check;
-  const refusal = !may(person.role, 'checkKit')
+  const refusal = !may(person, 'checkKit')
     ? pickWords.mayNot(person.name, 'check kits')
     : ownKit
       ? pickWords.checkYourOwn(person.name)

@@ -22,7 +22,7 @@ export function BeginCounts({
   const [countId] = useState(() => newClientId('theatreCount'));
   const begin = (moment: CountMoment) => () =>
     act(
-      `/api/cases/${booked.id}/theatre-counts`,
+      `/api/v1/cases/${booked.id}/theatre-counts`,
       { countId, moment },
       `${MOMENT_WORDS[moment]} begun: count with another person.`,
     );

@@ -43,7 +43,7 @@ export function CloseCount({
   }
 
   async function close(proof: Proof): Promise<string | undefined> {
-    const answer = await sendJson<{ questions: number }>(`/api/theatre-counts/${count.id}/close`, {
+    const answer = await sendJson<{ questions: number }>(`/api/v1/theatre-counts/${count.id}/close`, {
       entryIds: counting.saved.map(({ id }) => id),
       proof,
       second,
@@ -78,7 +78,7 @@ export function CloseCount({
           danger
           trigger={{ label: 'Give up…', kind: 'quiet', size: 'bench' }}
           onConfirm={async () => {
-            const answer = await sendJson(`/api/theatre-counts/${count.id}/abandon`, {});
+            const answer = await sendJson(`/api/v1/theatre-counts/${count.id}/abandon`, {});
             if (!answer.ok) return answer.sentence;
             router.refresh();
             return undefined;

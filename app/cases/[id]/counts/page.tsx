@@ -35,7 +35,7 @@ export default async function CountsPage({ params }: Props) {
   if (!booked) notFound();
   const { inTheatre, open, closed, questions } = await countsScreen(db, booked.id);
   const stillOpen = questions.filter(({ settled }) => settled === null).length;
-  const mayCount = may(person.role, 'countInTheatre');
+  const mayCount = may(person, 'countInTheatre');
   return (
     <Page
       bench
@@ -88,8 +88,8 @@ export default async function CountsPage({ params }: Props) {
         >
           <Questions
             questions={questions}
-            mayWork={may(person.role, 'workOnQuestion')}
-            maySettleAsNotFound={may(person.role, 'settleAsNotFound')}
+            mayWork={may(person, 'workOnQuestion')}
+            maySettleAsNotFound={may(person, 'settleAsNotFound')}
             now={at}
           />
         </Section>

@@ -49,7 +49,7 @@ export function QuestionActs({
     const said = note.trim() === '' && kind === 'xRayAsked' ? null : note.trim();
     const body = { act: { kind, id, note: said, ...(counts ? { pieces: Number(pieces) } : {}) } };
     const done = `${question.thing}: ${QUESTION_ACT_WORDS[kind].toLowerCase()}. The question stays open.`;
-    if ((await act(`/api/theatre-questions/${question.id}/acts`, body, done)) === undefined) setKind(null);
+    if ((await act(`/api/v1/theatre-questions/${question.id}/acts`, body, done)) === undefined) setKind(null);
   }
   return (
     <div className={`${kitStyles.acts} ${kitStyles.whole}`}>

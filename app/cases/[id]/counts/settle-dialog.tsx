@@ -35,7 +35,7 @@ export function SettleDialog({
     setAsked('second');
   }
   async function settle(proof: Proof): Promise<string | undefined> {
-    const answer = await sendJson(`/api/theatre-questions/${question.id}/settle`, {
+    const answer = await sendJson(`/api/v1/theatre-questions/${question.id}/settle`, {
       as,
       because,
       proof,

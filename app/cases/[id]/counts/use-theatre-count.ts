@@ -23,7 +23,7 @@ export function useTheatreCount(count: OpenTheatreCount) {
   const [stored, setStored] = useState<readonly SentTheatreEntry[]>([]);
   const { outbox, add, doneAt, dismiss, flush } = useOutbox<SentTheatreEntry>({
     room: `theatre-count.${count.id}`,
-    address: `/api/theatre-counts/${count.id}/entries`,
+    address: `/api/v1/theatre-counts/${count.id}/entries`,
     onStored: (entry) => setStored((now) => [...now, entry]),
   });
   const saved = useMemo(() => {

@@ -32,7 +32,7 @@ export function FinishBar({
   const [note, setNote] = useState('');
   const finish = (why: string | null) =>
     act(
-      `/api/cases/${booked.id}/kit/finish`,
+      `/api/v1/cases/${booked.id}/kit/finish`,
       { baseRevision: kit.revision, note: why },
       `${booked.reference}: picked. Another person checks it.`,
     );

@@ -20,7 +20,7 @@ export function KitBanners({
 }) {
   const { act, pending, refusal } = useAct();
   const work = () =>
-    act(`/api/cases/${booked.id}/kit/list`, { baseRevision: kit.revision }, 'The list is worked out.');
+    act(`/api/v1/cases/${booked.id}/kit/list`, { baseRevision: kit.revision }, 'The list is worked out.');
   const said = refusal ? <p role="alert">{refusal}</p> : null;
   if (kit.hidden)
     return (

@@ -53,8 +53,8 @@ export default async function PickPage({ params }: Props) {
       <PickScreen
         booked={{ id: booked.id, reference: booked.reference }}
         kit={kit}
-        mayPick={may(person.role, 'pickKit')}
-        mayIssue={may(person.role, 'issueKit')}
+        mayPick={may(person, 'pickKit')}
+        mayIssue={may(person, 'issueKit')}
         now={at}
       />
     </Page>

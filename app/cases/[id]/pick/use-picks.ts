@@ -30,7 +30,7 @@ export function usePicks(
   const [said, setSaid] = useState('');
   const { outbox, add, doneAt, dismiss } = useOutbox<SentPick>({
     room: `kit.${booked.id}`,
-    address: `/api/cases/${booked.id}/kit/picks`,
+    address: `/api/v1/cases/${booked.id}/kit/picks`,
     onStored: () => router.refresh(),
   });
   const picking = kit.stage === 'picking' && !kit.hidden;

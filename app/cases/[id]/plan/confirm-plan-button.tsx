@@ -36,7 +36,7 @@ export function ConfirmPlanButton({
     if (!saver) return 'This plan can’t be written here.';
     if (!(await saver.flush()) || saver.planId === null)
       return 'The draft is not saved yet, so it can’t be confirmed.';
-    const answer = await fetch(`/api/plans/${saver.planId}/confirm`, {
+    const answer = await fetch(`/api/v1/plans/${saver.planId}/confirm`, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ revision: saver.revision }),

@@ -29,7 +29,7 @@ export function KitLine({
     const stop = new AbortController();
     const timer = setTimeout(async () => {
       try {
-        const answer = await fetch(`/api/cases/${caseId}/kit-preview`, {
+        const answer = await fetch(`/api/v1/cases/${caseId}/kit-preview`, {
           method: 'POST',
           headers: { 'Content-Type': 'application/json' },
           body,

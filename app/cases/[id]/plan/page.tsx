@@ -44,7 +44,7 @@ export default async function PlanPage({ params }: { params: Promise<{ id: strin
     itemNames(db),
     remarksSwitchedOff(db),
   ]);
-  const mayWrite = may(person.role, 'writePlan');
+  const mayWrite = may(person, 'writePlan');
   return (
     <Page
       bench
@@ -78,7 +78,7 @@ export default async function PlanPage({ params }: { params: Promise<{ id: strin
           fit: { rules: [...engine.rules], exceptions: [...engine.exceptions], settings: engine.settings },
           remarksOff,
           mayWrite,
-          mayConfirm: may(person.role, 'confirmPlan'),
+          mayConfirm: may(person, 'confirmPlan'),
         }}
         starts={starts.map((start) => ({
           id: start.id,

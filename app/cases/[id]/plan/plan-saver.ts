@@ -113,7 +113,9 @@ export class PlanSaver {
   async look(always = false): Promise<void> {
     if (this.inFlight !== null || this.state.kind === 'conflict') return;
     try {
-      const answer = await fetch(`/api/plans?case=${encodeURIComponent(this.caseId)}`, { cache: 'no-store' });
+      const answer = await fetch(`/api/v1/plans?case=${encodeURIComponent(this.caseId)}`, {
+        cache: 'no-store',
+      });
       if (!answer.ok) return;
       const { plan, writer } = (await answer.json()) as { plan: PlanVersion | null; writer: string | null };
       if (this.inFlight !== null) return;
@@ -196,12 +198,12 @@ export class PlanSaver {
     const request =
       planId === null
         ? {
-            url: '/api/plans',
+            url: '/api/v1/plans',
             method: 'POST',
             body: { caseId: this.caseId, construct: sent, notPatientData: true, ...from },
           }
         : {
-            url: `/api/plans/${planId}`,
+            url: `/api/v1/plans/${planId}`,
             method: 'PUT',
             body: { revision, construct: sent, notPatientData: true, ...from },
           };

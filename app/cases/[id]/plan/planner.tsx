@@ -246,7 +246,7 @@ function DiscardDraft({
         const { saver } = planner;
         if (!saver?.planId) return 'There is no draft to discard.';
         await saver.flush();
-        const answer = await fetch(`/api/plans/${saver.planId}`, {
+        const answer = await fetch(`/api/v1/plans/${saver.planId}`, {
           method: 'DELETE',
           headers: { 'Content-Type': 'application/json' },
           body: JSON.stringify({ revision: saver.revision }),

@@ -41,7 +41,7 @@ export function PlatePicker({
   useEffect(() => {
     if (!open || Array.isArray(plates)) return;
     let here = true;
-    fetch('/api/plans/plates')
+    fetch('/api/v1/plans/plates')
       .then((answer) => (answer.ok ? answer.json() : Promise.reject(new Error(String(answer.status)))))
       .then((body: { plates: Plate[] }) => here && setPlates(body.plates))
       .catch(() => here && setPlates('unreachable'));

@@ -30,11 +30,11 @@ export function SaveStartButton({ construct, own }: { construct: Construct; own:
     setPending(true);
     try {
       const sent = start
-        ? await sendJson<{ version: number }>(`/api/plans/starts/${start.id}/versions`, {
+        ? await sendJson<{ version: number }>(`/api/v1/plans/starts/${start.id}/versions`, {
             baseVersion: start.version,
             construct,
           })
-        : await sendJson<{ id: string }>('/api/plans/starts', { name, construct });
+        : await sendJson<{ id: string }>('/api/v1/plans/starts', { name, construct });
       if (!sent.ok) {
         setProblems(
           sent.problems.length > 0 ? sent.problems.map(({ sentence }) => sentence) : [sent.sentence],

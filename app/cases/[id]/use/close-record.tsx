@@ -43,7 +43,7 @@ export function CloseRecord({ booked, table }: { booked: { id: string; reference
         onOpen={setAsked}
         who="me"
         onProof={async (proof) => {
-          const answer = await sendJson<{ questions: number }>(`/api/cases/${booked.id}/use/close`, {
+          const answer = await sendJson<{ questions: number }>(`/api/v1/cases/${booked.id}/use/close`, {
             entryIds: entries.map(({ id }) => id),
             questions: reckoned.questions.map(questionText),
             proof,

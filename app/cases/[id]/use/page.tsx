@@ -35,7 +35,7 @@ export default async function UsePage({ params }: Props) {
   const record = booked && (await recordOfUse(db, booked.id));
   if (!booked || !record) notFound();
   const there = record.sets.length > 0 || record.packs.length > 0;
-  const mayRecord = may(person.role, 'recordUse');
+  const mayRecord = may(person, 'recordUse');
   return (
     <Page
       bench
@@ -98,8 +98,8 @@ export default async function UsePage({ params }: Props) {
             booked={{ id: booked.id, reference: booked.reference }}
             record={record}
             mayRecord={mayRecord}
-            mayCorrect={may(person.role, 'correctUse')}
-            mayDelay={may(person.role, 'recordDelay')}
+            mayCorrect={may(person, 'correctUse')}
+            mayDelay={may(person, 'recordDelay')}
             now={at}
           />
         </>
@@ -115,7 +115,7 @@ export default async function UsePage({ params }: Props) {
             caseId={booked.id}
             record={record}
             now={at}
-            mayEnter={record.closed === null && may(person.role, 'recordDelay')}
+            mayEnter={record.closed === null && may(person, 'recordDelay')}
           />
         </>
       )}

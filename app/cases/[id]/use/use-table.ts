@@ -46,7 +46,7 @@ export function useTable(caseId: string, record: RecordOfUse) {
   const [stored, setStored] = useState<readonly SentUseEntry[]>([]);
   const { outbox, add, doneAt, dismiss, flush } = useOutbox<SentUseEntry>({
     room: `use.${caseId}`,
-    address: `/api/cases/${caseId}/use/entries`,
+    address: `/api/v1/cases/${caseId}/use/entries`,
     onStored: (entry) => {
       setStored((now) => [...now, entry]);
       // the head of the page says how far the record is, and another may have entered something

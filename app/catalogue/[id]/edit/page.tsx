@@ -21,8 +21,7 @@ export default async function EditItemPage({ params }: Params) {
   const found = await findItem(db, (await params).id);
   if (!found) notFound();
   const { item, revision } = found;
-  if (!may(person.role, 'editCatalogue'))
-    return <NotPermitted title={`Edit ${item.code}`} person={person.name} />;
+  if (!may(person, 'editCatalogue')) return <NotPermitted title={`Edit ${item.code}`} person={person.name} />;
   return (
     <Page
       title={`Edit ${item.name}`}

@@ -36,7 +36,7 @@ export function ApproveVersion({
         today,
       }}
       onAgree={async (proof, from) => {
-        const answer = await sendJson(`/api/configurations/${configurationId}/in-force`, {
+        const answer = await sendJson(`/api/v1/configurations/${configurationId}/in-force`, {
           versionId,
           baseRevision,
           from,

@@ -61,7 +61,7 @@ export default async function ApprovePage({ params }: { params: Promise<{ id: st
   const trials = await trialsOf(db, subject, content ?? '');
   const items = new Map(catalogue.map((item) => [item.id, item]));
   const problems = checkVersion(draft.content, items);
-  const mayAgree = may(person.role, 'approveConfiguration');
+  const mayAgree = may(person, 'approveConfiguration');
   const waits = agreeWaits({
     trials,
     me: person,
@@ -104,7 +104,7 @@ export default async function ApprovePage({ params }: { params: Promise<{ id: st
         me={person.id}
         drafter={draft.draftedBy?.id ?? null}
         basisDigest={basisDigest}
-        mayTry={may(person.role, 'writeConfiguration')}
+        mayTry={may(person, 'writeConfiguration')}
       >
         <Waits sentence={waits} by={draft.draftedBy?.name ?? null} />
         <p>

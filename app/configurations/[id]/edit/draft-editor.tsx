@@ -62,7 +62,7 @@ export function DraftEditor({
   const name = (id: ItemId) => byId.get(id)?.name ?? id;
   // what the saved draft has wrong is shown beside its fields until the draft is changed; then a save says it afresh
   const beside = refused.length > 0 ? refused : changed ? [] : standing;
-  const address = `/api/configurations/${configurationId}`;
+  const address = `/api/v1/configurations/${configurationId}`;
 
   async function act(send: () => Promise<Sent<unknown, Theirs>>, done: () => void): Promise<void> {
     setPending(true);

@@ -65,7 +65,7 @@ export default async function EditPage({ params }: { params: Promise<{ id: strin
         standing={standing}
         items={catalogue.map(editorItem)}
         sources={sources}
-        mayWrite={may(person.role, 'writeConfiguration')}
+        mayWrite={may(person, 'writeConfiguration')}
       />
     </Page>
   );

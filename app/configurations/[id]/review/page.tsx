@@ -48,7 +48,7 @@ export default async function ReviewPage({ params, searchParams }: Props) {
           configurationId={configuration.id}
           months={months}
           now={now()}
-          mayWrite={may(person.role, 'writeConfiguration')}
+          mayWrite={may(person, 'writeConfiguration')}
         />
       </Suspense>
     </Page>

@@ -48,7 +48,7 @@ export function ProposeForm({
   async function send() {
     setPending(true);
     try {
-      const answer = await sendJson(`/api/configurations/${configurationId}/proposal`, {
+      const answer = await sendJson(`/api/v1/configurations/${configurationId}/proposal`, {
         versionId,
         lines: changed.map(({ lineId }) => {
           const text = (wanted[lineId] ?? '').trim();

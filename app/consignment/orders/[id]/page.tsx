@@ -31,7 +31,7 @@ export default async function UsageOrderPage({ params }: { params: Promise<{ id:
   const pieces = (lines: readonly { pieces: number }[]) => lines.reduce((sum, one) => sum + one.pieces, 0);
   const toReplace = pieces(used.filter(({ replace }) => replace === true));
   const unsaid = used.filter(({ replace }) => replace === null).length;
-  const mayMake = may(person.role, 'makeUsageOrder');
+  const mayMake = may(person, 'makeUsageOrder');
   const by = (moment: string | null, name: string | null, more: string | null = null) =>
     moment === null ? null : `${momentWords(moment, at)}, ${name ?? ''}${more === null ? '' : `: ${more}`}`;
   const said = (term: string, value: string | null) => (value === null ? [] : [{ term, value }]);
@@ -94,7 +94,7 @@ export default async function UsageOrderPage({ params }: { params: Promise<{ id:
         }}
         unsaid={unsaid}
         mayMake={mayMake}
-        mayApprove={may(person.role, 'approveUsageOrder')}
+        mayApprove={may(person, 'approveUsageOrder')}
       />
       <Section title="Lines" note={`${order.lines.length}`}>
         <ChosenLines

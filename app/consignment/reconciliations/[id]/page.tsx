@@ -28,7 +28,7 @@ export default async function ReconciliationPage({ params }: { params: Promise<{
   if (!found) notFound();
   const left = found.lines.filter(({ unexplained }) => unexplained !== 0);
   const silent = left.filter(({ because }) => because === null).length;
-  const mayAct = may(person.role, 'reconcileConsignment') && found.closedAt === null;
+  const mayAct = may(person, 'reconcileConsignment') && found.closedAt === null;
   const seen = { id: found.id, number: found.number, revision: found.revision };
   const [tone, word] =
     found.closedAt === null

@@ -45,7 +45,7 @@ export default async function ExceptionPage({ params }: { params: Promise<{ id: 
   const nameOf = (id: string | null) => people.find((one) => one.id === id)?.name ?? null;
   const named = (id: string | null) => nameOf(id) ?? 'Nobody yet';
   const by = stage === 'draft' ? exception.draftedBy : exception.withdrawalAskedBy;
-  const mayAgree = may(person.role, 'approveFitRule');
+  const mayAgree = may(person, 'approveFitRule');
   const waits = agreeWaits({ trials, me: person, mayAgree, first: by, basisDigest });
   return (
     <Page
@@ -100,7 +100,7 @@ export default async function ExceptionPage({ params }: { params: Promise<{ id: 
           me={person.id}
           drafter={by}
           basisDigest={basisDigest}
-          mayTry={may(person.role, 'draftFitRule')}
+          mayTry={may(person, 'draftFitRule')}
         >
           {stage === 'draft' || stage === 'withdrawalAsked' ? (
             <Waits sentence={waits} by={nameOf(by)} />

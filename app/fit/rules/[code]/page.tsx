@@ -69,7 +69,7 @@ export default async function RulePage({ params }: Params) {
     fitBasisDigest(db.read, day),
   ]);
   const first = stage === 'draft' ? shown.draftedBy : shown.withdrawalAskedBy;
-  const mayAgree = may(person.role, 'approveFitRule');
+  const mayAgree = may(person, 'approveFitRule');
   const examples = examplesOf(engine, shown, current);
   return (
     <Page
@@ -123,7 +123,7 @@ export default async function RulePage({ params }: Params) {
           me={person.id}
           drafter={first}
           basisDigest={basisDigest}
-          mayTry={may(person.role, 'draftFitRule')}
+          mayTry={may(person, 'draftFitRule')}
         >
           {stage === 'draft' || stage === 'withdrawalAsked' ? (
             <Waits

@@ -37,7 +37,7 @@ export default async function NewRulePage({ searchParams }: { searchParams: Prom
           You can draft it below under that code or another.
         </EmptyState>
       ) : null}
-      {may(person.role, 'draftFitRule') ? null : (
+      {may(person, 'draftFitRule') ? null : (
         <p role="note">
           {person.name} ({ROLE_WORDS[person.role]}) may try a rule here but not draft one: a theatre manager,
           a decontamination lead or an administrator may.

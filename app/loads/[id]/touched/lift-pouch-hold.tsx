@@ -53,7 +53,7 @@ export function LiftPouchHold({ packId, name }: { packId: string; name: string }
         onOpen={setProving}
         who="me"
         onProof={async (proof) => {
-          const sent = await sendLoad<{ stockId: string }>('/api/loads/pouch-holds', {
+          const sent = await sendLoad<{ stockId: string }>('/api/v1/loads/pouch-holds', {
             packId,
             reason,
             proof,

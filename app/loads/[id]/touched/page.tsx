@@ -55,7 +55,7 @@ export default async function TouchedPage({ params }: Props) {
   const heldNow = failed.packs.filter(({ heldNow: held }) => held).length;
   const out = failed.packs.filter(({ fateThen }) => fateThen === 'used' || fateThen === 'notEstablished');
   const here = failed.packs.filter((pack) => !out.includes(pack));
-  const mayLift = may(person.role, 'liftHold');
+  const mayLift = may(person, 'liftHold');
   return (
     <Page
       bench

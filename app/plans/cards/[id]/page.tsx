@@ -46,7 +46,7 @@ export default async function CardPage({ params }: Props) {
     item: (id: string) => names.get(id) ?? id,
     start: (id: string) => all.find((one) => one.id === id)?.name ?? id,
   };
-  const own = surgeon.id === person.id && may(person.role, 'keepCards');
+  const own = surgeon.id === person.id && may(person, 'keepCards');
   const retired = card.retiredAt !== null;
   return (
     <Page
@@ -56,7 +56,7 @@ export default async function CardPage({ params }: Props) {
       breadcrumb={[{ label: 'Starts and preference cards', href: '/plans' }]}
       actions={
         <>
-          {!retired && may(person.role, 'bookCase') ? (
+          {!retired && may(person, 'bookCase') ? (
             <LinkButton href={`/cases/new?card=${card.id}`} kind="primary">
               Book a case by it
             </LinkButton>
@@ -70,9 +70,9 @@ export default async function CardPage({ params }: Props) {
           {versions.length > 1 ? (
             <LinkButton href={`/plans/cards/${card.id}/compare`}>Compare versions</LinkButton>
           ) : null}
-          {own || may(person.role, 'retireCards') ? (
+          {own || may(person, 'retireCards') ? (
             <RetireButton
-              address={`/api/plans/cards/${card.id}/retire`}
+              address={`/api/v1/plans/cards/${card.id}/retire`}
               name={procedure.name}
               what="card"
               retired={retired}

@@ -45,7 +45,7 @@ export default async function StartPage({ params }: Props) {
     listCards(db),
   ]);
   const itemName = (id: string) => names.get(id) ?? id;
-  const own = start.owner.id === person.id && may(person.role, 'writePlan');
+  const own = start.owner.id === person.id && may(person, 'writePlan');
   const retired = start.retiredAt !== null;
   const named = cards.filter(({ body, retiredAt }) => retiredAt === null && body.startIds.includes(start.id));
   return (
@@ -56,7 +56,7 @@ export default async function StartPage({ params }: Props) {
       breadcrumb={[{ label: 'Starts and preference cards', href: '/plans' }]}
       actions={
         <>
-          {!retired && may(person.role, 'bookCase') ? (
+          {!retired && may(person, 'bookCase') ? (
             <LinkButton href={`/cases/new?start=${start.id}`} kind="primary">
               Book a case from it
             </LinkButton>
@@ -65,9 +65,9 @@ export default async function StartPage({ params }: Props) {
           {versions.length > 1 ? (
             <LinkButton href={`/plans/starts/${start.id}/compare`}>Compare versions</LinkButton>
           ) : null}
-          {own || may(person.role, 'retireCards') ? (
+          {own || may(person, 'retireCards') ? (
             <RetireButton
-              address={`/api/plans/starts/${start.id}/retire`}
+              address={`/api/v1/plans/starts/${start.id}/retire`}
               name={start.name}
               what="start"
               retired={retired}

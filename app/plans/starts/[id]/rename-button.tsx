@@ -16,7 +16,7 @@ export function RenameButton({ id, name }: { id: string; name: string }) {
   const [problems, setProblems] = useState<string[]>([]);
 
   async function rename() {
-    const sent = await sendJson(`/api/plans/starts/${id}`, { name: typed }, 'PATCH').catch(() => null);
+    const sent = await sendJson(`/api/v1/plans/starts/${id}`, { name: typed }, 'PATCH').catch(() => null);
     if (!sent?.ok) {
       const said = sent?.problems.map(({ sentence }) => sentence) ?? [];
       setProblems(said.length > 0 ? said : [sent?.sentence ?? NOT_REACHED]);

@@ -34,7 +34,7 @@ export default async function OrderPage({ params }: { params: Promise<{ id: stri
   const here = order.lines.reduce((sum, line) => sum + line.here, 0);
   const late = order.state === 'open' && order.expectedOn !== null && order.expectedOn < today;
   const stands = orderStands({ state: order.state, here, ordered, late });
-  const mayReceive = may(person.role, 'receiveOrder') && order.state === 'open';
+  const mayReceive = may(person, 'receiveOrder') && order.state === 'open';
   const seen = { id: order.id, number: order.number, revision: order.revision };
   return (
     <Page

@@ -47,7 +47,7 @@ export function CloseBar({
   }
 
   async function close(proof: Proof): Promise<string | undefined> {
-    const answer = await sendJson<{ entries: number; disputed: number }>(`/api/bench/${countId}/close`, {
+    const answer = await sendJson<{ entries: number; disputed: number }>(`/api/v1/bench/${countId}/close`, {
       entryIds: bench.entries.map(({ id }) => id),
       meaning,
       proof,
@@ -73,7 +73,7 @@ export function CloseBar({
   }
 
   async function abandon(): Promise<string | undefined> {
-    const answer = await sendJson(`/api/bench/${countId}/abandon`, {});
+    const answer = await sendJson(`/api/v1/bench/${countId}/abandon`, {});
     if (!answer.ok) return answer.sentence;
     router.push(`/sets/${set.id}`);
     router.refresh();

@@ -75,7 +75,7 @@ function HomeForm({
 
   useEffect(() => {
     const stop = new AbortController();
-    fetch(`/api/bench/${countId}/homes?item=${itemId}`, { signal: stop.signal })
+    fetch(`/api/v1/bench/${countId}/homes?item=${itemId}`, { signal: stop.signal })
       .then((answer) => answer.json() as Promise<{ homes: PossibleHome[] }>)
       .then(({ homes: found }) => setHomes(found))
       .catch(() => setHomes([]));

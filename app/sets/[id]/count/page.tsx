@@ -48,7 +48,7 @@ export default async function CountPage({ params }: Props) {
     ? words.sealed(set.code)
     : standing.turnId === null
       ? words.noTurn(set.code)
-      : may(person.role, 'countSet')
+      : may(person, 'countSet')
         ? null
         : words.notPermitted(person.name, 'count a set');
   const disputed = new Set(standing.disputes.map(({ lineId }) => lineId));
@@ -93,7 +93,7 @@ export default async function CountPage({ params }: Props) {
           subject={subject}
           recorded={own.entries}
           foreign={own.purpose === 'count' ? set.foreign : []}
-          mayRefill={may(person.role, 'refillSet')}
+          mayRefill={may(person, 'refillSet')}
         />
       ) : (
         <StartPanel
@@ -106,7 +106,7 @@ export default async function CountPage({ params }: Props) {
             place: `layer ${lineOf.get(one.lineId)?.layer ?? ''}, ${lineOf.get(one.lineId)?.place ?? ''}`,
           }))}
           open={purposesOpen(standing, person.id)
-            .filter(({ purpose }) => purpose !== 'check' || may(person.role, 'checkCount'))
+            .filter(({ purpose }) => purpose !== 'check' || may(person, 'checkCount'))
             .map(({ purpose, lines }) => ({ purpose, note: `${lines} lines` }))}
         />
       )}

@@ -65,7 +65,7 @@ export function RefillDialog({
 
   useEffect(() => {
     const stop = new AbortController();
-    fetch(`/api/bench/${countId}/shelf?line=${line.id}`, { signal: stop.signal })
+    fetch(`/api/v1/bench/${countId}/shelf?line=${line.id}`, { signal: stop.signal })
       .then((answer) => answer.json() as Promise<{ lots: Lot[] }>)
       .then(({ lots: found }) => setLots(found))
       .catch(() => setLots([]));
@@ -107,7 +107,7 @@ export function RefillDialog({
   async function send(made: SentEntry, proof: Proof | null): Promise<string | undefined> {
     setSending(true);
     try {
-      const answer = await sendJson(`/api/bench/${countId}/refill`, {
+      const answer = await sendJson(`/api/v1/bench/${countId}/refill`, {
         entry: made,
         ...(proof ? { second: proof } : {}),
       });

@@ -46,7 +46,7 @@ export function ShortagePanel({
   useEffect(() => {
     let left = false;
     const own = new NewestOnly<string>(async (question) => {
-      const answer = await sendJson<Shortage>(`/api/bench/${countId}/shortage`, JSON.parse(question));
+      const answer = await sendJson<Shortage>(`/api/v1/bench/${countId}/shortage`, JSON.parse(question));
       if (!left && answer.ok) setAnswered({ question, shortage: answer.value });
     });
     questions.current = own;

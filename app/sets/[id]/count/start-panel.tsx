@@ -46,7 +46,7 @@ export function StartPanel({
     setBusy(purpose);
     setWrong(null);
     try {
-      const answer = await sendJson('/api/bench', { countId: newEntryId('count'), setId, purpose });
+      const answer = await sendJson('/api/v1/bench', { countId: newEntryId('count'), setId, purpose });
       if (answer.ok) router.refresh();
       else setWrong(answer.sentence);
     } catch {

@@ -68,7 +68,7 @@ export async function sendEntries(
   items: readonly WaitingEntry[],
   origin = '',
 ): Promise<readonly Delivered[]> {
-  const answer = await fetch(`${origin}/api/bench/${countId}/entries`, {
+  const answer = await fetch(`${origin}/api/v1/bench/${countId}/entries`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify({ entries: items.map(({ entry, session }) => ({ entry, session })) }),

@@ -135,7 +135,7 @@ export function PackForm({
         who="me"
         onProof={async (proof) => {
           try {
-            const answer = await sendJson<{ number: string }>(`/api/sets/${set.id}/pack`, {
+            const answer = await sendJson<{ number: string }>(`/api/v1/sets/${set.id}/pack`, {
               id: packId,
               baseRevision: set.revision,
               barrier,

@@ -139,7 +139,7 @@ export default async function PackPage({ params }: Props) {
           }}
         />
       </FigureRow>
-      {may(person.role, 'packSet') ? (
+      {may(person, 'packSet') ? (
         gate.mayPack ? (
           <PackForm
             packId={newId('pack')}

@@ -15,7 +15,7 @@ export function AskButton({ set }: { set: PressedSet }) {
         pending={pending}
         onClick={() =>
           act(
-            `/api/sets/${set.id}/ask-decision`,
+            `/api/v1/sets/${set.id}/ask-decision`,
             { baseRevision: set.revision },
             `${set.code} waits for a decision.`,
           )
@@ -39,7 +39,7 @@ export function ReturnButton({ set }: { set: PressedSet }) {
         pending={pending}
         onClick={() =>
           act(
-            `/api/sets/${set.id}/return-to-bench`,
+            `/api/v1/sets/${set.id}/return-to-bench`,
             { baseRevision: set.revision },
             `${set.code} is on the bench again.`,
           )

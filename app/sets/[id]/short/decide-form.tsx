@@ -86,7 +86,7 @@ export function DecideForm({
         substitutes,
         proofs: all,
       };
-      const answer = await sendJson(`/api/sets/${set.id}/short-decision`, body);
+      const answer = await sendJson(`/api/v1/sets/${set.id}/short-decision`, body);
       setProofs([]);
       if (answer.ok) {
         showToast({ tone: 'good', word: 'Decided', text: `${set.code} may go short.` });

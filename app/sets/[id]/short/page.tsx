@@ -129,7 +129,7 @@ export default async function ShortPage({ params }: Props) {
       ) : null}
       {screen.spares.length > 0 ? <Spares screen={screen} name={name} setId={set.id} /> : null}
       {decision ? <Decided decision={decision} name={name} now={at} /> : null}
-      {ask.asks === 'approvers' && set.step === 'onBench' && may(person.role, 'packSet') ? (
+      {ask.asks === 'approvers' && set.step === 'onBench' && may(person, 'packSet') ? (
         <AskButton set={pressed} />
       ) : null}
       {ask.asks === 'approvers' && waits && !inForce ? (
@@ -158,7 +158,7 @@ export default async function ShortPage({ params }: Props) {
           }))}
         />
       ) : null}
-      {waits && may(person.role, 'packSet') ? <ReturnButton set={pressed} /> : null}
+      {waits && may(person, 'packSet') ? <ReturnButton set={pressed} /> : null}
     </Page>
   );
 }

@@ -30,7 +30,7 @@ export function CloseBar({ count, left, pending }: { count: CountScreen; left: n
         }}
         onConfirm={() =>
           act<{ recount: number; differences: number }>(
-            `/api/stock-counts/${count.id}/acts`,
+            `/api/v1/stock-counts/${count.id}/acts`,
             { kind: 'close', baseRevision: count.revision },
             told,
           )

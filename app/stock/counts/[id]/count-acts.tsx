@@ -21,7 +21,7 @@ export function CountAgain({ count }: { count: CountScreen }) {
           pending={pending}
           onClick={() =>
             act(
-              `/api/stock-counts/${count.id}/acts`,
+              `/api/v1/stock-counts/${count.id}/acts`,
               { kind: 'countAgain', baseRevision: count.revision },
               `${count.place}: count it again.`,
             )
@@ -50,7 +50,7 @@ export function GiveUp({ count }: { count: CountScreen }) {
       trigger={{ label: 'Give this count up', kind: 'quiet', size: 'bench' }}
       onConfirm={() =>
         act(
-          `/api/stock-counts/${count.id}/acts`,
+          `/api/v1/stock-counts/${count.id}/acts`,
           { kind: 'abandon', baseRevision: count.revision },
           `${count.place}: count given up.`,
         )

@@ -27,7 +27,7 @@ export default async function StockCountPage({ params }: Props) {
   const count = await countScreen(db, (await params).id);
   if (!count) notFound();
   const counting = count.part === 'counts' || count.part === 'countsAgain';
-  const mayDecide = may(person.role, 'decideStockCount');
+  const mayDecide = may(person, 'decideStockCount');
   return (
     <Page
       bench

@@ -126,7 +126,7 @@ function Decide({ count, line }: { count: CountScreen; line: CountLineShown }) {
   const [open, setOpen] = useState(false);
   const [because, setBecause] = useState('');
   const [asked, setAsked] = useState(false);
-  const address = `/api/stock-counts/${count.id}/acts`;
+  const address = `/api/v1/stock-counts/${count.id}/acts`;
   const difference = line.result?.difference ?? 0;
   return (
     <div className={styles.acts}>

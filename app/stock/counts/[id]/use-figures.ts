@@ -17,7 +17,7 @@ export function useFigures(count: CountScreen) {
   const [stored, setStored] = useState<ReadonlyMap<string, number>>(new Map());
   const { outbox, add, doneAt, dismiss } = useOutbox<SentFigure>({
     room: `stockCount.${count.id}`,
-    address: `/api/stock-counts/${count.id}/figures`,
+    address: `/api/v1/stock-counts/${count.id}/figures`,
     onStored: ({ lineId, pieces }) => {
       setStored((before) => new Map(before).set(lineId, pieces));
       router.refresh();

@@ -6,7 +6,7 @@ import { capabilityStatement } from '@/lib/fhir/capabilityStatement';
 export const dynamic = 'force-dynamic';
 
 /** What the service can do. A client reads it before it signs in. */
-export function GET(request: Request): Response {
+export function GET(request: Request) {
   const other = otherFormat(request);
   return other ? fhirAnswer(other) : fhirResponse(capabilityStatement({ base: serviceBase(request) }));
 }

@@ -1,0 +1,51 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { describedApi } from '@/app/_server/described-api';
+import { enter } from '@/app/_server/enter';
+import { LinkButton } from '@/app/_ui/link-button';
+import { Page } from '@/app/_ui/page';
+import { Section } from '@/app/_ui/section';
+import styles from './api-docs.module.css';
+
+export const metadata: Metadata = { title: 'The API' };
+
+/** Every address that another system can use, by what it is about. */
+export default async function ApiDocsPage() {
+  await enter('/api-docs');
+  const { tags, paths, info } = describedApi();
+  const all = Object.entries(paths).flatMap(([address, item]) =>
+    Object.entries(item).map(([method, operation]) => ({ address, method: method.toUpperCase(), operation })),
+  );
+  return (
+    <Page
+      title="The API"
+      lead={`${info.description} These pages say what the description says, which is OpenAPI 3.1.`}
+      actions={<LinkButton href="/api/v1/openapi.json">The whole description</LinkButton>}
+    >
+      <Section title="How to ask">
+        <p>
+          Send <code>Authorization: Bearer</code> with a token. An administrator issues it under People, for
+          somebody who works here and for some of what their role may do; what it does is in the ledger as
+          theirs, by that token. What needs a person who is here, no token does.
+        </p>
+      </Section>
+      {tags.map(({ name }) => {
+        const its = all.filter(({ operation }) => operation.tags.includes(name));
+        return (
+          <Section key={name} title={<code>{name}</code>} note={String(its.length)}>
+            <ul className={styles.list}>
+              {its.map(({ address, method, operation }) => (
+                <li key={operation.operationId}>
+                  <Link href={`/api-docs/${operation.operationId}`} className={styles.address}>
+                    <span className={styles.method}>{method}</span> {address}
+                  </Link>
+                  <span>{operation.summary}</span>
+                </li>
+              ))}
+            </ul>
+          </Section>
+        );
+      })}
+    </Page>
+  );
+}

@@ -1,9 +1,0 @@
-import { z } from 'zod';
-import { endpoint } from '@/app/_server/enter';
-import { receiveSet } from '@/db/operations/turns/receive-set';
-import { actOnSet, setMembers } from '../set-request';
-
-/** Takes a set back from theatre. */
-export const POST = endpoint('POST /api/sets/[id]/receive', (asked) =>
-  actOnSet(asked, z.strictObject(setMembers), receiveSet),
-);

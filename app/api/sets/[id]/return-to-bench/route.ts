@@ -1,9 +1,0 @@
-import { z } from 'zod';
-import { endpoint } from '@/app/_server/enter';
-import { returnToBench } from '@/db/operations/short/return-to-bench';
-import { actOnSet, setMembers } from '../set-request';
-
-/** Takes a set that waits for a decision back to the bench. */
-export const POST = endpoint('POST /api/sets/[id]/return-to-bench', (asked) =>
-  actOnSet(asked, z.strictObject(setMembers), returnToBench),
-);

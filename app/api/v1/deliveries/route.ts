@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { endpoint } from '@/app/_server/enter';
+import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { receiveDelivery } from '@/db/operations/stock/receive-delivery';
+import { delivery } from '@/lib/stock/delivery';
+
+/** Receives a delivery, whole or not at all; the operation parses it, so that every fault comes from one place. */
+export const POST = endpoint(
+  'POST /api/v1/deliveries',
+  { body: delivery },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, z.looseObject({}));
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await receiveDelivery({ db, now: now(), newId, person, delivery: body.value }), 201);
+  },
+);

@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { endpoint } from '@/app/_server/enter';
+import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { proofBody, prove } from '@/app/_server/prove';
+import { packPouch } from '@/db/operations/packs/pack-pouch';
+import { packPouchEntry } from '@/lib/packs/entry';
+
+const members = z.looseObject({ proof: proofBody });
+
+/** Closes one item in a pouch by itself. */
+export const POST = endpoint(
+  'POST /api/v1/packs',
+  { body: packPouchEntry.extend({ proof: proofBody }) },
+  async (access) => {
+    const body = await readBody(access.request, members);
+    if (!body.ok) return body.response;
+    const { proof, ...entry } = body.value;
+    const proven = await prove({ access, who: 'me', secret: proof.secret, meaning: 'iPacked' });
+    if (!proven.ok) return outcomeAnswer(proven);
+    const { db, person } = access;
+    return outcomeAnswer(
+      await packPouch({ db, now: now(), newId, person, entry, attestation: proven.value }),
+      201,
+    );
+  },
+);

@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { endpoint } from '@/app/_server/enter';
+import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { addProcedure } from '@/db/operations/cards/add-procedure';
+import { newProcedure } from '@/lib/plans/procedure';
+
+/** Puts a procedure on the hospital's list; the operation parses it. */
+export const POST = endpoint(
+  'POST /api/v1/plans/procedures',
+  { body: newProcedure },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, z.looseObject({}));
+    if (!body.ok) return body.response;
+    return outcomeAnswer(await addProcedure({ db, now: now(), newId, person, procedure: body.value }), 201);
+  },
+);

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { endpoint } from '@/app/_server/enter';
+import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { openRecall } from '@/db/operations/trace/open-recall';
+import { recallId } from '@/lib/identity/ids';
+import { recallOf } from '@/lib/trace/recall';
+
+const members = z.strictObject({
+  recallId,
+  of: recallOf,
+  reason: z.string().max(2_000),
+  noticeReference: z.string().max(400),
+  isRehearsal: z.boolean('say whether it is a rehearsal'),
+  holdUnknown: z.boolean(),
+});
+
+/** Calls something back, or rehearses that. */
+export const POST = endpoint('POST /api/v1/recalls', { body: members }, async ({ db, person, request }) => {
+  const body = await readBody(request, members);
+  if (!body.ok) return body.response;
+  return outcomeAnswer(await openRecall({ db, now: now(), newId, person, ...body.value }), 201);
+});

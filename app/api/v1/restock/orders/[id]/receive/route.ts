@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { newId, now } from '@/app/_server/clock';
+import { endpoint } from '@/app/_server/enter';
+import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { receiveOrder } from '@/db/operations/restock/receive-order';
+import { orderId } from '@/lib/identity/ids';
+import { partsEntry } from '@/lib/restock/entries';
+
+const body = z.strictObject({ baseRevision: z.number().int().min(1), entry: z.looseObject({}) });
+
+/** Puts what came of an order on the shelf. */
+export const POST = endpoint(
+  'POST /api/v1/restock/orders/[id]/receive',
+  { body: body.extend({ entry: partsEntry }) },
+  async ({ db, person, request, params }) => {
+    const id = orderId.safeParse(params.id);
+    if (!id.success) return noSuch('order');
+    const read = await readBody(request, body);
+    if (!read.ok) return read.response;
+    return outcomeAnswer(
+      await receiveOrder({ db, now: now(), newId, person, orderId: id.data, ...read.value }),
+    );
+  },
+);

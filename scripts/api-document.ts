@@ -1,0 +1,13 @@
+import { writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { DOCUMENT_PLACE } from './api/place';
+
+/** Writes the description of the API as it is now. A test compares what is kept with what this would write. */
+const root = process.cwd();
+// the routes are loaded by no server here: the mark that keeps them out of a browser has nothing to say
+const { resolve, cache } = createRequire(import.meta.url);
+const mark = resolve('server-only');
+cache[mark] = { id: mark, filename: mark, loaded: true, exports: {} } as NodeModule;
+const { makeDocument } = await import('./api/document');
+writeFileSync(join(root, DOCUMENT_PLACE), `${JSON.stringify(await makeDocument(root), null, 1)}\n`);

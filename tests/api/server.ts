@@ -1,0 +1,142 @@
+import { readdirSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { onTestFinished } from 'vitest';
+import { type Database, openDatabase } from '@/db/client';
+import { issueToken } from '@/db/operations/api/issue-token';
+import { newToken } from '@/db/secrets';
+import type { Act } from '@/lib/people/permissions';
+import { PEOPLE } from '@/seed/hospital/people';
+import { demoDatabaseFile } from '../setup/database';
+import { againstContract, described } from './contract';
+
+/** A route of the program as the framework calls it. */
+type Handler = (
+  request: Request,
+  context: { params: Promise<Record<string, string | string[]>> },
+) => Promise<Response>;
+
+const API = join(process.cwd(), 'app/api/v1');
+
+/** Every route of the API: its address with places in brackets, and its file. */
+export const ROUTES: readonly { address: string; file: string }[] = readdirSync(API, {
+  recursive: true,
+  encoding: 'utf8',
+})
+  .filter((path) => path.endsWith('/route.ts'))
+  .map((path) => ({
+    address: `/${relative(join(process.cwd(), 'app'), dirname(join(API, path)))}`,
+    file: join(API, path),
+  }))
+  .sort((a, b) => a.address.localeCompare(b.address));
+
+export async function handlerOf(address: string, method: string): Promise<Handler> {
+  const route = ROUTES.find((one) => one.address === address);
+  if (!route) throw new Error(`no route ${address}`);
+  const module = (await import(route.file)) as Record<string, Handler | undefined>;
+  const handler = module[method];
+  if (!handler) throw new Error(`${address} has no ${method}`);
+  return handler;
+}
+
+/** A place in brackets is weaker than a word, and the catch-all is weakest: as the framework chooses. */
+function matched(path: string): { address: string; params: Record<string, string | string[]> } {
+  const parts = path.split('/').slice(1);
+  const found = ROUTES.flatMap(({ address }) => {
+    const names = address.split('/').slice(1);
+    const rest = names.at(-1)?.startsWith('[...') === true;
+    if (rest ? parts.length < names.length : parts.length !== names.length) return [];
+    const params: Record<string, string | string[]> = {};
+    let rank = '';
+    for (const [at, name] of names.entries()) {
+      if (name.startsWith('[...')) {
+        params[name.slice(4, -1)] = parts.slice(at);
+        rank += '2';
+      } else if (name.startsWith('[')) {
+        params[name.slice(1, -1)] = decodeURIComponent(parts[at] ?? '');
+        rank += '1';
+      } else if (name !== parts[at]) return [];
+      else rank += '0';
+    }
+    return [{ address, params, rank }];
+  }).sort((a, b) => (a.rank < b.rank ? -1 : 1));
+  const [best] = found;
+  if (!best) throw new Error(`nothing answers ${path}`);
+  return best;
+}
+
+export interface ApiServer {
+  db: Database;
+  /** Sends a request with a token to whichever route answers its address. */
+  send(method: string, path: string, given?: Given): Promise<Response>;
+  /** Issues a token of somebody of the demo. */
+  token(person: (typeof PEOPLE)[number]['id'], scope: Act[], days?: number): Promise<string>;
+}
+
+interface Given {
+  token?: string | null;
+  body?: unknown;
+  headers?: Record<string, string>;
+}
+
+type Kept = { kitwrightDatabase?: Database };
+
+/** The program's own route handlers on a demo hospital of this test's own, called as over HTTP but without a socket. */
+export async function apiServer(): Promise<ApiServer> {
+  const path = await demoDatabaseFile();
+  const db = openDatabase(path);
+  const kept = globalThis as Kept;
+  const before = kept.kitwrightDatabase;
+  kept.kitwrightDatabase = db;
+  onTestFinished(() => {
+    if (before) kept.kitwrightDatabase = before;
+    else delete kept.kitwrightDatabase;
+    db.close();
+  });
+  const administrator = PEOPLE.find(({ role }) => role === 'administrator');
+  if (!administrator) throw new Error('the demo has no administrator');
+  let issued = 0;
+  return {
+    db,
+    async send(method, address, { token = null, body, headers = {} } = {}) {
+      const url = new URL(address, 'http://kitwright.test');
+      const request = new Request(url, {
+        method,
+        headers: {
+          ...(token === null ? {} : { Authorization: `Bearer ${token}` }),
+          ...(body === undefined ? {} : { 'Content-Type': 'application/json' }),
+          ...headers,
+        },
+        ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+      });
+      const { address: route, params } = matched(url.pathname);
+      const handler = await handlerOf(route, method);
+      const answer = await handler(request, { params: Promise.resolve(params) });
+      // every answer that any test gets is held against the description
+      if (!route.includes('[...')) {
+        const text = await answer.clone().text();
+        const contentType = answer.headers.get('content-type') ?? '';
+        const asked = { method, address: described(route) };
+        const wrong = againstContract(
+          asked,
+          { status: answer.status, contentType, text },
+          typeof body === 'string' ? JSON.parse(body) : body,
+        );
+        if (wrong.length > 0) throw new Error(wrong.join('\n'));
+      }
+      return answer;
+    },
+    async token(personId, scope, days = 30) {
+      issued += 1;
+      const made = await issueToken({
+        db,
+        now: new Date().toISOString(),
+        newId: (prefix) => `${prefix}_test-${issued}-${Math.random().toString(36).slice(2)}`,
+        newToken,
+        person: administrator as never,
+        entry: { personId, name: `System ${issued} of ${personId}`, scope, days },
+      });
+      if (!made.ok) throw new Error(made.refusal.problems.map(({ message }) => message).join(' '));
+      return made.value.token;
+    },
+  };
+}

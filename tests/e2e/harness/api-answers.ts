@@ -1,0 +1,46 @@
+import type { Page, Response } from '@playwright/test';
+import { againstContract, DOCUMENT } from '../../api/contract';
+
+/** Addresses of the description with places in them, as patterns; a word is stronger than a place. */
+const ADDRESSES = Object.keys(DOCUMENT.paths)
+  .map((address) => ({
+    address,
+    pattern: new RegExp(`^${address.replaceAll('.', '\\.').replaceAll(/\{\w+\}/g, '[^/]+')}$`),
+    places: address.split('{').length,
+  }))
+  .sort((a, b) => a.places - b.places);
+
+/** Holds every answer that a page gets from the API against the description. */
+export function watchAnswers(page: Page): { undescribed(): Promise<string[]> } {
+  const looked: Promise<string[]>[] = [];
+  page.on('response', (response) => {
+    const { pathname } = new URL(response.url());
+    const found = ADDRESSES.find(({ pattern }) => pattern.test(pathname));
+    if (found) looked.push(look(response, found.address));
+  });
+  return { undescribed: async () => [...new Set((await Promise.all(looked)).flat())] };
+}
+
+async function look(response: Response, address: string): Promise<string[]> {
+  const request = response.request();
+  let text: string;
+  try {
+    text = await response.text();
+  } catch {
+    // the page went elsewhere before all of it came
+    return [];
+  }
+  const contentType = response.headers()['content-type'] ?? '';
+  const sent = request.postData();
+  const asked = { method: request.method(), address };
+  const isJson = sent !== null && (request.headers()['content-type'] ?? '').startsWith('application/json');
+  try {
+    return againstContract(
+      asked,
+      { status: response.status(), contentType, text },
+      isJson ? JSON.parse(sent) : undefined,
+    );
+  } catch (fault) {
+    return [`${asked.method} ${address}: ${fault instanceof Error ? fault.message : String(fault)}`];
+  }
+}
