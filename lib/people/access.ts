@@ -262,6 +262,8 @@ export const ENDPOINTS = {
   'GET /cases/import/sample.xlsx': 'keepTheatreList',
   'GET /health/live': 'anybody',
   'GET /health/ready': 'anybody',
+  // to whoever brings the token of the environment; without one there is nothing
+  'GET /metrics': 'anybody',
   'GET /exchange/[list]/file': 'readHospital',
   'POST /api/exchange/[list]': 'readHospital',
   'POST /api/imports/[id]/take-back': 'readHospital',
@@ -291,6 +293,7 @@ export const ENDPOINTS = {
   'GET /restock/orders/[id]/order.json': 'readHospital',
   'GET /restock/orders/[id]/order.xlsx': 'readHospital',
   'GET /restock/orders/[id]/paper': 'readHospital',
+  'GET /scan/reader.js': 'recordScan',
   'GET /scan/reader.wasm': 'recordScan',
   'GET /sets/[id]/count-sheet': 'readHospital',
   'POST /api/recalls': 'openRecall',
