@@ -56,6 +56,6 @@ export function answerHeaders({ path, contentType, nonce, tls }) {
     'Cross-Origin-Opener-Policy': 'same-origin',
     'Cross-Origin-Resource-Policy': 'same-origin',
     'Permissions-Policy': [`camera=${isPage ? '(self)' : '()'}`, ...POWERS].join(', '),
-    ...(tls ? { 'Strict-Transport-Security': `max-age=${A_YEAR_SECONDS}` } : {}),
+    ...(tls ? { 'Strict-Transport-Security': `max-age=${A_YEAR_SECONDS}; includeSubDomains` } : {}),
   };
 }

@@ -54,7 +54,9 @@ test('the reader of symbols alone may compile wasm, and is no page', () => {
 
 test('browsers are told to come by https for good only where they do', () => {
   expect(answerHeaders(page)).not.toHaveProperty('Strict-Transport-Security');
-  expect(answerHeaders({ ...page, tls: true })['Strict-Transport-Security']).toBe('max-age=31536000');
+  expect(answerHeaders({ ...page, tls: true })['Strict-Transport-Security']).toBe(
+    'max-age=31536000; includeSubDomains',
+  );
   expect(answerHeaders(page)['Permissions-Policy']).toContain('camera=(self)');
 });
 
