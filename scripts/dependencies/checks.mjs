@@ -1,5 +1,5 @@
 /**
- * @typedef {{ name?: string, version?: string, integrity?: string, resolved?: string, license?: string, dev?: boolean, optional?: boolean, hasInstallScript?: boolean, link?: boolean }} Locked
+ * @typedef {{ name?: string, version?: string, integrity?: string, resolved?: string, license?: string, dev?: boolean, devOptional?: boolean, optional?: boolean, hasInstallScript?: boolean, link?: boolean }} Locked
  * @typedef {{ lockfileVersion: number, packages: Record<string, Locked> }} Lock
  * @typedef {{ dependencies: Record<string, string>, devDependencies: Record<string, string>, overrides?: Record<string, string>, allowScripts?: Record<string, boolean> }} Manifest
  */
@@ -35,6 +35,21 @@ export const nameOf = (place) => place.slice(place.lastIndexOf('node_modules/') 
 
 /** @param {Lock} lock @returns {[string, Locked][]} */
 const packagesOf = (lock) => Object.entries(lock.packages).filter(([place]) => place !== '');
+
+/**
+ * What the program carries where it runs, by package URL; what only builds and tests need is left out.
+ * @param {Lock} lock
+ * @returns {Map<string, Locked>}
+ */
+export function carriedPackages(lock) {
+  return new Map(
+    packagesOf(lock).flatMap(([place, locked]) => {
+      if (locked.dev || locked.devOptional) return [];
+      const name = (locked.name ?? nameOf(place)).replace(/^@/, '%40');
+      return [[`pkg:npm/${name}@${locked.version}`, locked]];
+    }),
+  );
+}
 
 /**
  * Everything that is wrong with what is depended on, as far as it can be told without asking anybody.
