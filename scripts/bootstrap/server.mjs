@@ -41,8 +41,12 @@ export async function startServer({ port, host, database, dev = false, show = fa
   const take =
     (/** @type {NodeJS.WriteStream} */ screen, /** @type {boolean} */ always) =>
     (/** @type {Buffer} */ chunk) => {
-      output = (output + chunk.toString()).slice(-KEPT_OUTPUT);
-      if (show && (ready || always)) screen.write(chunk);
+      const text = chunk.toString();
+      output = (output + text).slice(-KEPT_OUTPUT);
+      if (!show) return;
+      if (ready || always) screen.write(chunk);
+      // lines of the log, where it goes to standard output, are not its greeting
+      else for (const line of text.split('\n')) if (line.startsWith('{')) screen.write(`${line}\n`);
     };
   child.stdout.on('data', take(process.stdout, dev));
   child.stderr.on('data', take(process.stderr, true));

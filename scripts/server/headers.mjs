@@ -7,7 +7,7 @@ const DATA_POLICY = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'
  * The reader of symbols compiles wasm, which a policy allows by a word of its own. It runs in a worker, which has the policy
  * it is served with and neither page nor storage: so no page has to allow it.
  */
-const READER_POLICY = "default-src 'none'; script-src 'wasm-unsafe-eval'; connect-src 'self'";
+const READER_POLICY = `${DATA_POLICY}; script-src 'wasm-unsafe-eval'; connect-src 'self'`;
 const READER = '/scan/reader.js';
 
 /** Drawn for each request, so that no script of somebody else can know it: 128 bits (CSP level 3, 2.3.1). */

@@ -20,15 +20,20 @@ export function rawRequest(
 ): Promise<RawAnswer> {
   const { hostname, port } = new URL(site);
   return new Promise((resolve, reject) => {
-    const asking = request({ hostname, port, path, method, headers, agent }, async (answer) => {
-      let text = '';
-      try {
-        for await (const part of answer) text += part;
-        resolve({ status: answer.statusCode ?? 0, headers: answer.headers, body: text });
-      } catch (error) {
-        reject(error);
-      }
-    });
+    // stated, for a DELETE’s body has no bounds of its own
+    const length = body === undefined ? {} : { 'Content-Length': String(Buffer.byteLength(body)) };
+    const asking = request(
+      { hostname, port, path, method, headers: { ...headers, ...length }, agent },
+      async (answer) => {
+        let text = '';
+        try {
+          for await (const part of answer) text += part;
+          resolve({ status: answer.statusCode ?? 0, headers: answer.headers, body: text });
+        } catch (error) {
+          reject(error);
+        }
+      },
+    );
     asking.on('error', reject);
     asking.end(body);
   });
