@@ -44,15 +44,26 @@ export function openLog({ place, level = 'info', of }) {
   return log;
 }
 
-/** Of an error its kind, words, code and stack; whatever else hangs on it may be what somebody sent. @param {any} error */
+/**
+ * What a fault says without what it quotes: engines and frameworks quote what was sent to them.
+ * @param {string} text
+ */
+export function withoutQuotes(text) {
+  return text.replaceAll(/"[^"]*"|“[^”]*”|`[^`]*`|(?<![\p{L}\p{N}])'[^']*'/gu, '“…”');
+}
+
+/** Of an error its kind, words without what they quote, code and where it happened; whatever else hangs on it may be what somebody sent. @param {any} error */
 export function errorFields(error) {
   if (!(error instanceof Error)) return { type: typeof error };
-  const { name, message, stack } = error;
+  const { name, message, stack = '' } = error;
   const { code, digest } = /** @type {{ code?: unknown, digest?: unknown }} */ (error);
   return {
     type: name,
-    message,
-    stack,
+    message: withoutQuotes(message),
+    stack: stack
+      .split('\n')
+      .filter((line) => /^\s+at /.test(line))
+      .join('\n'),
     ...(typeof code === 'string' ? { code } : {}),
     ...(typeof digest === 'string' ? { digest } : {}),
   };

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import next from 'next';
 import { ROOT } from '../bootstrap/places.mjs';
 import { takeRequests } from './gate.mjs';
-import { logPlace, openLog } from './log.mjs';
+import { errorFields, logPlace, openLog, withoutQuotes } from './log.mjs';
 import { measure } from './metrics.mjs';
 import { patternsOf } from './patterns.mjs';
 import { stopInOrder } from './stop.mjs';
@@ -36,12 +36,18 @@ for (const level of /** @type {const} */ (['error', 'warn'])) {
   const print = console[level].bind(console);
   console[level] = (/** @type {unknown[]} */ ...said) => {
     const error = said.find((one) => one instanceof Error);
-    const text = said.filter((one) => typeof one === 'string').join(' ');
+    const text = withoutQuotes(said.filter((one) => typeof one === 'string').join(' '));
     log[level](
       error ? { err: error, request: requests.getStore()?.id } : {},
       text.slice(0, 500) || 'a fault',
     );
-    if (place !== '-') print(...said);
+    const fault = error ? errorFields(error) : null;
+    if (place !== '-')
+      print(
+        fault
+          ? `${text} ${fault.type} ${fault.code ?? ''}: ${fault.message}\n${fault.stack ?? ''}`.trim()
+          : text,
+      );
   };
 }
 

@@ -14,7 +14,7 @@ const NOBODY = 'http://192.0.2.1/';
 
 test('the running server opens no connection to another machine, whatever is asked of it', async () => {
   test.skip(Boolean(process.env.BASE_URL), 'a server of its own');
-  test.setTimeout(180_000);
+  test.setTimeout(420_000);
   const folder = mkdtempSync(join(tmpdir(), 'outbound-'));
   const notes = join(folder, 'notes');
   const noted = () => (existsSync(notes) ? readFileSync(notes, 'utf8').trim().split('\n') : []);

@@ -173,7 +173,7 @@ test('the figures are named, few in each label, and move with what happens', asy
           ?.slice(name.length + 1),
       );
     const before = await read();
-    expect(figure(before, 'kitwright_ledger_entries')).toBeGreaterThan(10);
+    expect(figure(before, 'kitwright_ledger_entries')).toBeGreaterThanOrEqual(1);
     expect(figure(before, 'kitwright_database_bytes')).toBeGreaterThan(1e6);
     expect(figure(before, 'kitwright_write_queue_length')).toBe(0);
     // the demo has no backup

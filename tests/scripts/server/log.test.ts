@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { errorFields, logPlace, openLog } from '../../../scripts/server/log.mjs';
+import { errorFields, logPlace, openLog, withoutQuotes } from '../../../scripts/server/log.mjs';
 import { patternFinder } from '../../../scripts/server/patterns.mjs';
 
 test('the log lies beside the database unless another place is told', () => {
@@ -61,4 +61,14 @@ test('an address is known by its pattern, and what was typed never becomes one',
   expect(patternOf('/sets/%2e%2e/SECRET')).toBe('none');
   expect(patternOf('//SECRET')).toBe('none');
   expect(patternOf('/_next/static/chunks/SECRET.js')).toBe('/_next/static/*');
+});
+
+test.each([
+  ['Unexpected token \'S\', "SECRET" is not valid JSON', 'Unexpected token “…”, “…” is not valid JSON'],
+  ['Failed to find Server Action "SECRET". This may be', 'Failed to find Server Action “…”. This may be'],
+  ['there is no `SECRET` and no “SECRET”', 'there is no “…” and no “…”'],
+  ["it can't be, and isn't", "it can't be, and isn't"],
+])('of a fault that says %s nothing is kept that it quotes', (said, kept) => {
+  expect(withoutQuotes(said)).toBe(kept);
+  expect(JSON.stringify(errorFields(new SyntaxError(said)))).not.toContain('SECRET');
 });
