@@ -1,13 +1,3 @@
-/**
- * Baseline headers for every answer. `frame-ancestors` is the only content policy set here; a stricter policy
- * is added by the server that knows the per-request nonce.
- */
-const baselineHeaders = [
-  { key: 'X-Content-Type-Options', value: 'nosniff' },
-  { key: 'Referrer-Policy', value: 'same-origin' },
-  { key: 'Content-Security-Policy', value: "frame-ancestors 'none'" },
-];
-
 /** @type {import('next').NextConfig} */
 const config = {
   // A second server on the same folder (browser tests, bench) must not share build output with the first.
@@ -31,9 +21,6 @@ const config = {
   reactStrictMode: true,
   poweredByHeader: false,
   typedRoutes: false,
-  async headers() {
-    return [{ source: '/:path*', headers: baselineHeaders }];
-  },
 };
 
 export default config;

@@ -1,3 +1,4 @@
+import { channel } from 'node:diagnostics_channel';
 import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
 import type Sqlite from 'better-sqlite3';
 import type { Queries } from './client';
@@ -5,7 +6,17 @@ import type { Queries } from './client';
 /** Runs `work` as one durable, serialised write. Inside it, await nothing but queries. */
 export type Transact = <T>(work: (write: Queries) => Promise<T>) => Promise<T>;
 
+/** What the queue tells whoever measures it: how many wait, how long those now written did, how long their transaction took. */
+export interface WriteNews {
+  waiting: number;
+  waitedMs: number[];
+  /** `null`: a write has only come to wait. */
+  tookMs: number | null;
+}
+const news = channel('kitwright.write');
+
 interface Waiting {
+  since: number;
   work(write: Queries): Promise<unknown>;
   done(result: unknown): void;
   failed(error: unknown): void;
@@ -35,15 +46,27 @@ export function writeQueue(connection: Sqlite.Database, queries: Queries): Trans
     while (waiting.length > 0) {
       // requests that have arrived meanwhile get as far as the queue
       await turnOfTheLoop();
-      await writeTogether(connection, queries, waiting.splice(0, MOST_TOGETHER));
+      const group = waiting.splice(0, MOST_TOGETHER);
+      const began = performance.now();
+      await writeTogether(connection, queries, group);
+      tell({
+        waiting: waiting.length,
+        waitedMs: group.map(({ since }) => began - since),
+        tookMs: performance.now() - began,
+      });
     }
     writing = false;
   }
   return <T>(work: (write: Queries) => Promise<T>) =>
     new Promise<T>((done, failed) => {
-      waiting.push({ work, done: done as Waiting['done'], failed });
+      waiting.push({ since: performance.now(), work, done: done as Waiting['done'], failed });
+      tell({ waiting: waiting.length, waitedMs: [], tookMs: null });
       if (!writing) void writeAll();
     });
+}
+
+function tell(message: WriteNews): void {
+  if (news.hasSubscribers) news.publish(message);
 }
 
 async function writeTogether(connection: Sqlite.Database, queries: Queries, works: Waiting[]): Promise<void> {

@@ -6,5 +6,7 @@ if (problem) {
   console.error(problem);
   process.exitCode = 1;
 } else {
-  import('./bootstrap/serve.mjs').then(({ serve }) => serve({ dev: process.argv.includes('--dev') }));
+  import('./bootstrap/serve.mjs').then(({ serve }) =>
+    serve({ dev: process.argv.includes('--dev'), built: process.argv.includes('--built') }),
+  );
 }

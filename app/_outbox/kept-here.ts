@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { noteBuild } from '@/app/_ui/newest-build';
 import type { Delivered, WaitingRoom } from '@/lib/bench/outbox';
 
 /** An entry on its way, with the session it was made in: a late one keeps its person. */
@@ -67,6 +68,7 @@ export async function sendKept<E>(address: string, items: readonly Kept<E>[]): P
     body: JSON.stringify({ entries: items.map(({ entry, session }) => ({ entry, session })) }),
     signal: AbortSignal.timeout(PATIENCE_MS),
   });
+  noteBuild(answer);
   if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
   return ((await answer.json()) as { delivered: Delivered[] }).delivered;
 }

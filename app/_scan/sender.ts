@@ -1,3 +1,4 @@
+import { noteBuild } from '@/app/_ui/newest-build';
 import type { IncomingScan } from '@/lib/scanning/incoming';
 import { type ScanAnswer, scanAnswer } from '@/lib/scanning/meaning';
 import { EMPTY_OUTBOX, nextBatch, type Outbox, type OutboxEvent, outboxAfter } from '@/lib/scanning/outbox';
@@ -69,6 +70,7 @@ async function request(batch: readonly IncomingScan[]): Promise<void> {
       body: JSON.stringify({ scans: batch }),
       signal: AbortSignal.timeout(PATIENCE_MS),
     });
+    noteBuild(response);
     if (response.status === 401) {
       after({ kind: 'signedOut' });
       return;

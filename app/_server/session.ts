@@ -12,6 +12,7 @@ import type { SessionId, TokenId, WorkstationId } from '@/lib/identity/ids';
 import { isAlive, isWorthNoting } from '@/lib/people/session';
 import { now } from './clock';
 import { database } from './database';
+import { noteWhoAsks } from './running-server';
 
 /**
  * The prefix makes the browser refuse the cookie unless it is Secure, for this host alone and for every path, so that no
@@ -51,6 +52,7 @@ export const presentSession = cache(async (): Promise<PresentSession | null> => 
   ]);
   const at = now();
   if (!found || !isAlive(found.times, at, idleMinutes)) return null;
+  noteWhoAsks(found.person.id);
   const quietly = (await headers()).has('x-quietly');
   if (!quietly && isWorthNoting(found.times, at)) await touchSession({ db, sessionId: found.id, seenAt: at });
   const { id, person, workstation, method, mustChangePassword } = found;

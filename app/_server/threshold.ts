@@ -49,11 +49,11 @@ export function openEndpoint<K extends OpenEndpoint & Endpoint, R extends Respon
  * also when the database cannot be opened.
  */
 export function probeEndpoint(
-  key: 'GET /health/live' | 'GET /health/ready',
-  handle: () => Promise<Response> | Response,
-): () => Promise<Response> {
+  key: 'GET /health/live' | 'GET /health/ready' | 'GET /metrics',
+  handle: (request: Request) => Promise<Response> | Response,
+): (request: Request) => Promise<Response> {
   if (ENDPOINTS[key] !== 'anybody') throw new Error(`${key} is not declared`);
-  return async () => handle();
+  return async (request) => handle(request);
 }
 
 /** What a calendar's reader brings: the secret in the address, and nothing that says who they are. */

@@ -5,6 +5,7 @@ import { useActing, useActingPlace } from './acting';
 import { type Acting, setActing } from './acting-store';
 import { Button } from './button';
 import { Dialog } from './dialog';
+import { noteBuild } from './newest-build';
 import styles from './person-menu.module.css';
 import { SecretField } from './secret-field';
 import { NOT_REACHED, sendSecret } from './send-secret';
@@ -38,6 +39,7 @@ export function SessionWatch() {
     const ask = async (quietly: boolean) => {
       const headers: HeadersInit = quietly ? { 'X-Quietly': '1' } : {};
       const answer = await fetch('/api/v1/people/session', { headers }).catch(() => null);
+      if (answer) noteBuild(answer);
       if (answer?.status === 401) lock();
       return answer?.ok ?? false;
     };

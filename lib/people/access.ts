@@ -274,6 +274,8 @@ export const ENDPOINTS = {
   'GET /cases/import/sample.xlsx': 'keepTheatreList',
   'GET /health/live': 'anybody',
   'GET /health/ready': 'anybody',
+  // to whoever brings the token of the environment; without one there is nothing
+  'GET /metrics': 'anybody',
   'GET /exchange/[list]/file': 'readHospital',
   'POST /api/v1/exchange/[list]': 'readHospital',
   'POST /api/v1/imports/[id]/take-back': 'readHospital',
@@ -303,6 +305,7 @@ export const ENDPOINTS = {
   'GET /restock/orders/[id]/order.json': 'readHospital',
   'GET /restock/orders/[id]/order.xlsx': 'readHospital',
   'GET /restock/orders/[id]/paper': 'readHospital',
+  'GET /scan/reader.js': 'recordScan',
   'GET /scan/reader.wasm': 'recordScan',
   'GET /sets/[id]/count-sheet': 'readHospital',
   'POST /api/v1/recalls': 'openRecall',

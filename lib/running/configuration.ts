@@ -40,6 +40,12 @@ export const VARIABLES = [
     otherwise: 'as the reader came',
     schema: z.url({ protocol: /^https?$/, error: 'use an address such as https://kitwright.example' }),
   },
+  {
+    name: 'KITWRIGHT_PROXY',
+    says: '`yes`: a server of yours with TLS stands in front, and what it says of where a request came from is believed',
+    otherwise: '`no`',
+    schema: z.enum(['yes', 'no'], 'use yes or no'),
+  },
   { name: 'KITWRIGHT_DB', says: 'the database file', otherwise: '`var/kitwright.sqlite`', schema: path },
   {
     name: 'KITWRIGHT_DEMO',
@@ -88,6 +94,32 @@ export const VARIABLES = [
     says: 'public half of a key (`age1…`): backups are sealed for whoever has the other half',
     otherwise: 'backups are not sealed',
     schema: z.string().regex(/^age1[0-9a-z]{50,}$/, 'use the public half of a key, which begins with age1'),
+  },
+  {
+    name: 'KITWRIGHT_LOG',
+    says: 'file of the log, one JSON object a line, or `-` for standard output',
+    otherwise: '`log/kitwright.log` beside the database',
+    schema: path,
+  },
+  {
+    name: 'KITWRIGHT_LOG_LEVEL',
+    says: 'what is logged: `debug`, `info`, `warn`, `error` or `silent`',
+    otherwise: '`info`',
+    schema: z.enum(['debug', 'info', 'warn', 'error', 'silent'], 'use debug, info, warn, error or silent'),
+  },
+  {
+    name: 'KITWRIGHT_METRICS_TOKEN',
+    says: 'the secret with which Prometheus asks `/metrics`, 20 letters or more',
+    otherwise: 'no metrics are given',
+    schema: z
+      .string()
+      .regex(/^[\x21-\x7e]{20,200}$/, 'use 20 to 200 letters, digits and signs without spaces'),
+  },
+  {
+    name: 'KITWRIGHT_RATE',
+    says: 'how many times the usual rates one person or address may ask, from 1 to 100',
+    otherwise: '1',
+    schema: whole(1, 100),
   },
 ] as const satisfies readonly Variable[];
 

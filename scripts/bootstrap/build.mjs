@@ -56,6 +56,15 @@ export async function ensureBuilt(say) {
   return true;
 }
 
+/** Throws a PlainProblem unless there is a whole build to serve. */
+export function requireBuilt() {
+  process.chdir(ROOT);
+  if (existsSync(join(OUTPUT, 'BUILD_ID'))) return;
+  throw new PlainProblem(
+    `There is no build in ${OUTPUT}: run npm ci and npx next build there once, or start without --built.`,
+  );
+}
+
 /** @param {string} log */
 function buildOnce(log) {
   return run(process.execPath, [NEXT_BIN, 'build'], {

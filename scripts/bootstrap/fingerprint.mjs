@@ -10,7 +10,7 @@ const NEVER_SOURCES = /^(node_modules|\.git|\.next|\.next-[^/]*|var|test-results
  * Sources that cannot change what is built. next-env.d.ts is rewritten by each of Next's commands in its own way.
  */
 const NOT_BUILT =
-  /^(tests|scripts|\.ci|docs)\/|\.md$|^(biome\.json|knip\.json|\.dependency-cruiser\.mjs|vitest\.config\.ts|playwright\.config\.ts|next-env\.d\.ts|\.gitignore)$|\.tsbuildinfo$/;
+  /^(tests|scripts|deploy|\.ci|docs)\/|\.md$|^(biome\.json|knip\.json|\.dependency-cruiser\.mjs|vitest\.config\.ts|playwright\.config\.ts|next-env\.d\.ts|\.gitignore)$|\.tsbuildinfo$/;
 
 /**
  * Whether a change of this file calls for a new build.

@@ -23,10 +23,10 @@ export function nextNight(at, now) {
 /**
  * Makes a backup each night while the server runs, in a process of its own. What goes wrong is said and tried again the next
  * night; the health page and the doctor tell how old the newest proven backup is.
- * @param {{ at: string, database: string, isDemo: boolean, say: (line: string) => void }} how `at`: a time, or `no`
+ * @param {{ at: string, database: string, isDemo: boolean, say: (line: string) => void, log?: (right: boolean, said: string) => void }} how `at`: a time, or `no`
  * @returns {() => void} ends it
  */
-export function backUpByNight({ at, database, isDemo, say }) {
+export function backUpByNight({ at, database, isDemo, say, log = () => {} }) {
   if (at === 'no' || isDemo) return () => {};
   let due = nextNight(at, new Date());
   let busy = false;
@@ -37,6 +37,7 @@ export function backUpByNight({ at, database, isDemo, say }) {
       ['scripts/kitwright.mjs', 'backup', '--reason', 'nightly'],
       { env: { KITWRIGHT_DB: database }, cwd: ROOT },
     );
+    log(code === 0, output.trim());
     say(`Nightly backup: ${code === 0 ? '' : 'NOT as it should be. '}${output.trim().replaceAll('\n', ' ')}`);
     busy = false;
   };

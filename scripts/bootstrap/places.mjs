@@ -9,6 +9,9 @@ export const VAR = resolve(ROOT, 'var');
 
 export const NEXT_BIN = resolve(ROOT, 'node_modules/next/dist/bin/next');
 
+/** The program of the server's own process. */
+export const SERVER = resolve(ROOT, 'scripts/server/main.mjs');
+
 /**
  * Where the database is: KITWRIGHT_DB, relative to the project's folder, or var/kitwright.sqlite.
  * @param {NodeJS.ProcessEnv} env

@@ -1,4 +1,5 @@
 import { relative } from 'node:path';
+import { requireBuilt } from './build.mjs';
 import { isStopping, stopCommandsOnSignal } from './command.mjs';
 import { backUpByNight } from './nightly.mjs';
 import { databasePath, ROOT } from './places.mjs';
@@ -15,9 +16,10 @@ const STOP_WITHIN_MS = 4000;
 
 /**
  * Prepares what changed, serves until a signal comes, and sets the exit code.
- * @param {{ dev: boolean }} how
+ * @param {{ dev: boolean, built?: boolean }} how `built`: serves what is there; nothing is installed or built, and nothing
+ *   written in the program's own folder
  */
-export async function serve({ dev }) {
+export async function serve({ dev, built = false }) {
   stopCommandsOnSignal();
   const say = (/** @type {string} */ line) => console.log(line);
   const database = databasePath(process.env);
@@ -25,8 +27,15 @@ export async function serve({ dev }) {
   let port;
   try {
     port = await requireFreePort(readPort(process.env.PORT), host);
-    await prepareProgram({ build: !dev, say });
+    if (built) requireBuilt();
+    else await prepareProgram({ build: !dev, say });
+    // only now are the packages there
+    const { logPlace, openLog } = await import('../server/log.mjs');
+    const place = logPlace(process.env, database);
+    const log = openLog({ place, level: process.env.KITWRIGHT_LOG_LEVEL?.trim() || 'info', of: 'start' });
+    const began = performance.now();
     const { holds, code } = await prepareDatabase(database);
+    log.info({ holds, ms: Math.round(performance.now() - began) }, 'database prepared and migrated');
     const inside = relative(ROOT, database);
     say(`Database: ${inside.startsWith('..') ? database : inside} (${holds})`);
     const server = await startServer({ port, host, database, dev, show: true });
@@ -36,11 +45,13 @@ export async function serve({ dev }) {
       database,
       isDemo: holds.startsWith('demo hospital'),
       say,
+      log: (right, said) => log[right ? 'info' : 'error']({ said }, 'nightly backup'),
     });
     let asked = false;
     for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP']) {
       process.on(signal, () => {
         asked = true;
+        log.info({ signal }, 'asked to stop');
         endNights();
         server.stop(STOP_WITHIN_MS);
       });
@@ -52,6 +63,7 @@ export async function serve({ dev }) {
       say(`  http://localhost:${port}/first-run   code ${code}`);
     }
     const ended = await server.ended;
+    log[asked ? 'info' : 'error']({ code: ended }, asked ? 'ended' : 'ended by itself');
     if (asked) process.exit(0);
     console.error(`The server ended by itself (code ${ended}): what it said last is shown above.`);
     process.exit(1);

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import { lastLines } from './command.mjs';
-import { NEXT_BIN, ROOT } from './places.mjs';
+import { NEXT_BIN, ROOT, SERVER } from './places.mjs';
 import { PlainProblem, plainSentence } from './plain-problem.mjs';
 
 const READY_WITHIN_MS = 60_000;
@@ -22,7 +22,7 @@ export async function startServer({ port, host, database, dev = false, show = fa
   const child = spawn(
     process.execPath,
     // the development server has a process of its own to which the leash would pass, and which needs its channel
-    [...(dev ? [] : leash), NEXT_BIN, dev ? 'dev' : 'start', '-p', String(port), '-H', host],
+    dev ? [NEXT_BIN, 'dev', '-p', String(port), '-H', host] : [...leash, SERVER],
     {
       cwd: ROOT,
       stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
@@ -30,6 +30,8 @@ export async function startServer({ port, host, database, dev = false, show = fa
         ...process.env,
         NODE_ENV: dev ? 'development' : 'production',
         NEXT_TELEMETRY_DISABLED: '1',
+        PORT: String(port),
+        HOST: host,
         KITWRIGHT_DB: database,
         ...env,
       },
@@ -39,8 +41,12 @@ export async function startServer({ port, host, database, dev = false, show = fa
   const take =
     (/** @type {NodeJS.WriteStream} */ screen, /** @type {boolean} */ always) =>
     (/** @type {Buffer} */ chunk) => {
-      output = (output + chunk.toString()).slice(-KEPT_OUTPUT);
-      if (show && (ready || always)) screen.write(chunk);
+      const text = chunk.toString();
+      output = (output + text).slice(-KEPT_OUTPUT);
+      if (!show) return;
+      if (ready || always) screen.write(chunk);
+      // lines of the log, where it goes to standard output, are not its greeting
+      else for (const line of text.split('\n')) if (line.startsWith('{')) screen.write(`${line}\n`);
     };
   child.stdout.on('data', take(process.stdout, dev));
   child.stderr.on('data', take(process.stderr, true));

@@ -31,7 +31,7 @@ export async function bench(): Promise<BenchRow[]> {
   const port = await requireFreePort(0, HOST);
   const database = join(folder, `scans-${port}.sqlite`);
   await runOnDatabase('prepare-database.ts', { database });
-  const server = await startServer({ port, host: HOST, database });
+  const server = await startServer({ port, host: HOST, database, env: { KITWRIGHT_RATE: '100' } });
   try {
     const cookies = await Promise.all(
       ['Wren Adeyemi', 'Tomas Birkett', 'Jolene Stott'].map((name) =>

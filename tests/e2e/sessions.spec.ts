@@ -61,7 +61,7 @@ test('an empty hospital prints a code once, and who gives it becomes its adminis
   try {
     const context = await browser.newContext({ baseURL: empty.address, storageState: SIGNED_OUT });
     const page = await context.newPage();
-    const problems = watchPage(page, empty.address);
+    const problems = await watchPage(page, empty.address);
     problems.expect(/401|422/);
     await page.goto('/sets');
     await expect(page).toHaveURL('/first-run');

@@ -15,6 +15,8 @@ import { newScan, Refused, type Scan, sendScan, signIn } from './scanner';
 
 const HOST = '127.0.0.1';
 const SCANNERS = 6;
+/** Six scanners with one session, each as fast as it is answered, are no person. */
+const AT_FULL_SPEED = { KITWRIGHT_RATE: '100' };
 /**
  * The server is killed at a moment drawn from this span: after the first acknowledgement of its life, so that every life
  * has something to lose, and in one of five straight after it began to answer.
@@ -59,7 +61,7 @@ export async function killServer({
   const database = join(folder, `kill-${port}.sqlite`);
   if (template) copyFileSync(template, database);
   else await runOnDatabase('prepare-database.ts', { database });
-  const start = () => startServer({ port, host: HOST, database });
+  const start = () => startServer({ port, host: HOST, database, env: AT_FULL_SPEED });
   const acknowledged = new Set<string>();
   const unknown = new Set<string>();
   const unanswered: (Scan | null)[] = Array.from({ length: SCANNERS }, () => null);
@@ -111,7 +113,8 @@ export async function killServer({
 /** Codes of several kinds: unknown, a GTIN with lot, a long one. */
 const TEXTS = ['KW-UNKNOWN-1', '(01)09521234567891(10)LOT-7', `X${'9'.repeat(200)}`];
 
-function judged(
+/** What is wrong with what a server left, held against what its scanners were told. */
+export function judged(
   database: string,
   { acknowledged, unknown }: Pick<ScanRecord, 'acknowledged' | 'unknown'>,
   refusals: string[],

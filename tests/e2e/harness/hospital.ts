@@ -17,25 +17,29 @@ export interface Hospital {
   address: string;
   /** The path of its database, for a test that must look behind the screens. */
   database: string;
+  /** The path of its log. */
+  log: string;
   /** Everything the server printed so far. */
   serverOutput(): string;
   close(): Promise<void>;
 }
 
-/** Starts the built application on a fresh copy of the demo; takes about a second. */
-export async function openHospital(name: string): Promise<Hospital> {
+/** Starts the built application on a fresh copy of the demo; takes about a second. `env`: variables of its environment. */
+export async function openHospital(name: string, env: Record<string, string> = {}): Promise<Hospital> {
   mkdirSync(HOSPITALS, { recursive: true });
   const port = await requireFreePort(0, HOST);
   const database = join(HOSPITALS, `${basename(name, '.spec.ts')}-${port}.sqlite`);
   copyFileSync(TEMPLATE, database);
-  const server = await startServer({ port, host: HOST, database });
+  const log = `${database}.log`;
+  const server = await startServer({ port, host: HOST, database, env: { KITWRIGHT_LOG: log, ...env } });
   return {
     address: server.address,
     database,
+    log,
     serverOutput: server.output,
     async close() {
       await server.stop();
-      for (const end of ['', '-wal', '-shm', '-heads.jsonl']) rmSync(database + end, { force: true });
+      for (const end of ['', '-wal', '-shm', '-heads.jsonl', '.log']) rmSync(database + end, { force: true });
     },
   };
 }

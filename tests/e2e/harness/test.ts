@@ -64,7 +64,7 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
 
   problems: [
     async ({ page, baseURL }, use) => {
-      const problems = watchPage(page, baseURL ?? '');
+      const problems = await watchPage(page, baseURL ?? '');
       const answers = watchAnswers(page);
       await use(problems);
       expect(problems.unexpected(), 'errors on the page').toEqual([]);

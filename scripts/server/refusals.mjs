@@ -1,0 +1,67 @@
+/**
+ * Answers of the server itself, before the program is asked: as RFC 9457 problems, and in a sentence where a person's
+ * browser would show what comes.
+ * @param {import('node:http').IncomingMessage} request
+ * @param {import('node:http').ServerResponse} response
+ * @param {{ status: number, title: string, detail: string, code: string, retryAfter?: number }} what
+ */
+export function refuse(request, response, { status, title, detail, code, retryAfter }) {
+  const headers = {
+    'Cache-Control': 'no-store',
+    ...(retryAfter === undefined ? {} : { 'Retry-After': String(retryAfter) }),
+  };
+  const forReading = request.method === 'GET' && /\btext\/html\b/.test(request.headers.accept ?? '');
+  const body = forReading
+    ? `${title}. ${detail}\n`
+    : JSON.stringify({
+        type: 'about:blank',
+        title,
+        status,
+        detail,
+        errors: [{ path: [], code, message: detail }],
+        ...(retryAfter === undefined ? {} : { waitSeconds: retryAfter }),
+      });
+  const type = forReading ? 'text/plain; charset=utf-8' : 'application/problem+json';
+  response.writeHead(status, { ...headers, 'Content-Type': type, 'Content-Length': Buffer.byteLength(body) });
+  response.end(request.method === 'HEAD' ? undefined : body);
+}
+
+/** @param {number} seconds */
+export const tooOften = (seconds) => ({
+  status: 429,
+  title: 'Asked for too often',
+  detail: `More was asked for than one person or place needs, so this was not looked at and nothing was changed. Try again in ${seconds} ${seconds === 1 ? 'second' : 'seconds'}.`,
+  code: 'too-often',
+  retryAfter: seconds,
+});
+
+export const STOPPING = {
+  status: 503,
+  title: 'Kitwright is being stopped',
+  detail:
+    'It takes no new work while it ends what it has begun. This was not looked at and nothing was changed; it is usually back within a minute.',
+  code: 'stopping',
+  retryAfter: 5,
+};
+
+export const FROM_ELSEWHERE = {
+  status: 403,
+  title: 'Not permitted',
+  detail: 'This came from a page of another site, so nothing was done.',
+  code: 'not-permitted',
+};
+
+/** @param {number} most bytes */
+export const tooLarge = (most) => ({
+  status: 413,
+  title: 'Too much at once',
+  detail: `At most ${Math.round(most / 1_000_000)} MB can be sent at once, so this was not read and nothing was changed.`,
+  code: 'too-large',
+});
+
+export const NO_SUCH_METHOD = {
+  status: 405,
+  title: 'Not done here',
+  detail: 'This way of asking is none of those that Kitwright answers.',
+  code: 'no-such-method',
+};
