@@ -9,6 +9,7 @@ import { peopleWords } from '@/lib/wording/people';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
 import { type Access, type PresentSession, presentSession } from './session';
+import { storageAnswer } from './storage-answer';
 
 export type { Access } from './session';
 
@@ -55,7 +56,7 @@ export function endpoint<K extends Endpoint>(
       return await handle({ ...session, request, params: await params });
     } catch (error) {
       if (error instanceof NotPermitted) return notPermitted(peopleWords.notForRole(session.person.role));
-      throw error;
+      return storageAnswer(error);
     }
   };
 }

@@ -7,6 +7,7 @@ import { database } from './database';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
 import { type PresentSession, presentSession } from './session';
+import { storageAnswer } from './storage-answer';
 
 /** What is declared as open to anybody: the way in. */
 type OpenTo<Declared> = { [K in keyof Declared]: Declared[K] extends 'anybody' ? K : never }[keyof Declared];
@@ -36,7 +37,11 @@ export function openEndpoint<K extends OpenEndpoint & Endpoint>(
       const problem = { path: [], code: 'not-permitted', message: peopleWords.fromElsewhere };
       return problemResponse(403, 'Not permitted', [problem]);
     }
-    return handle({ db: database(), session: await presentSession(), request });
+    try {
+      return await handle({ db: database(), session: await presentSession(), request });
+    } catch (error) {
+      return storageAnswer(error);
+    }
   };
 }
 
