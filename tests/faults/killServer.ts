@@ -11,6 +11,7 @@ import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
 import { runOnDatabase } from '../../scripts/bootstrap/prepare.mjs';
 import { startServer } from '../../scripts/bootstrap/server.mjs';
 import { type ScanRecord, scanFaults } from './checker';
+import { random } from './random';
 import { newScan, Refused, type Scan, sendScan, signIn } from './scanner';
 
 const HOST = '127.0.0.1';
@@ -138,16 +139,5 @@ function judged(
       ...(audit.unreadableHeads.length === 0 ? [] : ['the file of heads has lines that are none']),
       ...(refusals.length === 0 ? [] : [`${refusals.length} scans were refused: ${refusals[0]}`]),
     ],
-  };
-}
-
-/** Numbers from 0 to 1 that look random and are the same for the same seed (mulberry32). */
-function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
   };
 }
