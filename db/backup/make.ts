@@ -19,6 +19,7 @@ import Sqlite from 'better-sqlite3';
 import { type BackupManifest, type BackupReason, backupName } from '@/lib/backups/manifest';
 import { backupWords as words } from '@/lib/wording/backups';
 import { proveCopy } from './prove';
+import { manifestText } from './read';
 import { sealFile } from './seal';
 
 interface MakeBackup {
@@ -70,7 +71,7 @@ export async function makeBackup(request: MakeBackup): Promise<BackupManifest> {
       proof,
     };
     // the description is there first: a backup without one is taken for what a crash left
-    writeDurably(join(folder, `${file}.json`), `${JSON.stringify(manifest, null, 2)}\n`);
+    writeDurably(join(folder, `${file}.json`), manifestText(manifest));
     syncFile(made);
     renameSync(made, join(folder, file));
     syncFile(folder);
