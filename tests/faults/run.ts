@@ -58,7 +58,12 @@ for (const { name, suite, count } of wanted) {
   say(`${name}: ${outcomeOf(reported)}`);
 }
 for (const end of ['', '-wal', '-shm', '-heads.jsonl']) rmSync(template + end, { force: true });
-const report = { at: new Date().toISOString(), seed, node: process.versions.node, suites: all.map(withOutcome) };
+const report = {
+  at: new Date().toISOString(),
+  seed,
+  node: process.versions.node,
+  suites: all.map(withOutcome),
+};
 writeFileSync(join(VAR, 'test', 'faults.json'), `${JSON.stringify(report, null, 2)}\n`);
 for (const line of tableOf(all)) say(line);
 process.exit(exitOf(all));
