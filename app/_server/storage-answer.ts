@@ -7,6 +7,7 @@ import { problemResponse } from './problem-response';
 const STATUS: Record<StorageFault, number> = {
   full: 507,
   readOnly: 503,
+  notWritten: 503,
   held: 503,
   silent: 503,
   damaged: 500,

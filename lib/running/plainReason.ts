@@ -1,16 +1,19 @@
 /** Why the store does not take a write, or cannot be read, as far as the disk or the engine says. */
-export type StorageFault = 'full' | 'readOnly' | 'held' | 'damaged' | 'silent';
+export type StorageFault = 'full' | 'readOnly' | 'notWritten' | 'held' | 'damaged' | 'silent';
 
 const BY_CODE: readonly (readonly [StorageFault, RegExp])[] = [
   ['full', /^(ENOSPC|EDQUOT|SQLITE_FULL)/],
   ['readOnly', /^(EROFS|SQLITE_READONLY|SQLITE_CANTOPEN)/],
   ['held', /^(SQLITE_BUSY|SQLITE_LOCKED)/],
   ['damaged', /^(SQLITE_CORRUPT|SQLITE_NOTADB)/],
+  // a disk that a running system made read-only, or that fails: the engine tells no more than that its write was not taken
+  ['notWritten', /^SQLITE_IOERR_(WRITE|FSYNC|DIR_FSYNC|TRUNCATE|DELETE|SHMSIZE)/],
   ['silent', /^(EIO|SQLITE_IOERR)/],
 ];
 const SENTENCES: Record<StorageFault, string> = {
   full: 'the disk is full.',
   readOnly: 'the disk, or the file, may only be read.',
+  notWritten: 'the disk takes no writes: it fails, or may only be read.',
   held: 'another program holds the database.',
   damaged: 'the database file is damaged.',
   silent: 'the disk does not answer as it should.',

@@ -82,6 +82,8 @@ export const runningWords = {
     full: 'The disk of the server is full, so nothing was saved. What is here can still be read; saving goes on when there is room again.',
     readOnly:
       'The disk of the server may only be read now, so nothing was saved. What is here can still be read; saving goes on when it can be written again.',
+    notWritten:
+      'The disk of the server takes no writes (it fails, or may only be read now), so nothing was saved. What is here can still be read; saving goes on when it can be written again.',
     held: 'Another program holds the database, so nothing was saved. Try again in a moment.',
     silent: 'The disk of the server does not answer as it should, so nothing was saved.',
     damaged: 'The database file is damaged, so nothing was saved. Tell whoever looks after Kitwright.',

@@ -29,6 +29,7 @@ function ShiftedDate(...parts) {
 }
 Object.setPrototypeOf(ShiftedDate, RealDate);
 ShiftedDate.prototype = RealDate.prototype;
-ShiftedDate.now = shiftedNow;
+// own ones, for whoever copies them: Date.parse, Date.UTC
+Object.assign(ShiftedDate, { parse: RealDate.parse, UTC: RealDate.UTC, now: shiftedNow });
 ShiftedDate.prototype.constructor = ShiftedDate;
 globalThis.Date = ShiftedDate;
