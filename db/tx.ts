@@ -72,6 +72,8 @@ function tell(message: WriteNews): void {
 async function writeTogether(connection: Sqlite.Database, queries: Queries, works: Waiting[]): Promise<void> {
   const answers: (() => void)[] = [];
   try {
+    // one that a failing disk would not even let us take back is taken back first
+    if (connection.inTransaction) connection.exec('ROLLBACK');
     connection.exec('BEGIN IMMEDIATE');
     for (const { work, done, failed } of works) {
       connection.exec('SAVEPOINT one_work');
@@ -88,9 +90,18 @@ async function writeTogether(connection: Sqlite.Database, queries: Queries, work
     }
     connection.exec('COMMIT');
   } catch (error) {
-    if (connection.inTransaction) connection.exec('ROLLBACK');
+    takeBack(connection);
     for (const { failed } of works) failed(error);
     return;
   }
   for (const answer of answers) answer();
+}
+
+/** Whatever the disk says: who waits is told, and the queue goes on; the next write takes back what is left. */
+function takeBack(connection: Sqlite.Database): void {
+  try {
+    if (connection.inTransaction) connection.exec('ROLLBACK');
+  } catch {
+    // said by the error that led here
+  }
 }

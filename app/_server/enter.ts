@@ -15,6 +15,7 @@ import { underPreconditions } from './preconditions';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
 import { type Access, presentSession } from './session';
+import { storageAnswer } from './storage-answer';
 
 export type { Access } from './session';
 
@@ -79,7 +80,7 @@ export function endpoint<K extends Endpoint>(
       );
     } catch (error) {
       if (error instanceof NotPermitted) return notPermitted(whyNot(entered, error.act));
-      throw error;
+      return storageAnswer(error);
     }
   };
   return Object.assign(answer, { about });

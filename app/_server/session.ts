@@ -10,6 +10,7 @@ import { readSetting } from '@/db/queries/settings';
 import { ticketOf } from '@/db/secrets';
 import type { SessionId, TokenId, WorkstationId } from '@/lib/identity/ids';
 import { isAlive, isWorthNoting } from '@/lib/people/session';
+import { storageFault } from '@/lib/running/plainReason';
 import { now } from './clock';
 import { database } from './database';
 import { noteWhoAsks } from './running-server';
@@ -54,7 +55,7 @@ export const presentSession = cache(async (): Promise<PresentSession | null> => 
   if (!found || !isAlive(found.times, at, idleMinutes)) return null;
   noteWhoAsks(found.person.id);
   const quietly = (await headers()).has('x-quietly');
-  if (!quietly && isWorthNoting(found.times, at)) await touchSession({ db, sessionId: found.id, seenAt: at });
+  if (!quietly && isWorthNoting(found.times, at)) await noteSeen(db, found.id, at);
   const { id, person, workstation, method, mustChangePassword } = found;
   return {
     db: readAs(db, person),
@@ -72,6 +73,15 @@ export const presentSession = cache(async (): Promise<PresentSession | null> => 
 export function ownSession({ session }: Pick<Access, 'session'>): SessionId {
   if (session.id === null) throw new Error('a token was let into what needs a session');
   return session.id;
+}
+
+/** A disk that takes no writes ends nobody's reading: the session then counts as seen when it last could be noted. */
+async function noteSeen(db: Database, sessionId: SessionId, seenAt: string): Promise<void> {
+  try {
+    await touchSession({ db, sessionId, seenAt });
+  } catch (error) {
+    if (storageFault(error) === null) throw error;
+  }
 }
 
 /** Gives the browser its new session in place of the one it had. */

@@ -9,6 +9,7 @@ import type { About } from './enter';
 import { problemResponse } from './problem-response';
 import { isFromHere } from './same-origin';
 import { type PresentSession, presentSession } from './session';
+import { storageAnswer } from './storage-answer';
 
 /** What is declared as open to anybody: the way in. */
 type OpenTo<Declared> = { [K in keyof Declared]: Declared[K] extends 'anybody' ? K : never }[keyof Declared];
@@ -39,7 +40,11 @@ export function openEndpoint<K extends OpenEndpoint & Endpoint, R extends Respon
       const problem = { path: [], code: 'not-permitted', message: peopleWords.fromElsewhere };
       return problemResponse(403, 'Not permitted', [problem]);
     }
-    return handle({ db: database(), session: await presentSession(), request });
+    try {
+      return await handle({ db: database(), session: await presentSession(), request });
+    } catch (error) {
+      return storageAnswer(error);
+    }
   };
   return Object.assign(answer, { about });
 }

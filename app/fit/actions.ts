@@ -4,6 +4,7 @@ import { revalidatePath } from 'next/cache';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { proofBody, prove } from '@/app/_server/prove';
+import { storageSentence } from '@/app/_server/storage-answer';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { approveFitException } from '@/db/operations/approve-fit-exception';
 import { approveFitRule } from '@/db/operations/approve-fit-rule';
@@ -38,16 +39,25 @@ function answered<T>(result: Result<T>, go: (value: T) => string | null = () => 
 const asked = async () => ({ ...(await enter('/fit')), now: now(), today: today() });
 const refused = (path: string, sentence: string): Answer => ({ ok: false, problems: [{ path, sentence }] });
 
+/** A store that takes no writes is said in words, at the top of the form. */
+async function orWhyNot(write: () => Promise<Answer>): Promise<Answer> {
+  try {
+    return await write();
+  } catch (error) {
+    return refused('', storageSentence(error));
+  }
+}
+
 /** Drafts a rule from what the form holds; `basedOn` is the version it was drafted from, 0 for a new one. */
 export async function draftRule(draft: unknown, basedOn: number): Promise<Answer> {
   const request = { ...(await asked()), newId, draft, basedOn: Number.isInteger(basedOn) ? basedOn : 0 };
-  return answered(await draftFitRule(request), ({ code }) => `/fit/rules/${code}`);
+  return orWhyNot(async () => answered(await draftFitRule(request), ({ code }) => `/fit/rules/${code}`));
 }
 
 export async function draftException(draft: unknown): Promise<Answer> {
-  return answered(
-    await draftFitException({ ...(await asked()), newId, draft }),
-    ({ id }) => `/fit/exceptions/${id}`,
+  const request = { ...(await asked()), newId, draft };
+  return orWhyNot(async () =>
+    answered(await draftFitException(request), ({ id }) => `/fit/exceptions/${id}`),
   );
 }
 
@@ -58,9 +68,21 @@ export async function draftException(draft: unknown): Promise<Answer> {
 export async function act(
   kind: 'rule' | 'exception',
   id: string,
-  step: 'approve' | 'discard' | 'askWithdrawal' | 'withdraw' | 'keep',
-  stated: { day?: string; because?: string; proof?: unknown; trialId?: string },
+  step: Step,
+  stated: Stated,
 ): Promise<Answer> {
+  return orWhyNot(() => actOn(kind, id, step, stated));
+}
+
+type Step = 'approve' | 'discard' | 'askWithdrawal' | 'withdraw' | 'keep';
+interface Stated {
+  day?: string;
+  because?: string;
+  proof?: unknown;
+  trialId?: string;
+}
+
+async function actOn(kind: 'rule' | 'exception', id: string, step: Step, stated: Stated): Promise<Answer> {
   const access = await asked();
   const request = { ...access, id: String(id) };
   const rule = kind === 'rule';

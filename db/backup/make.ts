@@ -7,18 +7,20 @@ import {
   fsyncSync,
   mkdirSync,
   openSync,
+  readdirSync,
   renameSync,
   rmSync,
   statfsSync,
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import Sqlite from 'better-sqlite3';
 import { type BackupManifest, type BackupReason, backupName } from '@/lib/backups/manifest';
 import { backupWords as words } from '@/lib/wording/backups';
 import { proveCopy } from './prove';
+import { manifestText } from './read';
 import { sealFile } from './seal';
 
 interface MakeBackup {
@@ -46,6 +48,7 @@ export async function makeBackup(request: MakeBackup): Promise<BackupManifest> {
   const { database, folder, reason, now, headsText, recipient } = request;
   if (!existsSync(database)) throw new NoBackup(words.noDatabase(database));
   mkdirSync(folder, { recursive: true, mode: 0o700 });
+  for (const place of [folder, dirname(database)]) removeAbandoned(place);
   requireRoom(database, folder, recipient === null ? 1 : 2);
   const name = freeName(folder, backupName(now, reason));
   // what is to be sealed never lies open where the backups are
@@ -70,7 +73,7 @@ export async function makeBackup(request: MakeBackup): Promise<BackupManifest> {
       proof,
     };
     // the description is there first: a backup without one is taken for what a crash left
-    writeDurably(join(folder, `${file}.json`), `${JSON.stringify(manifest, null, 2)}\n`);
+    writeDurably(join(folder, `${file}.json`), manifestText(manifest));
     syncFile(made);
     renameSync(made, join(folder, file));
     syncFile(folder);
@@ -89,6 +92,17 @@ function copyInto(database: string, copy: string): void {
     connection.prepare('VACUUM INTO ?').run(copy);
   } finally {
     connection.close();
+  }
+}
+
+const ABANDONED_MS = 3_600_000;
+
+/** What a backup left that was killed: each would be as large as the database. One under way is written to all the time. */
+function removeAbandoned(folder: string): void {
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name);
+    if (!/\.?kitwright-\d{8}T\d{6}Z-\w+(-\d+)?\.(sealed-)?unfinished(-journal)?$/.test(name)) continue;
+    if (Date.now() - statSync(path).mtimeMs > ABANDONED_MS) rmSync(path, { force: true });
   }
 }
 

@@ -4,7 +4,7 @@ import type { BackupManifest, BackupProof } from '@/lib/backups/manifest';
 import { backupWords as words } from '@/lib/wording/backups';
 import { sha256OfFile } from './make';
 import { proveCopy } from './prove';
-import { readManifest } from './read';
+import { isMisdescribed, readManifest } from './read';
 import { openSealed } from './seal';
 
 interface OpenBackup {
@@ -36,6 +36,7 @@ export async function openBackup({ path, keyFile, to, now }: OpenBackup): Promis
   const isSealed = manifest?.isSealed ?? path.endsWith('.age');
   if (isSealed && keyFile === null) throw new CannotOpen(words.sealed(path));
   const faults: string[] = [];
+  if (isMisdescribed(path)) faults.push(words.wrongDescription(`${basename(path)}.json`));
   if (manifest && (await sha256OfFile(path)) !== manifest.sha256)
     faults.push(words.wrongHash(basename(path)));
   rmSync(to, { force: true });

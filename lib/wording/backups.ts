@@ -26,6 +26,8 @@ export const backupWords = {
     `It was opened and read whole: pages, references and ${entries === 1 ? '1 ledger entry' : `${figure(entries)} ledger entries`} are as they were written.`,
   notProven: 'It is not proven: do not rely on it. It is kept so that somebody can look at it.',
   wrongHash: (file: string) => `${file} is not as it was when it was made: its content changed since.`,
+  wrongDescription: (file: string) =>
+    `${file} is not as it was written: nothing proves the backup it belongs to.`,
   whole: (entries: number) =>
     `pages, references and ${entries === 1 ? '1 ledger entry' : `${figure(entries)} ledger entries`} are as they were written.`,
   removed: (count: number) =>

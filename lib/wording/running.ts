@@ -1,4 +1,5 @@
 import type { LightState } from '../running/lights';
+import type { StorageFault } from '../running/plainReason';
 import { listWords } from './numbers';
 
 const figure = (count: number) => count.toLocaleString('en-GB');
@@ -75,6 +76,18 @@ export const runningWords = {
   seeReadme: 'Correct it as the README’s table says, and restart.',
   writes: (ms: number) => `A small write reached the disk in ${ms < 1 ? 'less than 1' : Math.round(ms)} ms.`,
   doesNotWrite: (problem: string) => `Nothing can be written: ${problem}`,
+  notSavedTitle: 'Nothing was saved',
+  /** To whoever was saving something; what to do about it is on the health page. */
+  notSaved: {
+    full: 'The disk of the server is full, so nothing was saved. What is here can still be read; saving goes on when there is room again.',
+    readOnly:
+      'The disk of the server may only be read now, so nothing was saved. What is here can still be read; saving goes on when it can be written again.',
+    notWritten:
+      'The disk of the server takes no writes (it fails, or may only be read now), so nothing was saved. What is here can still be read; saving goes on when it can be written again.',
+    held: 'Another program holds the database, so nothing was saved. Try again in a moment.',
+    silent: 'The disk of the server does not answer as it should, so nothing was saved.',
+    damaged: 'The database file is damaged, so nothing was saved. Tell whoever looks after Kitwright.',
+  } satisfies Record<StorageFault, string>,
   headsBeside:
     'The ledger’s heads are kept on the same disk as the database: who can change one can change the other.',
   headsApart: 'The ledger’s heads are kept on another disk.',

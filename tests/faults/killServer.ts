@@ -1,17 +1,15 @@
-import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import Sqlite from 'better-sqlite3';
-import { auditLedgerFile } from '@/db/ledgerFile';
-import { headsPath } from '@/db/ledgerHeadsFile';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
-import { ledgerFaultSentence } from '@/lib/wording/ledger-verify';
 import { VAR } from '../../scripts/bootstrap/places.mjs';
 import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
 import { runOnDatabase } from '../../scripts/bootstrap/prepare.mjs';
 import { startServer } from '../../scripts/bootstrap/server.mjs';
-import { type ScanRecord, scanFaults } from './checker';
+import { type SentScans, scansFound } from './hospital';
+import { random } from './random';
 import { newScan, Refused, type Scan, sendScan, signIn } from './scanner';
+import type { Suite } from './suite';
 
 const HOST = '127.0.0.1';
 const SCANNERS = 6;
@@ -32,6 +30,8 @@ export interface KillOutcome {
   /** Sent and never answered. */
   unknown: number;
   stored: number;
+  /** Acknowledged, and not there. */
+  lost: number;
   /** Of the unanswered ones, those that were stored all the same: the kill came between commit and reply. */
   storedUnanswered: number;
   faults: string[];
@@ -116,41 +116,43 @@ const TEXTS = ['KW-UNKNOWN-1', '(01)09521234567891(10)LOT-7', `X${'9'.repeat(200
 /** What is wrong with what a server left, held against what its scanners were told. */
 export function judged(
   database: string,
-  { acknowledged, unknown }: Pick<ScanRecord, 'acknowledged' | 'unknown'>,
+  { acknowledged, unknown }: SentScans,
   refusals: string[],
-) {
-  const connection = new Sqlite(database, { readonly: true });
-  const stored = connection.prepare('SELECT id FROM scans').pluck().all() as string[];
-  const entered = connection
-    .prepare("SELECT subject_id FROM ledger WHERE action = 'record-scan'")
-    .pluck()
-    .all() as string[];
-  connection.close();
-  const place = headsPath(database, process.env.KITWRIGHT_HEADS);
-  const audit = auditLedgerFile(database, existsSync(place) ? readFileSync(place, 'utf8') : '');
+): Omit<KillOutcome, 'kills'> {
+  const { stored, lost, faults } = scansFound(database, { acknowledged, unknown });
   const there = new Set(stored);
   return {
     acknowledged: acknowledged.size,
     unknown: unknown.size,
     stored: stored.length,
+    lost,
     storedUnanswered: [...unknown].filter((id) => there.has(id)).length,
     faults: [
-      ...scanFaults({ acknowledged, unknown, stored, entered }),
-      ...audit.faults.map(ledgerFaultSentence),
-      ...(audit.damaged === null ? [] : [`the database is damaged: ${audit.damaged}`]),
-      ...(audit.unreadableHeads.length === 0 ? [] : ['the file of heads has lines that are none']),
+      ...faults,
       ...(refusals.length === 0 ? [] : [`${refusals.length} scans were refused: ${refusals[0]}`]),
     ],
   };
 }
 
-/** Numbers from 0 to 1 that look random and are the same for the same seed (mulberry32). */
-function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+export const kills: Suite = {
+  unit: 'kills',
+  size: 1000,
+  async run({ size, seed, template, say }) {
+    const { unknown, stored, storedUnanswered, ...found } = await killServer({
+      kills: size,
+      seed,
+      template,
+      say,
+    });
+    return {
+      tried: found.kills,
+      acknowledged: found.acknowledged,
+      lost: found.lost,
+      seen: [
+        `${found.acknowledged} scans acknowledged, ${unknown} never answered (${storedUnanswered} of them stored), ${stored} stored`,
+      ],
+      faults: found.faults,
+      notTried: [],
+    };
+  },
+};

@@ -5,6 +5,7 @@ import { drawReference, HOSPITAL_LETTERS } from '@/app/_server/case-references';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
 import { planAgain } from '@/app/_server/plan-again';
+import { storageSentence } from '@/app/_server/storage-answer';
 import type { FieldProblem } from '@/app/_ui/field-problem';
 import { bookCase } from '@/db/operations/book-case';
 import type { Problem } from '@/lib/identity/result';
@@ -13,6 +14,14 @@ import { HOSPITAL_ZONE } from '@/lib/theatre/localTime';
 
 /** Books the case and leads to its plan; the problems, each at its field, when something must be put right. */
 export async function bookCaseAction(_before: FieldProblem[], form: FormData): Promise<FieldProblem[]> {
+  try {
+    return await book(form);
+  } catch (error) {
+    return [{ path: '', sentence: storageSentence(error) }];
+  }
+}
+
+async function book(form: FormData): Promise<FieldProblem[]> {
   const { db, person } = await enter('/cases/new');
   const text = (name: string) => {
     const value = form.get(name);

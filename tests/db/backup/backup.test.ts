@@ -1,5 +1,14 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, inject, onTestFinished, test } from 'vitest';
@@ -85,6 +94,19 @@ test('a backup holds every row of the database, is proven, and says what it is',
   expect(readdirSync(to).sort()).toEqual([manifest.file, `${manifest.file}.json`]);
   // a second one of the same second takes nothing away from the first
   expect((await plain(database, to)).file).toBe('kitwright-20260114T023000Z-asked-2.sqlite');
+});
+
+test('what a backup that was killed left is cleared an hour later, and nothing that is under way or of anybody else', async () => {
+  const database = await demoDatabaseFile();
+  const to = folder();
+  const dead = join(to, '.kitwright-20260113T023000Z-nightly.unfinished');
+  const underWay = join(to, '.kitwright-20260114T022900Z-nightly.unfinished');
+  const other = join(to, 'letters.unfinished');
+  for (const path of [dead, underWay, other]) writeFileSync(path, 'x');
+  const hoursAgo = Date.now() / 1000 - 7200;
+  for (const path of [dead, other]) utimesSync(path, hoursAgo, hoursAgo);
+  await plain(database, to);
+  expect([dead, underWay, other].map((path) => existsSync(path))).toEqual([false, true, true]);
 });
 
 test('it is made while another process writes: one moment of the ledger, whole', async () => {

@@ -4,7 +4,7 @@ import { expect, onTestFinished, test } from 'vitest';
 import { openDatabase } from '@/db/client';
 import { freeSpace, isSameDisk, quickLook } from '@/db/health';
 import { probeWriting } from '@/db/operations/running/probe-writing';
-import { plainReason } from '@/lib/running/plainReason';
+import { plainReason, storageFault } from '@/lib/running/plainReason';
 import { demoDatabaseFile, emptyDatabase, emptyDatabaseFile } from '../../setup/database';
 
 const NOW = '2026-01-14T06:30:00.000Z';
@@ -32,8 +32,21 @@ test('what the disk says is put into plain words', () => {
   expect(plainReason(coded('ENOSPC'))).toBe('the disk is full.');
   expect(plainReason(coded('SQLITE_READONLY'))).toBe('the disk, or the file, may only be read.');
   expect(plainReason(coded('SQLITE_CORRUPT'))).toBe('the database file is damaged.');
-  expect(plainReason(coded('SQLITE_IOERR_WRITE'))).toBe('the disk does not answer as it should.');
+  expect(plainReason(coded('SQLITE_IOERR_WRITE'))).toBe(
+    'the disk takes no writes: it fails, or may only be read.',
+  );
+  expect(plainReason(coded('SQLITE_IOERR_READ'))).toBe('the disk does not answer as it should.');
   expect(plainReason(new Error('something else'))).toBe('something else.');
+  expect(plainReason(new Error('Failed query', { cause: coded('SQLITE_FULL') }))).toBe('the disk is full.');
+});
+
+test('a fault of the store is known by its code, also behind another error, and nothing else is taken for one', () => {
+  const coded = (code: string) => Object.assign(new Error('x'), { code });
+  expect(storageFault(new Error('Failed query', { cause: coded('SQLITE_IOERR_WRITE') }))).toBe('notWritten');
+  expect(storageFault(coded('EROFS'))).toBe('readOnly');
+  expect(storageFault(coded('SQLITE_CONSTRAINT_UNIQUE'))).toBeNull();
+  expect(storageFault(coded('EACCES'))).toBeNull();
+  expect(storageFault(new Error('the disk is full, says a note that somebody wrote'))).toBeNull();
 });
 
 test('a quick look finds a changed entry among the newest, a row that points at nothing, and no database at all', async () => {
