@@ -35,7 +35,7 @@ export async function bench(): Promise<BenchRow[]> {
   const port = await requireFreePort(0, HOST);
   const database = join(folder, `pages-${port}.sqlite`);
   await runOnDatabase('prepare-database.ts', { database });
-  const server = await startServer({ port, host: HOST, database });
+  const server = await startServer({ port, host: HOST, database, env: { KITWRIGHT_RATE: '100' } });
   try {
     const cookie = await signIn(server.address, 'Gwen Sallis', DEMO_PASSWORD);
     const rows: BenchRow[] = [];

@@ -37,7 +37,7 @@ export async function openCopy({
   const port = await requireFreePort(0, HOST);
   const database = join(folder, `${name}-${port}.sqlite`);
   copyFileSync(template, database);
-  const server = await startServer({ port, host: HOST, database, env });
+  const server = await startServer({ port, host: HOST, database, env: { KITWRIGHT_RATE: '100', ...env } });
   const { address, pid = 0, stop } = server;
   return {
     address,
