@@ -8,7 +8,7 @@ import type { BoardGroup, BoardSet } from './board-groups';
 /** As many of a step are shown at once; the sterile store holds more than anybody reads. */
 const SHOWN = 12;
 /** As many more open below them; past these they are found in the list of sets. */
-const MORE = 60;
+const MORE = 28;
 /** All that is shown of a step. */
 export const MOST_OF_A_STEP = SHOWN + MORE;
 
