@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Ajv2020, { type ValidateFunction } from 'ajv/dist/2020';
+import Ajv2020, { type ValidateFunction } from 'ajv/dist/2020.js';
 import { DOCUMENT_PLACE } from '@/scripts/api/place';
 
 /** The description of the API as it is kept. */

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Ajv2020 from 'ajv/dist/2020';
+import Ajv2020 from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { describedApi } from '@/app/_server/described-api';
 import { ENDPOINTS } from '@/lib/people/access';
