@@ -193,7 +193,7 @@ test('the figures are named, few in each label, and move with what happens', asy
         body: JSON.stringify({ name: 'Kofi Brandreth', password: 'not the password' }),
       });
     expect((await wrong()).status).toBe(401);
-    for (let at = 0; at < 5; at += 1) await fetch(`${hospital.address}/nowhere/${at}?q=${at}`);
+    for (let at = 0; at < 5; at += 1) await (await fetch(`${hospital.address}/nowhere/${at}?q=${at}`)).text();
     const after = await read();
     expect(figure(after, 'kitwright_sign_ins_refused_total{because="wrong"}')).toBe(1);
     expect(figure(after, 'kitwright_transaction_seconds_count')).toBeGreaterThan(
