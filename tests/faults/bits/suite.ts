@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import {
   closeSync,
   copyFileSync,
@@ -20,6 +19,7 @@ import { kitwright } from '../../../scripts/kitwright/kitwright';
 import { SECTOR } from '../power/disk';
 import { random, wholeBelow } from '../random';
 import { scratchFolder } from '../scratch';
+import { digestsOf, schemaOf } from '../standing';
 import type { Found, Suite } from '../suite';
 import { bitFaults, bitShares, type Damage } from './checker';
 import { mapPages } from './pages';
@@ -221,25 +221,11 @@ async function ask(words: string[]): Promise<{ isWrong: boolean; wordless: strin
   return { isWrong: exit !== 0, wordless: stack ? text.slice(0, 300) : null };
 }
 
-/** A digest of every table's rows in order, views left out; `null` where some cannot be read. */
+/** A digest of every table's rows, and the schema; `null` where some cannot be read. */
 function digests(path: string): Map<string, string> | null {
   const connection = new Sqlite(path, { readonly: true });
   try {
-    const names = connection
-      .prepare("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name")
-      .pluck()
-      .all() as string[];
-    return new Map(
-      ['sqlite_master', ...names].map((name) => {
-        const hash = createHash('sha256');
-        for (const row of connection
-          .prepare(`SELECT * FROM "${name}" NOT INDEXED`)
-          .raw()
-          .iterate() as Iterable<unknown[]>)
-          hash.update(JSON.stringify(row, (_, value) => (typeof value === 'bigint' ? String(value) : value)));
-        return [name, hash.digest('hex')];
-      }),
-    );
+    return new Map([...digestsOf(connection), ['sqlite_schema', schemaOf(connection).join('\n')]]);
   } catch {
     return null;
   } finally {

@@ -96,7 +96,6 @@ export async function burdenServer({ clients: count, limits, template, say }: Bu
           ({ what, seconds }) =>
             `${what}: ${seconds === null ? 'not closed' : `closed after ${seconds.toFixed(0)} s`}`,
         ),
-        'whoever does not read what they asked for is closed by no limit of the server: they hold a connection and the page',
       ],
       faults: [...clientFaults(seen), ...found.faults],
       notTried: [],
@@ -154,7 +153,7 @@ async function secondsUntilClosed(
   return { what, within, seconds: closed === null ? null : (closed - began) / 1000 };
 }
 
-/** Sockets a process holds; `null` where the system does not say. */
+/** Open files of a process, its connections among them; `null` where the system does not say. */
 function connectionsOf(pid: number): number | null {
   try {
     return readdirSync(`/proc/${pid}/fd`).length;

@@ -13,7 +13,7 @@ import type { Suite } from '../suite';
 import { type ClockStep, clockFaults, orderFaults } from './checker';
 
 const DELIVERIES = '/api/v1/deliveries';
-const PAGES = ['/', '/work', '/sets', '/stock', '/theatre-list', '/loads', '/ledger'];
+const PAGES = ['/', '/work', '/sets', '/stock', '/theatre-list', '/loads', '/recalls'];
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;

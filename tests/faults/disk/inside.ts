@@ -35,7 +35,9 @@ if (mounted.status !== 0) {
 }
 const sent: SentScans = { acknowledged: new Set(), unknown: new Set() };
 const troubles: Trouble[] = [];
-const env = shim ? { LD_PRELOAD: shim, STUBBORN_FOLDER: folder, STUBBORN_FLAG: flag } : {};
+const env: Record<string, string> = shim
+  ? { LD_PRELOAD: shim, STUBBORN_FOLDER: folder, STUBBORN_FLAG: flag }
+  : {};
 const hospital = await openCopy({ template, name: 'disk', folder, env });
 const cookie = await signIn(hospital.address, 'Wren Adeyemi', DEMO_PASSWORD);
 const administrator = await signIn(hospital.address, 'Edda Winslow', DEMO_PASSWORD);
