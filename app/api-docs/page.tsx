@@ -2,7 +2,6 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { describedApi } from '@/app/_server/described-api';
 import { enter } from '@/app/_server/enter';
-import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import styles from './api-docs.module.css';
@@ -20,13 +19,15 @@ export default async function ApiDocsPage() {
     <Page
       title="The API"
       lead={`${info.description} These pages say what the description says, which is OpenAPI 3.1.`}
-      actions={<LinkButton href="/api/v1/openapi.json">The whole description</LinkButton>}
     >
       <Section title="How to ask">
         <p>
           Send <code>Authorization: Bearer</code> with a token. An administrator issues it under People, for
           somebody who works here and for some of what their role may do; what it does is in the ledger as
           theirs, by that token. What needs a person who is here, no token does.
+        </p>
+        <p>
+          <a href="/api/v1/openapi.json">The whole description as JSON</a>
         </p>
       </Section>
       {tags.map(({ name }) => {
@@ -36,7 +37,12 @@ export default async function ApiDocsPage() {
             <ul className={styles.list}>
               {its.map(({ address, method, operation }) => (
                 <li key={operation.operationId}>
-                  <Link href={`/api-docs/${operation.operationId}`} className={styles.address}>
+                  {/* there are hundreds: fetched when they are wanted */}
+                  <Link
+                    href={`/api-docs/${operation.operationId}`}
+                    prefetch={false}
+                    className={styles.address}
+                  >
                     <span className={styles.method}>{method}</span> {address}
                   </Link>
                   <span>{operation.summary}</span>
