@@ -16,6 +16,8 @@ import { TEMPLATE } from './harness/hospital';
 const asked = (size: number) => ({ size, seed: 7, template: TEMPLATE, say: () => {} });
 
 test.skip(Boolean(process.env.BASE_URL), 'needs the build');
+// each starts servers of its own, and waits for what they know of their health to be new
+test.describe.configure({ timeout: 240_000 });
 
 test('killed five times while scans come in, the server loses nothing it acknowledged and has nothing twice', async () => {
   const outcome = await killServer({ kills: 5, seed: 7, template: TEMPLATE });

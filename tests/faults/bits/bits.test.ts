@@ -7,4 +7,4 @@ test('bits of a database and its backups turn over: every one of a backup is fou
   const found = await damageBits({ damages: 5, seed: 5, template: await demoDatabaseFile(), say: () => {} });
   expect(found.faults).toEqual([]);
   expect(found.tried).toBe(9);
-});
+}, 240_000);

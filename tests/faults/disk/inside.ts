@@ -80,6 +80,7 @@ console.log(
   }),
 );
 spawnSync('umount', [folder]);
+rmSync(folder, { recursive: true, force: true });
 process.exit(0);
 
 interface Doing {

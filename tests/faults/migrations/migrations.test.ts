@@ -16,4 +16,5 @@ test('a migration is killed in its backup and midway: nothing is half old and ha
   // on a machine that stands still for a moment a kill may come late; where it fell is for the long run to say
   expect(found.faults.filter((fault) => !fault.startsWith('no kill fell'))).toEqual([]);
   expect(found.tried).toBe(2);
-});
+  // four starts of the program, on a machine that may be shared
+}, 240_000);
