@@ -1,6 +1,7 @@
 import 'server-only';
 import { plainReason, type StorageFault, storageFault } from '@/lib/running/plainReason';
 import { runningWords as words } from '@/lib/wording/running';
+import type { Refused } from './answer';
 import { problemResponse } from './problem-response';
 
 /** 507: no room for what was sent (RFC 4918 §11.5); 503: not now; 500: waiting does not help. */
@@ -23,7 +24,7 @@ export function storageSentence(error: unknown): string {
 }
 
 /** What the disk or the store would not do, as an answer in words. Anything else is thrown on: it is a fault of ours. */
-export function storageAnswer(error: unknown): Response {
+export function storageAnswer(error: unknown): Refused {
   const fault = storageFault(error);
   if (fault === null) throw error;
   console.error(`Nothing was saved: ${plainReason(error)}`);

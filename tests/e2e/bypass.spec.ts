@@ -175,7 +175,7 @@ test('who may not is told so by every spelling that reaches the endpoint, and by
   const { name, value } = await sessionCookie(site, of('technician'));
   const Cookie = `${name}=${value}`;
   const closed = (Object.entries(ENDPOINTS) as [string, Reach][]).filter(
-    ([, reach]) => reach !== 'anybody' && !may('technician', reach),
+    ([, reach]) => reach !== 'anybody' && !may({ role: 'technician' }, reach),
   );
   expect(closed.length).toBeGreaterThan(30);
   const wrong: string[] = [];

@@ -33,7 +33,8 @@ export const plans = target({
       for (const { message } of read.problems) requireSentence(message, read.problems);
       return 'refused';
     }
-    const booked = { limb: read.value.limb, region: read.value.region };
+    const { limb, region } = read.value;
+    const booked = limb === null ? null : { limb, region };
     for (const finding of assessPlan(read.value, catalogue, engine, booked))
       requireSentence(planFindingSentence(finding), finding);
     return 'taken';
