@@ -60,7 +60,7 @@ export default async function OperationPage({ params }: Props) {
         ]}
       />
       {operation.parameters ? (
-        <Section title="In the address">
+        <Section title="Asked with">
           <ul className={styles.members}>
             {operation.parameters.map((one) => (
               <li key={one.name}>
