@@ -238,7 +238,11 @@ test('a secret sent beside a token proves nobody, and no try is counted', async 
   const secret = await token('person_wren-adeyemi', ['packSet']);
   const [set] = await db.read.select().from(sets);
   for (const proof of [{ secret: DEMO_PASSWORD }, { secret: 'wrong' }]) {
-    const answer = await send('POST', `/api/v1/sets/${set?.id}/pack`, { token: secret, body: { proof } });
+    const answer = await send('POST', `/api/v1/sets/${set?.id}/pack`, {
+      token: secret,
+      body: { proof },
+      headers: { 'If-Match': `"${set?.revision}"` },
+    });
     expect(answer.status).toBe(403);
     expect(((await answer.json()) as { detail: string }).detail).toBe(tokenWords.noProof);
   }
@@ -248,11 +252,12 @@ test('an act inside an address that anybody may ask is asked of the token too', 
   const { db, send, token } = await apiServer();
   const [loan] = await db.read.select().from(loans);
   if (!loan) throw new Error('the demo has no loan');
-  const body = { baseRevision: loan.revision, asked: { act: 'callOff', because: 'not needed' } };
-  const without = await token('person_dilys-harrow', []);
-  expect((await send('POST', `/api/v1/loans/${loan.id}`, { token: without, body })).status).toBe(403);
-  const within = await token('person_dilys-harrow', ['keepLoans', 'askForLoan']);
-  expect((await send('POST', `/api/v1/loans/${loan.id}`, { token: within, body })).status).not.toBe(403);
+  const body = { asked: { act: 'callOff', because: 'not needed' } };
+  const headers = { 'If-Match': `"${loan.revision}"` };
+  const asked = async (secret: string) =>
+    (await send('POST', `/api/v1/loans/${loan.id}`, { token: secret, body, headers })).status;
+  expect(await asked(await token('person_dilys-harrow', []))).toBe(403);
+  expect(await asked(await token('person_dilys-harrow', ['keepLoans', 'askForLoan']))).not.toBe(403);
 });
 
 test('entries made by hand come from the screen they were made on', async () => {
