@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { Page, Response } from '@playwright/test';
 import { againstContract, DOCUMENT } from '../../api/contract';
 
@@ -10,6 +11,9 @@ const ADDRESSES = Object.keys(DOCUMENT.paths)
   }))
   .sort((a, b) => a.places - b.places);
 
+/** An answer the page no longer waited for may never come to an end: at the end of a test so long is waited for what is open. */
+const PATIENCE_MS = 2_000;
+
 /** Holds every answer that a page gets from the API against the description. */
 export function watchAnswers(page: Page): { undescribed(): Promise<string[]> } {
   const looked: Promise<string[]>[] = [];
@@ -18,7 +22,13 @@ export function watchAnswers(page: Page): { undescribed(): Promise<string[]> } {
     const found = ADDRESSES.find(({ pattern }) => pattern.test(pathname));
     if (found) looked.push(look(response, found.address));
   });
-  return { undescribed: async () => [...new Set((await Promise.all(looked)).flat())] };
+  return {
+    async undescribed() {
+      const patience = sleep(PATIENCE_MS, [] as string[]);
+      const all = await Promise.all(looked.map((one) => Promise.race([one, patience])));
+      return [...new Set(all.flat())];
+    },
+  };
 }
 
 async function look(response: Response, address: string): Promise<string[]> {
