@@ -19,9 +19,9 @@ export const newReason = z.strictObject({
   kind: reasonKind,
   code: z
     .string()
+    .regex(/^\s*[A-Za-z0-9][A-Za-z0-9-]{0,11}\s*$/, 'letters, digits and hyphens, at most 12, as D1 or OTHER')
     .trim()
-    .toUpperCase()
-    .regex(/^[A-Z0-9][A-Z0-9-]{0,11}$/, 'letters, digits and hyphens, at most 12, as D1 or OTHER'),
+    .toUpperCase(),
   words: z.string().trim().min(1, 'say it in words').max(80, 'at most 80 characters'),
 });
 
