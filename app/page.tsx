@@ -31,6 +31,18 @@ export default async function Today() {
   const { db, person } = await enter('/');
   const { date } = wallClock(now());
   const cases = await listCases(db, date, addDays(date, 2));
+  const toCome = (
+    <Section title="Cases of today and tomorrow" note="how each stands is being worked out">
+      <CaseStandingList
+        lines={todayLines(cases, date, new Map(), new Map()).map((line) => ({
+          ...line,
+          tone: null,
+          href: `/cases/${line.id}`,
+        }))}
+        label="Cases of today and tomorrow"
+      />
+    </Section>
+  );
   return (
     <Page
       title="Today"
@@ -46,29 +58,21 @@ export default async function Today() {
           Nothing is booked for these two days.
         </EmptyState>
       ) : (
-        <Suspense fallback={<Skeleton lines={2} label="Working out how each case stands" />}>
+        <Suspense fallback={<FiguresToCome of={cases.length} />}>
           <Figures />
         </Suspense>
       )}
-      <Suspense fallback={<Skeleton lines={4} label="Looking for what waits for you" />}>
-        <YourPart />
-      </Suspense>
-      {cases.length === 0 ? null : (
-        <Suspense
-          fallback={
-            <Section title="Cases of today and tomorrow" note="how each stands is being worked out">
-              <CaseStandingList
-                lines={todayLines(cases, date, new Map(), new Map()).map((line) => ({
-                  ...line,
-                  tone: null,
-                  href: `/cases/${line.id}`,
-                }))}
-                label="Cases of today and tomorrow"
-              />
-            </Section>
-          }
-        >
-          <Standing />
+      {cases.length === 0 ? (
+        <Suspense fallback={<Skeleton lines={4} label="Looking for what waits for you" />}>
+          <YourPart />
+        </Suspense>
+      ) : (
+        // one inside the other: what comes first would push down what is read meanwhile
+        <Suspense fallback={toCome}>
+          <YourPart />
+          <Suspense fallback={toCome}>
+            <Standing />
+          </Suspense>
         </Suspense>
       )}
     </Page>
@@ -93,10 +97,16 @@ const linesNow = cache(async () => {
 
 async function Figures() {
   const lines = await linesNow();
-  const count = (tone: string) => lines.filter((line) => line.tone === tone).length;
+  return <FiguresOf of={lines.length} count={(tone) => lines.filter((line) => line.tone === tone).length} />;
+}
+
+/** As high as the figures will be. */
+const FiguresToCome = ({ of }: { of: number }) => <FiguresOf of={of} count={() => '…'} />;
+
+function FiguresOf({ of, count }: { of: number; count: (tone: string) => number | string }) {
   return (
     <FigureRow>
-      <Figure label="Ready" value={count('good')} unit={`of ${lines.length}`} />
+      <Figure label="Ready" value={count('good')} unit={`of ${of}`} />
       <Figure label="Can’t go as planned" value={count('stop')} />
       <Figure label="Waiting, or in draft" value={count('attention')} />
       <Figure label="Not established" value={count('unknown')} note="no plan, or a value is missing" />

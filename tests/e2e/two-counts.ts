@@ -52,12 +52,12 @@ async function at(address: string, person: DemoPerson) {
   };
 }
 
-/** Counts a set line by line and closes the count, then the same as another person's blind check. */
+/** Counts a set line by line and closes the count; then, where a second person is named, the same as their blind check. */
 export async function countTwice(
   { address }: Hospital,
   setId: string,
   found: readonly { lineId: string; pieces: number }[],
-  people: readonly [DemoPerson, DemoPerson],
+  people: readonly [DemoPerson, DemoPerson] | readonly [DemoPerson],
 ): Promise<void> {
   for (const [turn, person] of people.entries()) {
     const purpose = turn === 0 ? 'count' : 'check';

@@ -4,6 +4,7 @@ import { DEMO_PASSWORD } from '@/lib/people/demo';
 import { stockText } from '@/lib/scanning/ownCodes';
 import { actAs, expect, expectAccessible, test } from './harness';
 import { scan } from './scanning-keys';
+import { countTwice } from './two-counts';
 
 // whole flows by several people: on a machine that is busy they take their time
 test.describe.configure({ timeout: 180_000 });
@@ -112,6 +113,15 @@ test('who checks a set blind is given no record of what was used from it, on pap
       .all(),
   );
   if (!used) throw new Error('a set on the bench was used in a case');
+  // somebody else counts it first, so that there is something to check
+  const held = inDatabase(hospital.database, (file) =>
+    file
+      .prepare<[string], { lineId: string; pieces: number }>(
+        'SELECT line_id AS lineId, found AS pieces FROM set_contents WHERE set_id = ?',
+      )
+      .all(used.setId),
+  );
+  await countTwice(hospital, used.setId, held, ['person_tomas-birkett']);
   const addresses = ['paper', 'export', 'export?as=json'].map((end) => `/cases/${used.caseId}/use/${end}`);
   await actAs(page, 'person_wren-adeyemi');
   for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
