@@ -20,7 +20,7 @@ export const GET = endpoint('GET /api/v1/cases/[id]/ways-out', async ({ db, pers
   return found ? jsonAnswer(found) : noSuch('case to come');
 });
 
-/** Takes one of them. */
+/** Takes one of the ways out of a case at risk, as it was seen. */
 export const POST = endpoint(
   'POST /api/v1/cases/[id]/ways-out',
   { body: members },
