@@ -1,4 +1,3 @@
-import 'server-only';
 import { randomInt } from 'node:crypto';
 
 /** The hospital's letters in its case references. */

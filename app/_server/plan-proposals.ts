@@ -2,12 +2,12 @@ import 'server-only';
 import type { Database } from '@/db/client';
 import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
 import type { Person } from '@/db/queries/people';
+import { roundTimes } from '@/db/queries/turns/roundTimes';
 import type { CaseId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
 import { newId, now } from './clock';
-import { roundTimes } from './round-times';
 import type { PlannedList } from './theatre-planning';
 
 /** A plan somebody looks at before it is kept. */

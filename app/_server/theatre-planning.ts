@@ -6,6 +6,7 @@ import { hiddenFrom } from '@/db/queries/bench/blind';
 import { newestChange } from '@/db/queries/ledgerHead';
 import type { Person } from '@/db/queries/people';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
+import { roundTimes } from '@/db/queries/turns/roundTimes';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
 import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
 import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
@@ -14,7 +15,6 @@ import type { PlanningFacts } from '@/lib/theatre/planning/facts';
 import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { newId, now } from './clock';
-import { roundTimes } from './round-times';
 import { highsSolver } from './solver/highs';
 
 /** A list planned once, before any of it is kept. `null` where there is no case to give sets to. */

@@ -6,6 +6,7 @@ import type { CaseRequest } from '@/db/operations/theatre/at-case';
 import type { RepairBasis } from '@/db/operations/theatre/repair-basis';
 import { findCase } from '@/db/queries/cases';
 import { kindsOfSet } from '@/db/queries/theatre/kindsOfSet';
+import { roundTimes } from '@/db/queries/turns/roundTimes';
 import { loadWantedTurns } from '@/db/queries/turns/wantedTurns';
 import type { CaseId, SetId } from '@/lib/identity/ids';
 import { type Outcome, refused } from '@/lib/identity/refusal';
@@ -18,7 +19,6 @@ import type { WantedTurn } from '@/lib/turns/wanted';
 import { offerWords, wayOutWords } from '@/lib/wording/ways-out';
 import { namesOfPieces } from './names-of-pieces';
 import { type PlannedAnew, planAgain } from './plan-again';
-import { roundTimes } from './round-times';
 import { factsToTell, planList } from './theatre-planning';
 
 /** A way out as the screen shows it. */

@@ -4,7 +4,7 @@ import type { ParseArgsConfig } from 'node:util';
 export interface Given {
   /** Words after the command that are no options. */
   words: string[];
-  options: Record<string, string | boolean | undefined>;
+  options: Record<string, string | boolean | string[] | undefined>;
   env: NodeJS.ProcessEnv;
   now(): Date;
   /** What a person must know to be who they say; asked for where nobody sees it. */

@@ -1,12 +1,14 @@
 import { parseArgs } from 'node:util';
 import { databasePath, ROOT } from '../bootstrap/places.mjs';
 import { asPlainProblem } from '../bootstrap/plain-problem.mjs';
-import { CannotDo, type Command } from './command';
+import { CannotDo, type Command, type Given } from './command';
 import { backup } from './commands/backup';
 import { backups } from './commands/backups';
 import { calculate } from './commands/calculate';
 import { demo } from './commands/demo';
 import { doctor } from './commands/doctor';
+import { exportCommand } from './commands/export';
+import { importCommand } from './commands/import';
 import { key } from './commands/key';
 import { restore } from './commands/restore';
 import { token } from './commands/token';
@@ -23,6 +25,8 @@ const COMMANDS: Record<string, Command> = {
   user,
   token,
   demo,
+  import: importCommand,
+  export: exportCommand,
   calculate,
 };
 
@@ -52,7 +56,7 @@ export async function kitwright(words: string[], env: NodeJS.ProcessEnv, out: Ou
     const { values, positionals } = understood(name, command, rest);
     const answer = await command.run({
       words: positionals,
-      options: values as Record<string, string | boolean | undefined>,
+      options: values as Given['options'],
       env: values.db === undefined ? env : { ...env, KITWRIGHT_DB: String(values.db) },
       now: out.now,
       secret: out.secret,

@@ -1,4 +1,3 @@
-import 'server-only';
 import type { ListAnswer } from '@/db/operations/theatre/import-list';
 import { FIELD_HEADINGS } from '@/lib/theatre/import/fields';
 import type { RowOutcome } from '@/lib/theatre/import/outcome';

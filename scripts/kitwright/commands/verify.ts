@@ -18,7 +18,15 @@ export const verify: Command = {
     const found =
       file === undefined
         ? { of: shown(database), proof: proveCopy({ path: database, now: at, headsText: textOf(heads) }) }
-        : { of: file, proof: await drill(resolve(file), options.key, database, at) };
+        : {
+            of: file,
+            proof: await drill(
+              resolve(file),
+              typeof options.key === 'string' ? options.key : undefined,
+              database,
+              at,
+            ),
+          };
     const { faults, ledgerEntries } = found.proof;
     return {
       exit: faults.length === 0 ? 0 : 1,
@@ -30,7 +38,7 @@ export const verify: Command = {
 };
 
 /** The backup is opened beside the database, where it would be put back. */
-async function drill(path: string, key: string | boolean | undefined, database: string, now: string) {
+async function drill(path: string, key: string | undefined, database: string, now: string) {
   const to = `${database}.drill-${process.pid}`;
   try {
     const keyFile = key === undefined ? null : String(key);

@@ -3,8 +3,8 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { withPlan } from '@/app/_server/plan-again';
-import { roundTimes } from '@/app/_server/round-times';
 import { reorderList } from '@/db/operations/theatre/reorder-list';
+import { roundTimes } from '@/db/queries/turns/roundTimes';
 import { caseId, theatreId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
 

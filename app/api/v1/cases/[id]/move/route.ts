@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { endpoint } from '@/app/_server/enter';
-import { roundTimes } from '@/app/_server/round-times';
 import { moveCase } from '@/db/operations/theatre/move-case';
+import { roundTimes } from '@/db/queries/turns/roundTimes';
 import { theatreId } from '@/lib/identity/ids';
 import { refusedFor } from '@/lib/identity/refusal';
 import { parseSlot, slotRequest } from '@/lib/theatre/slot';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { endpoint } from '@/app/_server/enter';
-import { roundTimes } from '@/app/_server/round-times';
 import { promiseSet } from '@/db/operations/theatre/promise-set';
+import { roundTimes } from '@/db/queries/turns/roundTimes';
 import { setId } from '@/lib/identity/ids';
 import { actOnCase, caseMembers } from '../case-request';
 

@@ -1,9 +1,8 @@
-import 'server-only';
-import type { RoundTimes } from '@/db/operations/theatre/promises';
-import { readSetting } from '@/db/queries/settings';
-import { loadStageTimes } from '@/db/queries/turns/stageTimes';
-import type { Reading } from '@/db/reader';
 import { STAGES } from '@/lib/turns/stageTimes';
+import type { RoundTimes } from '../../operations/theatre/promises';
+import type { Reading } from '../../reader';
+import { readSetting } from '../settings';
+import { loadStageTimes } from './stageTimes';
 
 /** How long before and after a case its sets are spoken for: the hospital's lead, and what turns of each kind took. */
 export async function roundTimes(db: Reading): Promise<RoundTimes> {
