@@ -1,5 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import { lt } from 'drizzle-orm';
+import { lt, type SQL, sql } from 'drizzle-orm';
 import type { Database, Queries } from './client';
 import { keptAnswers } from './schema';
 
@@ -61,6 +61,9 @@ async function keep(queries: Queries, write: KeyedWrite, body: unknown): Promise
   // a request that goes on to plan anew writes again: its key is kept already
   await queries
     .insert(keptAnswers)
-    .values({ sender, keyHash, requestHash, keptAt: at, status, body: body as object })
+    .values({ sender, keyHash, requestHash, keptAt: at, status, body: keptBody(body) })
     .onConflictDoNothing();
 }
+
+/** An answer as JSON. An empty one is `null` of JSON: the column’s own mapping would make it no value at all. */
+export const keptBody = (body: unknown): SQL => sql`${JSON.stringify(body ?? null)}`;

@@ -1,5 +1,6 @@
 import 'server-only';
 import { plainReason, type StorageFault, storageFault } from '@/lib/running/plainReason';
+import { type RecordClash, recordClash } from '@/lib/running/recordClash';
 import { runningWords as words } from '@/lib/wording/running';
 import type { Refused } from './answer';
 import { problemResponse } from './problem-response';
@@ -23,8 +24,19 @@ export function storageSentence(error: unknown): string {
   return words.notSaved[fault];
 }
 
-/** What the disk or the store would not do, as an answer in words. Anything else is thrown on: it is a fault of ours. */
+const CLASH_STATUS: Record<RecordClash, number> = { taken: 409, notThere: 422 };
+
+/**
+ * What the disk or the store would not do, as an answer in words: also where an id that was sent is another thing's, or names
+ * nothing. Anything else is thrown on: it is a fault of ours.
+ */
 export function storageAnswer(error: unknown): Refused {
+  const clash = recordClash(error);
+  if (clash !== null) {
+    console.error(`Nothing was done: ${plainReason(error)}`);
+    const problem = { path: [], code: `record-${clash}`, message: words.clash[clash] };
+    return problemResponse(CLASH_STATUS[clash], words.notSavedTitle, [problem]);
+  }
   const fault = storageFault(error);
   if (fault === null) throw error;
   console.error(`Nothing was saved: ${plainReason(error)}`);

@@ -1,5 +1,6 @@
 import type { LightState } from '../running/lights';
 import type { StorageFault } from '../running/plainReason';
+import type { RecordClash } from '../running/recordClash';
 import { listWords } from './numbers';
 
 const figure = (count: number) => count.toLocaleString('en-GB');
@@ -88,6 +89,12 @@ export const runningWords = {
     silent: 'The disk of the server does not answer as it should, so nothing was saved.',
     damaged: 'The database file is damaged, so nothing was saved. Tell whoever looks after Kitwright.',
   } satisfies Record<StorageFault, string>,
+  /** To whoever named things by ids of their own making. */
+  clash: {
+    taken:
+      'An id or a name that was sent belongs to something else here already, so nothing was done. Look again, or send a new id.',
+    notThere: 'Something that was named is not here, so nothing was done. Look again.',
+  } satisfies Record<RecordClash, string>,
   headsBeside:
     'The ledger’s heads are kept on the same disk as the database: who can change one can change the other.',
   headsApart: 'The ledger’s heads are kept on another disk.',

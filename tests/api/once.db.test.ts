@@ -82,6 +82,24 @@ describe('an Idempotency-Key', () => {
     ).toBe(201);
   });
 
+  test('of what is answered by nothing is kept as that, and done once', async () => {
+    const { send, token, db } = await hospital();
+    const secret = await token('person_gwen-sallis', ['setRemarks']);
+    const given = {
+      token: secret,
+      body: { off: [] },
+      headers: { ...keyed('empty'), 'If-Match': '"1"' },
+    };
+    const entered = async () => (await db.read.select().from(ledger)).length;
+    const first = await send('PUT', '/api/v1/plans/remarks', given);
+    expect(first.status).toBeLessThan(300);
+    const before = await entered();
+    const again = await send('PUT', '/api/v1/plans/remarks', given);
+    expect([again.status, again.headers.get('idempotency-replayed')]).toEqual([first.status, 'true']);
+    expect(await again.text()).toBe(await first.text());
+    expect(await entered()).toBe(before);
+  });
+
   test('is good for a day', async () => {
     const { db, send, count, secret } = await hospital();
     const given = { token: secret, body: { name: 'Old' }, headers: keyed('day') };

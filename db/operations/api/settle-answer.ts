@@ -1,5 +1,5 @@
 import { and, eq } from 'drizzle-orm';
-import type { KeyedWrite } from '../../answeredOnce';
+import { type KeyedWrite, keptBody } from '../../answeredOnce';
 import type { Database } from '../../client';
 import { keptAnswers } from '../../schema';
 
@@ -22,7 +22,7 @@ export async function settleAnswer({
     else
       await queries
         .update(keptAnswers)
-        .set({ status: answer.status, body: answer.body as object })
+        .set({ status: answer.status, body: keptBody(answer.body) })
         .where(itsOwn);
   });
 }

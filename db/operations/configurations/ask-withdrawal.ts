@@ -26,7 +26,9 @@ export async function askConfigurationWithdrawal(
   const { db, now, newId, person, configurationId, kind } = request;
   if (!may(person, 'writeConfiguration')) return refused('notPermitted', words.notPermitted(person.name));
   const because = request.because.trim();
-  if (because.length < 8 || because.length > 300)
+  // as the store counts: one sign that takes two places of a text is one
+  const signs = [...because].length;
+  if (signs < 8 || signs > 300)
     return refusedFor([{ path: ['because'], code: 'no-reason', message: words.reason }]);
   return db.tx(async (write) => {
     const [head] = await write.select().from(configurations).where(eq(configurations.id, configurationId));

@@ -1,0 +1,92 @@
+import { mkdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
+import { DEMO_PASSWORD } from '@/lib/people/demo';
+import type { Role } from '@/lib/people/role';
+import { PEOPLE } from '@/seed/hospital/people';
+import { VAR } from '../../../scripts/bootstrap/places.mjs';
+import { prepareProgram, runOnDatabase } from '../../../scripts/bootstrap/prepare.mjs';
+import { ledgerFaults, openCopy } from '../../faults/hospital';
+import { signIn } from '../../faults/scanner';
+import type { Target } from '../target';
+import type { ApiAnswer } from './judge';
+import { knownThings } from './known';
+import { type ApiRequest, OPERATIONS } from './requests';
+import { API_RUNS, apiTarget } from './target';
+
+/** No answer takes as long, however busy the machine is. */
+const HANGS_AFTER_MS = 60_000;
+
+/** The built program over HTTP, on a demo that lives through all that is sent; its file and ledger are looked at in the end. */
+export const servedApi: Target = {
+  name: 'api',
+  unit: 'bodies of every address',
+  runs: API_RUNS,
+  async attack(runs, seed, began) {
+    if (!process.env.KITWRIGHT_DIST) await prepareProgram({ build: true, say: console.log });
+    const folder = join(VAR, 'test', 'fuzz');
+    mkdirSync(folder, { recursive: true });
+    const template = join(folder, `template-${process.pid}.sqlite`);
+    await runOnDatabase('prepare-database.ts', { database: template });
+    const hospital = await openCopy({ template, name: 'api', folder });
+    try {
+      const known = await knownThings(async (sql) => rowsOf(hospital.database, sql));
+      const outcomes = await apiTarget({ known, operations: OPERATIONS }, senderTo(hospital.address)).attack(
+        runs,
+        seed,
+        began,
+      );
+      await hospital.stop();
+      const faults = [...ledgerFaults(hospital.database), ...fileFaults(hospital.database)];
+      if (faults.length > 0) throw new Error(faults.join('; '));
+      return outcomes;
+    } finally {
+      await hospital.close();
+      for (const end of ['', '-wal', '-shm', '-heads.jsonl']) rmSync(template + end, { force: true });
+    }
+  },
+};
+
+function rowsOf(path: string, sql: string): Record<string, unknown>[] {
+  const connection = new Sqlite(path, { readonly: true });
+  try {
+    return connection.prepare(sql).all() as Record<string, unknown>[];
+  } finally {
+    connection.close();
+  }
+}
+
+function fileFaults(path: string): string[] {
+  const whole = rowsOf(path, 'PRAGMA integrity_check').map((row) => String(Object.values(row)[0]));
+  const dangling = rowsOf(path, 'PRAGMA foreign_key_check').map(
+    (row) => `a row of ${row.table} points at nothing`,
+  );
+  return [...whole.filter((said) => said !== 'ok'), ...dangling];
+}
+
+/** Sends as somebody of the role that is asked for: whoever was made to leave is followed by the next. */
+function senderTo(address: string): (request: ApiRequest) => Promise<ApiAnswer> {
+  const cookies = new Map<Role, string>();
+  const cookieOf = async (role: Role): Promise<string> => {
+    const kept = cookies.get(role);
+    if (kept !== undefined) return kept;
+    for (const { name } of PEOPLE.filter((one) => one.role === role)) {
+      const cookie = await signIn(address, name, DEMO_PASSWORD).catch(() => null);
+      if (cookie === null) continue;
+      cookies.set(role, cookie);
+      return cookie;
+    }
+    throw new Error(`nobody who is ${role} can sign in any more`);
+  };
+  return async ({ role, method, path, body, headers }) => {
+    const answer = await fetch(address + path, {
+      method,
+      headers: { 'Content-Type': 'application/json', Cookie: await cookieOf(role), ...headers },
+      body: JSON.stringify(body) ?? 'null',
+      signal: AbortSignal.timeout(HANGS_AFTER_MS),
+    });
+    if (answer.status === 401) cookies.delete(role);
+    const contentType = answer.headers.get('content-type') ?? '';
+    return { status: answer.status, contentType, text: await answer.text() };
+  };
+}
