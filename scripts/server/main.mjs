@@ -55,6 +55,8 @@ for (const level of /** @type {const} */ (['error', 'warn'])) {
 env.__NEXT_PRIVATE_ORIGIN = `http://${host === '0.0.0.0' || host === '::' ? 'localhost' : host}:${port}`;
 const app = next({ dev: false, dir: ROOT, hostname: host, port, quiet: true });
 const server = createServer({ requestTimeout: 120_000, headersTimeout: 20_000 });
+// a connection on which nothing moves either way, as of somebody who asks and does not read; none of our answers thinks as long
+server.timeout = 120_000;
 const stop = stopInOrder(server, { log, close: () => app.close() });
 await app.prepare();
 const answer = app.getRequestHandler();

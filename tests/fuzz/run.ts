@@ -9,7 +9,7 @@ import { parseArgs } from 'node:util';
 import { Worker } from 'node:worker_threads';
 import { VAR } from '../../scripts/bootstrap/places.mjs';
 import type { Outcome } from './target';
-import { TARGETS } from './targets';
+import { EVERY_TARGET } from './targets';
 
 const HANGS_AFTER_MS = 120_000;
 
@@ -27,12 +27,14 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: { share: { type: 'string', default: '1' }, seed: { type: 'string', default: '20260114' } },
 });
-const unknown = positionals.filter((name) => !TARGETS.some((one) => one.name === name));
+const unknown = positionals.filter((name) => !EVERY_TARGET.some((one) => one.name === name));
 if (unknown.length > 0) {
-  console.error(`There is no ${unknown.join(', ')}: name ${TARGETS.map(({ name }) => name).join(', ')}.`);
+  console.error(
+    `There is no ${unknown.join(', ')}: name ${EVERY_TARGET.map(({ name }) => name).join(', ')}.`,
+  );
   process.exit(2);
 }
-const wanted = TARGETS.filter(({ name }) => positionals.length === 0 || positionals.includes(name));
+const wanted = EVERY_TARGET.filter(({ name }) => positionals.length === 0 || positionals.includes(name));
 const attacked: Attacked[] = [];
 for (const { name, unit, runs } of wanted) {
   const done = await attack(name, unit, Math.ceil(runs.long * Number(values.share)), Number(values.seed));

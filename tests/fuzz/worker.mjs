@@ -3,10 +3,10 @@ import { register } from 'tsx/esm/api';
 
 // a thread has no loader of its own for TypeScript
 register();
-const { TARGETS } = await import('./targets.ts');
+const { EVERY_TARGET } = await import('./targets.ts');
 const { name, runs, seed, done } = workerData;
 try {
-  const target = TARGETS.find((one) => one.name === name);
+  const target = EVERY_TARGET.find((one) => one.name === name);
   const outcomes = await target.attack(runs, seed, () => Atomics.add(done, 0, 1));
   parentPort.postMessage({ outcomes, fault: null });
 } catch (error) {

@@ -11,6 +11,8 @@ const EVERY_MS = 1000;
 export interface SlowClient {
   /** Resolved with the moment at which the server closed it. */
   closed: Promise<number>;
+  /** Its own port, once it is connected. */
+  port(): number;
   end(): void;
 }
 
@@ -50,6 +52,7 @@ export function slowClient(address: string, burden: Burden, cookie: string): Slo
   });
   return {
     closed,
+    port: () => socket.localPort ?? 0,
     end() {
       going = false;
       socket.resetAndDestroy();

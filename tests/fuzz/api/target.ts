@@ -3,7 +3,7 @@ import { type ApiAnswer, judged } from './judge';
 import type { Known } from './known';
 import { type ApiRequest, requests, type Tried } from './requests';
 
-export const API_RUNS = { long: 50_000, short: Number(process.env.SHORT ?? 250) };
+export const API_RUNS = { long: 50_000, short: 250 };
 
 /** What every address that takes a body is given: done, or refused in words, and always as it is described. */
 export const apiTarget = (
