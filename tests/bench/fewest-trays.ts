@@ -1,7 +1,7 @@
 import { highsSolver } from '@/app/_server/solver/highs';
 import type { CoverProblem } from '@/lib/kits/cover/problem';
 import { solveCover } from '@/lib/kits/cover/solve';
-import type { BenchRow } from './row';
+import { type BenchRow, percentiles } from './row';
 
 const SETS = 200;
 const LINES = 60;
@@ -158,7 +158,7 @@ export async function bench(): Promise<BenchRow[]> {
     const note = `${unproven > 0 ? `, ${unproven} of ${problems.length} not proven` : `, all ${problems.length} proven`}${beside}`;
     rows.push({
       name: `fewest-trays: ${name}${note}`,
-      ...spread(ours),
+      ...percentiles(ours),
       bound: 1_000,
       ratio: plain ? sum(ours) / sum(theirs) : null,
       ...(plain ? { beside: 'a plain model given to the same solver' } : {}),
@@ -169,9 +169,3 @@ export async function bench(): Promise<BenchRow[]> {
 
 const seeds = (count: number) => Array.from({ length: count }, (_, at) => at + 1);
 const sum = (times: number[]) => times.reduce((a, b) => a + b, 0);
-
-function spread(times: number[]): { p50: number; p95: number } {
-  const sorted = [...times].sort((a, b) => a - b);
-  const at = (share: number) => sorted[Math.ceil(share * sorted.length) - 1] ?? Number.NaN;
-  return { p50: at(0.5), p95: at(0.95) };
-}

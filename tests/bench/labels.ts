@@ -1,5 +1,5 @@
 import { unreadable } from '../pdf/labels';
-import type { BenchRow } from './row';
+import { type BenchRow, percentiles } from './row';
 
 const LABELS = 1_000;
 
@@ -14,9 +14,8 @@ export async function bench(): Promise<BenchRow[]> {
   }
   if (wrong.length > 0)
     throw new Error(`${wrong.length} prints do not read: ${wrong.slice(0, 5).join('; ')}`);
-  times.sort((a, b) => a - b);
-  const at = (share: number) => times[Math.floor(times.length * share)] ?? 0;
+  const { p50, p95 } = percentiles(times);
   return [
-    { name: `${LABELS} labels, each drawn and read three ways`, p50: at(0.5), p95: at(0.95), bound: null },
+    { name: `${LABELS} labels, each drawn and read three ways`, p50, p95, bound: null },
   ];
 }

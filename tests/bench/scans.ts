@@ -9,7 +9,7 @@ import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
 import { prepareProgram, runOnDatabase } from '../../scripts/bootstrap/prepare.mjs';
 import { startServer } from '../../scripts/bootstrap/server.mjs';
 import { newScan, Refused, sendScan, signIn } from '../faults/scanner';
-import type { BenchRow } from './row';
+import { type BenchRow, percentiles } from './row';
 
 const HOST = '127.0.0.1';
 const SCANNERS = 50;
@@ -137,10 +137,4 @@ function rawCommits(path: string): number {
   const perSecond = (commits * 1000) / (performance.now() - began);
   connection.close();
   return perSecond;
-}
-
-function percentiles(times: number[]): { p50: number; p95: number; p99: number } {
-  const sorted = times.toSorted((a, b) => a - b);
-  const at = (share: number) => sorted[Math.ceil(share * sorted.length) - 1] ?? Number.NaN;
-  return { p50: at(0.5), p95: at(0.95), p99: at(0.99) };
 }

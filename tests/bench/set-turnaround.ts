@@ -5,7 +5,7 @@ import { backOf, inTime, needOf, type TurnaroundProblem, waysOf } from '@/lib/tu
 import { earliestFree } from '@/lib/turnaround/rulesOfThumb';
 import { type SolvedTurnaround, solveTurnaround } from '@/lib/turnaround/solve';
 import { theatreList } from '../fixtures/theatreLists';
-import type { BenchRow } from './row';
+import { type BenchRow, percentiles } from './row';
 
 const TIME_LIMIT_MS = 60_000;
 
@@ -69,7 +69,7 @@ async function measure(
   ];
   return {
     name: `set-turnaround: ${name}, ${notes.join('; ')}`,
-    ...spread(ours),
+    ...percentiles(ours),
     bound,
     ratio: beside ? sum(ours) / sum(theirs) : null,
     ...(beside ? { beside: 'a plain model given to the same solver' } : {}),
@@ -172,9 +172,3 @@ async function plainModel(problem: TurnaroundProblem): Promise<number[] | null> 
 
 const seeds = (count: number) => Array.from({ length: count }, (_, at) => at + 1);
 const sum = (times: number[]) => times.reduce((a, b) => a + b, 0);
-
-function spread(times: number[]): { p50: number; p95: number } {
-  const sorted = [...times].sort((a, b) => a - b);
-  const at = (share: number) => sorted[Math.ceil(share * sorted.length) - 1] ?? Number.NaN;
-  return { p50: at(0.5), p95: at(0.95) };
-}

@@ -20,7 +20,7 @@ import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { STAGES } from '@/lib/turns/stageTimes';
 import { loadDemo } from '@/seed/load';
 import { busyDay } from '../fixtures/busyDay';
-import type { BenchRow } from './row';
+import { type BenchRow, percentiles } from './row';
 
 const NOW = '2026-01-14T20:00:00.000Z';
 const RUNS = 120;
@@ -47,10 +47,9 @@ export async function bench(): Promise<BenchRow[]> {
       times[isOfStore(run) ? 'store' : 'list'].push(await replan(db, manager));
     }
     const row = (what: string, measured: number[]): BenchRow => {
-      measured.sort((a, b) => a - b);
-      const at = (share: number) => measured[Math.ceil(measured.length * share) - 1] ?? Number.NaN;
+      const { p50, p95 } = percentiles(measured);
       const name = `theatre planning: 40 cases × 40 sets re-planned after ${what}, facts to promises`;
-      return { name, p50: at(0.5), p95: at(0.95), bound: 300 };
+      return { name, p50, p95, bound: 300 };
     };
     return [
       { name: 'theatre planning: 40 cases × 40 sets, the first time', p50: first, p95: first, bound: null },

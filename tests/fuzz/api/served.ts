@@ -5,7 +5,7 @@ import { DEMO_PASSWORD } from '@/lib/people/demo';
 import type { Role } from '@/lib/people/role';
 import { PEOPLE } from '@/seed/hospital/people';
 import { VAR } from '../../../scripts/bootstrap/places.mjs';
-import { prepareProgram, runOnDatabase } from '../../../scripts/bootstrap/prepare.mjs';
+import { runOnDatabase } from '../../../scripts/bootstrap/prepare.mjs';
 import { ledgerFaults, openCopy } from '../../faults/hospital';
 import { signIn } from '../../faults/scanner';
 import type { Target } from '../target';
@@ -23,7 +23,6 @@ export const servedApi: Target = {
   unit: 'bodies of every address',
   runs: API_RUNS,
   async attack(runs, seed, began) {
-    if (!process.env.KITWRIGHT_DIST) await prepareProgram({ build: true, say: console.log });
     const folder = join(VAR, 'test', 'fuzz');
     mkdirSync(folder, { recursive: true });
     const template = join(folder, `template-${process.pid}.sqlite`);
