@@ -15,7 +15,5 @@ export async function bench(): Promise<BenchRow[]> {
   if (wrong.length > 0)
     throw new Error(`${wrong.length} prints do not read: ${wrong.slice(0, 5).join('; ')}`);
   const { p50, p95 } = percentiles(times);
-  return [
-    { name: `${LABELS} labels, each drawn and read three ways`, p50, p95, bound: null },
-  ];
+  return [{ name: `${LABELS} labels, each drawn and read three ways`, p50, p95, bound: null }];
 }
