@@ -30,6 +30,18 @@ export const backupWords = {
     `${file} is not as it was written: nothing proves the backup it belongs to.`,
   whole: (entries: number) =>
     `pages, references and ${entries === 1 ? '1 ledger entry' : `${figure(entries)} ledger entries`} are as they were written.`,
+  /** Of rows that nothing ever changes. */
+  altered: (table: string, rows: number, backup: string) =>
+    `${rows === 1 ? '1 row' : `${figure(rows)} rows`} of ${table}, which nothing ever changes, ${rows === 1 ? 'is' : 'are'} not as in the proven backup ${backup}: the disk altered ${rows === 1 ? 'it' : 'them'}, or somebody did.`,
+  compared: (backup: string) =>
+    `What is written once and for all is as in the proven backup ${backup}, as far as that goes.`,
+  notCompared: {
+    none: 'It was compared with no backup: none is proven.',
+    sealed: (backup: string) =>
+      `It was compared with no backup: ${backup} is sealed (name the file with its key by --key).`,
+    another: (backup: string) =>
+      `It was compared with no backup: ${backup} is of another hospital, or of what was there before one was put back.`,
+  },
   removed: (count: number) =>
     `${count === 1 ? '1 backup' : `${count} backups`} of old nights ${count === 1 ? 'was' : 'were'} deleted.`,
   none: (folder: string) => `There is no backup in ${folder}.`,

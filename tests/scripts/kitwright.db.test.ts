@@ -57,6 +57,34 @@ test('backup, list, verify, damage, restore: the whole way by command', async ()
   expect(folder).toBeTruthy();
 });
 
+test('what is written once and for all is compared with the newest proven backup', async () => {
+  const { folder: _, ...env } = await demo();
+  const none = await kitwright(['verify'], env);
+  expect(none.out).toContain('compared with no backup: none is proven');
+  const { file } = JSON.parse((await kitwright(['backup', '--json'], env)).out);
+  const whole = await kitwright(['verify'], env);
+  expect(whole).toMatchObject({ exit: 0 });
+  expect(whole.out).toContain(`is as in the proven backup ${file}`);
+
+  // what a disk does: no trigger is asked, and neither the engine nor the ledger can tell
+  const connection = new Sqlite(env.KITWRIGHT_DB);
+  const guard = connection
+    .prepare("SELECT sql FROM sqlite_schema WHERE name = 'piece_moves_are_never_changed'")
+    .pluck()
+    .get() as string;
+  connection.exec('DROP TRIGGER piece_moves_are_never_changed');
+  connection.exec(
+    'UPDATE piece_moves SET quantity = quantity + 1 WHERE seq = (SELECT min(seq) FROM piece_moves)',
+  );
+  connection.exec(guard);
+  connection.close();
+  const found = await kitwright(['verify'], env);
+  expect(found.exit).toBe(1);
+  expect(found.out).toMatch(
+    new RegExp(`1 row of piece_moves, which nothing ever changes, is not as in the proven backup ${file}`),
+  );
+});
+
 test('the doctor says in plain words what is not well, and exits 1 when something is wrong', async () => {
   const { folder, ...env } = await demo();
   const well = await kitwright(['doctor', '--json'], env);

@@ -33,8 +33,9 @@ const TORN = 4;
  * Damage that no disk reported: single bits that read differently, and pages of which a part is of another write. The file of a
  * hospital is damaged at places drawn over all of it, one damage at a time, and `verify` and `doctor` are asked; so are a
  * backup, a sealed one and the description beside it. In a backup every damage must be found, for its digest is written down.
- * In the database itself the engine finds what breaks its structure, and the ledger's chain what was changed in the ledger; a
- * value in a row that nothing else rests on is found by no check, and its share is shown.
+ * In the database itself the engine finds what breaks its structure, the ledger's chain what was changed in the ledger, and the
+ * newest proven backup what was changed of what is written once and for all; a value that may change and that nothing else rests
+ * on is found by no check, and its share is shown.
  */
 export const bits: Suite = {
   unit: 'damages',
@@ -104,7 +105,9 @@ async function makeFiles(folder: string, template: string) {
   const recipient = await makeKeyFile(keyFile, now);
   const make = { database, folder, reason: 'asked', now, headsText: '' } as const;
   const open = await makeBackup({ ...make, recipient: null });
-  const sealed = await makeBackup({ ...make, recipient });
+  // the older of the two: the newest is what a database is compared with
+  const before = new Date(Date.now() - 60_000).toISOString();
+  const sealed = await makeBackup({ ...make, now: before, recipient });
   const files = {
     folder,
     database,
@@ -146,8 +149,8 @@ async function damageDatabase(files: Files, how: Damage['how'], draw: () => numb
   const change = drawChange(whole, map.pageSize, how, draw);
   put(database, change);
   try {
-    const verify = await ask(['verify', '--db', database]);
-    const doctor = await ask(['doctor', '--db', database]);
+    const verify = await ask(['verify', '--db', database], files.folder);
+    const doctor = await ask(['doctor', '--db', database], files.folder);
     const now = verify.isWrong ? null : digests(database);
     return {
       of: 'database',
@@ -204,11 +207,14 @@ function put(path: string, { at, bytes }: Change): void {
 }
 
 /** What the command line says: that something is wrong, and whether a person can read it. */
-async function ask(words: string[]): Promise<{ isWrong: boolean; wordless: string | null }> {
+async function ask(
+  words: string[],
+  backups?: string,
+): Promise<{ isWrong: boolean; wordless: string | null }> {
   const said: string[] = [];
   const exit = await kitwright(
     words,
-    { ...process.env, PORT: '1', KITWRIGHT_DB: undefined },
+    { ...process.env, PORT: '1', KITWRIGHT_DB: undefined, KITWRIGHT_BACKUPS: backups },
     {
       say: (line) => said.push(line),
       refuse: (line) => said.push(line),
