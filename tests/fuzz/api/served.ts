@@ -7,7 +7,7 @@ import { PEOPLE } from '@/seed/hospital/people';
 import { VAR } from '../../../scripts/bootstrap/places.mjs';
 import { runOnDatabase } from '../../../scripts/bootstrap/prepare.mjs';
 import { ledgerFaults, openCopy } from '../../faults/hospital';
-import { signIn } from '../../faults/scanner';
+import { type Acting, actingAs } from '../../faults/scanner';
 import type { Target } from '../target';
 import type { ApiAnswer } from './judge';
 import { knownThings } from './known';
@@ -65,27 +65,42 @@ function fileFaults(path: string): string[] {
 
 /** Sends as somebody of the role that is asked for: whoever was made to leave is followed by the next. */
 function senderTo(address: string): (request: ApiRequest) => Promise<ApiAnswer> {
-  const cookies = new Map<Role, string>();
-  const cookieOf = async (role: Role): Promise<string> => {
-    const kept = cookies.get(role);
+  const here = new Map<Role, Acting>();
+  const actingOf = async (role: Role): Promise<Acting> => {
+    const kept = here.get(role);
     if (kept !== undefined) return kept;
     for (const { name } of PEOPLE.filter((one) => one.role === role)) {
-      const cookie = await signIn(address, name, DEMO_PASSWORD).catch(() => null);
-      if (cookie === null) continue;
-      cookies.set(role, cookie);
-      return cookie;
+      const acting = await actingAs(address, name, DEMO_PASSWORD).catch(() => null);
+      if (acting === null) continue;
+      here.set(role, acting);
+      return acting;
     }
     throw new Error(`nobody who is ${role} can sign in any more`);
   };
   return async ({ role, method, path, body, headers }) => {
+    const acting = await actingOf(role);
     const answer = await fetch(address + path, {
       method,
-      headers: { 'Content-Type': 'application/json', Cookie: await cookieOf(role), ...headers },
-      body: JSON.stringify(body) ?? 'null',
+      headers: { 'Content-Type': 'application/json', Cookie: acting.cookie, ...headers },
+      body: JSON.stringify(markedBy(acting, body)) ?? 'null',
       signal: AbortSignal.timeout(HANGS_AFTER_MS),
     });
-    if (answer.status === 401) cookies.delete(role);
+    if (answer.status === 401) here.delete(role);
     const contentType = answer.headers.get('content-type') ?? '';
     return { status: answer.status, contentType, text: await answer.text() };
   };
 }
+
+/** What is sent as it was entered is marked with the session it was entered in, where it is marked at all. */
+function markedBy({ sessionId, ticket }: Acting, body: unknown): unknown {
+  if (typeof body !== 'object' || body === null || Array.isArray(body)) return body;
+  const marked = (entry: unknown) =>
+    typeof entry === 'object' && entry !== null && 'session' in entry && isMark(entry.session)
+      ? { ...entry, session: { id: sessionId, ticket } }
+      : entry;
+  return Object.fromEntries(
+    Object.entries(body).map(([name, value]) => [name, Array.isArray(value) ? value.map(marked) : value]),
+  );
+}
+
+const isMark = (mark: unknown): boolean => typeof mark === 'object' && mark !== null && 'ticket' in mark;
