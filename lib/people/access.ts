@@ -1,4 +1,5 @@
 import type { Act } from './permissions';
+import { READS } from './reads';
 
 /** What it takes to reach an address: an act of `permissions.ts`, or nothing at all. */
 export type Reach = Act | 'anybody';
@@ -130,6 +131,7 @@ export type Screen = keyof typeof SCREENS;
 
 /** Every other address, by method. What it writes is asked for again in the operation. */
 export const ENDPOINTS = {
+  ...READS,
   'POST /api/v1/aside/[id]/settle': 'settleAside',
   'POST /api/v1/bench': 'countSet',
   'POST /api/v1/bench/[id]/abandon': 'countSet',

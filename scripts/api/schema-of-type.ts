@@ -14,7 +14,7 @@ export interface Schemas {
 
 /**
  * JSON Schema (2020-12) of TypeScript types, as `JSON.stringify` writes their values: what is not stated as optional is
- * there, a member that may be `undefined` may be absent, methods are left out, a Map or Set is an empty object. Objects may
+ * there, a member that may be `undefined` may be absent, methods are left out, a Map is an object and a Set a list. Objects may
  * hold more than their type says.
  */
 export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
@@ -22,6 +22,8 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
   const names = new Map<ts.Symbol, string>();
   const way: string[] = [];
   const unstated = new Set<string>();
+  const told = new Set<ts.Type>();
+  const holdThemselves = new Set<ts.Type>();
 
   function of(type: ts.Type): JsonSchema {
     const { flags } = type;
@@ -45,9 +47,30 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
     return ofObject(type);
   }
 
+  /** A union that holds itself, as a condition holds conditions, is told once under its name. */
   function ofUnion(type: ts.UnionType): JsonSchema {
+    const own = (): JsonSchema => {
+      const name = nameFor(type, type.aliasSymbol);
+      if (name === null) throw new Error(`a union that holds itself has no name: ${way.join('.')}`);
+      return { $ref: `#/components/schemas/${name}` };
+    };
+    if (told.has(type)) {
+      holdThemselves.add(type);
+      return own();
+    }
+    told.add(type);
+    const schema = partsOf(type);
+    told.delete(type);
+    if (!holdThemselves.has(type)) return schema;
+    const ref = own();
+    named.set(String(ref.$ref).split('/').at(-1) ?? '', schema);
+    return ref;
+  }
+
+  function partsOf(type: ts.UnionType): JsonSchema {
     const parts = type.types.filter((one) => !(one.flags & (ts.TypeFlags.Undefined | ts.TypeFlags.Void)));
-    const schemas = [...new Map(parts.map((one) => [JSON.stringify(of(one)), of(one)])).values()];
+    const every = parts.map(of).map((one) => [JSON.stringify(one), one] as const);
+    const schemas = [...new Map(every).values()];
     const constants = schemas.filter((one) => 'const' in one).map((one) => one.const);
     const others = schemas.filter((one) => !('const' in one));
     const both = constants.includes(true) && constants.includes(false);
@@ -78,7 +101,7 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
       return { type: 'array', items: member ? within('[]', member) : {} };
     }
     const symbol = type.aliasSymbol ?? type.getSymbol();
-    if (symbol && /^(Readonly)?(Map|Set)$/.test(symbol.name)) return { type: 'object', maxProperties: 0 };
+    if (symbol && /^(Readonly)?(Map|Set)$/.test(symbol.name)) return ofCollection(symbol.name, type);
     if (symbol?.name === 'Date') return { type: 'string', format: 'date-time' };
     const name = nameFor(type, symbol);
     if (name === null) return shape(type);
@@ -89,6 +112,14 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
       way.splice(0, way.length, ...here);
     }
     return { $ref: `#/components/schemas/${name}` };
+  }
+
+  /** As `readAnswer` writes them: what is held by name is an object, and a set is a list. */
+  function ofCollection(name: string, type: ts.Type): JsonSchema {
+    const members = checker.getTypeArguments(type as ts.TypeReference);
+    const [first, second] = members;
+    if (name.endsWith('Set')) return { type: 'array', items: first ? within('[]', first) : {} };
+    return { type: 'object', additionalProperties: second ? within('*', second) : {} };
   }
 
   /** A name of its own for an interface or an alias that is no generic one; others are written where they stand. */
