@@ -117,6 +117,7 @@ export const READS = {
   'GET /api/v1/theatre-list/week': 'readHospital',
   'GET /api/v1/theatre-questions': 'readHospital',
   'GET /api/v1/theatre-questions/[id]': 'readHospital',
+  'GET /api/v1/tokens': 'manageTokens',
   'GET /api/v1/tokens/[id]': 'manageTokens',
   'GET /api/v1/trace/lots': 'readHospital',
   'GET /api/v1/trace/people/[id]': 'tracePerson',

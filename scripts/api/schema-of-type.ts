@@ -2,6 +2,9 @@ import ts from 'typescript';
 
 export type JsonSchema = Record<string, unknown>;
 
+/** A union that is longer as JSON is told under its name, not everywhere anew. */
+const WORTH_A_NAME = 600;
+
 /** Schemas of the types that have a name, and where a type says nothing. */
 export interface Schemas {
   /** The schema of what a value of this type is as JSON. */
@@ -47,7 +50,7 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
     return ofObject(type);
   }
 
-  /** A union that holds itself, as a condition holds conditions, is told once under its name. */
+  /** A long union, and one that holds itself, as a condition holds conditions, is told once under its name. */
   function ofUnion(type: ts.UnionType): JsonSchema {
     const own = (): JsonSchema => {
       const name = nameFor(type, type.aliasSymbol);
@@ -61,7 +64,9 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
     told.add(type);
     const schema = partsOf(type);
     told.delete(type);
-    if (!holdThemselves.has(type)) return schema;
+    const name = nameFor(type, type.aliasSymbol);
+    if (!holdThemselves.has(type) && (name === null || JSON.stringify(schema).length < WORTH_A_NAME))
+      return schema;
     const ref = own();
     named.set(String(ref.$ref).split('/').at(-1) ?? '', schema);
     return ref;

@@ -1,7 +1,7 @@
-import { eq, inArray } from 'drizzle-orm';
+import { asc, eq, gt } from 'drizzle-orm';
 import { mayRead, type Reading } from '../../reader';
 import { cases, caseUses } from '../../schema';
-import { idsAfter, inOrderOf, type PlaceInList } from './idsAfter';
+import type { PlaceInList } from './idsAfter';
 
 /** That there is a record of what was used in a case, and whether it is closed. What it says is told with the case. */
 export interface UseRecorded {
@@ -12,19 +12,18 @@ export interface UseRecorded {
   closedAt: string | null;
 }
 
-/** Records of use, the last begun first. `undefined`: the place is not there any more. */
-export async function usesRecorded(db: Reading, place: PlaceInList): Promise<UseRecorded[] | undefined> {
-  mayRead(db, 'readHospital');
-  const ids = await idsAfter(db.read, { table: caseUses, id: caseUses.caseId }, place);
-  if (ids === undefined) return undefined;
-  const rows = await db.read
-    .select({ use: caseUses, reference: cases.reference, caseDate: cases.caseDate })
+/** Records of use, in the order of the ids of their cases. */
+export async function usesRecorded(
+  { read, reader }: Reading,
+  { after, limit }: PlaceInList,
+): Promise<UseRecorded[]> {
+  mayRead({ reader }, 'readHospital');
+  const { caseId, beganAt, closedAt } = caseUses;
+  return read
+    .select({ caseId, reference: cases.reference, caseDate: cases.caseDate, beganAt, closedAt })
     .from(caseUses)
     .innerJoin(cases, eq(cases.id, caseUses.caseId))
-    .where(inArray(caseUses.caseId, ids));
-  const found = rows.map(({ use: { caseId, beganAt, closedAt }, reference, caseDate }) => ({
-    id: caseId,
-    ...{ caseId, reference, caseDate, beganAt, closedAt },
-  }));
-  return inOrderOf(ids, found).map(({ id: _, ...one }) => one);
+    .where(after === null ? undefined : gt(caseUses.caseId, after))
+    .orderBy(asc(caseUses.caseId))
+    .limit(limit);
 }

@@ -1,8 +1,13 @@
 import { z } from 'zod';
+import { bookNewCase } from '@/app/_server/book-new-case';
 import { now } from '@/app/_server/clock';
+import { endpoint } from '@/app/_server/enter';
+import { readBody } from '@/app/_server/outcome-answer';
+import { resultAnswer } from '@/app/_server/result-answer';
 import { pagesOf } from '@/app/api/v1/_reading/list';
 import { casesAfter, placeOfCase } from '@/db/queries/api/casesAfter';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
+import { bookingRequest } from '@/lib/theatre/booking';
 import { wallClock } from '@/lib/theatre/localTime';
 
 const DAYS_AHEAD = 28;
@@ -22,3 +27,14 @@ export const GET = pagesOf('GET /api/v1/cases', {
   },
   keyOf: placeOfCase,
 });
+
+/** Books a case; a saved start it is booked from gives it the first draft of its plan. */
+export const POST = endpoint(
+  'POST /api/v1/cases',
+  { body: bookingRequest },
+  async ({ db, person, request }) => {
+    const body = await readBody(request, z.looseObject({}));
+    if (!body.ok) return body.response;
+    return resultAnswer(await bookNewCase({ db, person }, body.value), 201);
+  },
+);
