@@ -89,7 +89,13 @@ test('a case is booked, planned, fetched, checked, issued, used and returned thr
   const finish = { path, body: { baseRevision: await baseRevision(), note: null } };
   await technician.done('POST /api/v1/cases/{id}/kit/finish', finish);
   // whoever saw an earlier state is told so, and changes nothing
-  expect(await technician.call('POST /api/v1/cases/{id}/kit/finish', finish)).toMatchObject({ ok: false });
+  expect(
+    await technician.call('POST /api/v1/cases/{id}/kit/issue', { path, body: { baseRevision: 1 } }),
+  ).toMatchObject({
+    ok: false,
+    status: 409,
+    problem: { because: 'conflict', current: { revision: expect.any(Number) } },
+  });
 
   // checked, by somebody else, who is not shown what was picked
   const checkId = 'check_by-api';
@@ -130,13 +136,10 @@ test('a case is booked, planned, fetched, checked, issued, used and returned thr
   });
   expect((await stateOf()).stage).toBe('inTheatre');
 
-  // used: a screw of the set is implanted
+  // used: an implant of the set stays with the patient
   const table = await scrub.done('GET /api/v1/cases/{id}/use', { path });
-  const slot = table.slots.find(
-    ({ itemId, found }) =>
-      (found ?? 0) > 0 && table.items.some(({ id, kind }) => id === itemId && kind === 'screw'),
-  );
-  if (!slot) throw new Error('there is no screw at the table');
+  const slot = table.slots.find(({ reusable, recorded }) => !reusable && (recorded ?? 0) > 0);
+  if (!slot) throw new Error('there is nothing to implant at the table');
   const piece = {
     kind: 'piece' as const,
     source: { kind: 'slot' as const, setId: slot.setId, lineId: slot.lineId },
@@ -164,12 +167,80 @@ test('a case is booked, planned, fetched, checked, issued, used and returned thr
 
   // returned, and accounted for
   const { things } = await technician.done('GET /api/v1/cases/{id}/kit/returns', { path });
-  console.log(JSON.stringify(things), JSON.stringify(table.slots[0]));
+  for (const { pickId, stillOut } of things)
+    await technician.done('POST /api/v1/cases/{id}/kit/returns', {
+      path,
+      body: {
+        returned: {
+          id: `return_${named({ key: pickId })}`,
+          pickId,
+          outcome: 'cameBack',
+          quantity: stillOut,
+          note: null,
+        },
+      },
+    });
+  const back = await technician.done('GET /api/v1/cases/{id}/kit/returns', { path });
+  expect(back.things.map(({ stillOut }) => stillOut)).toEqual(things.map(() => 0));
+  const setPath = { path: { id: slot.setId } };
+  expect((await technician.done('GET /api/v1/sets/{id}', setPath)).step).toBe('comingBack');
+  expect((await surgeon.done('GET /api/v1/cases/{id}/use', { path })).entries).toEqual([
+    expect.objectContaining({ id: 'entry_used-1', act: piece, by: 'Ruth Okonjo' }),
+  ]);
 });
 
-const named = ({ key }: Line) => key.replace(/^\w+_/, '');
+const named = ({ key }: Pick<Line, 'key'>) => key.replace(/^\w+_/, '');
 /** What of the hospital a line of the list names, as it is pointed at. */
 const thingOf = ({ kind, key }: Line) =>
   kind === 'set'
     ? { kind: 'set' as const, setId: key, packId: null }
     : { kind: 'stock' as const, stockId: key };
+
+test('with a token, what changed meanwhile is told as 412 with the revision it has now', async () => {
+  const { token, byToken } = await apiServer();
+  const manager = byToken(await token('person_gwen-sallis', ['managePlaces', 'keepProcedures']));
+  const keeper = byToken(await token('person_wren-adeyemi', ['pickKit']));
+  const seen = async (answered: Promise<{ ok: boolean; status: number; etag: string | null }>) => {
+    const { ok, status, etag } = await answered;
+    return { ok, status, etag };
+  };
+
+  const [place] = (await manager.done('GET /api/v1/places', { query: { limit: 1 } })).items;
+  if (!place) throw new Error('the demo has no place');
+  const at = { path: { id: place.id } };
+  const { etag } = await manager.call('GET /api/v1/places/{id}', at);
+  expect(etag).toBe(`"${place.revision}"`);
+  const body = { name: `${place.name} here`, metres: place.metres, inUse: true };
+  await manager.done('PUT /api/v1/places/{id}', { ...at, body, ifMatch: etag ?? '' });
+  const now = { ok: false, status: 412, etag: `"${place.revision + 1}"` };
+  expect(await seen(manager.call('PUT /api/v1/places/{id}', { ...at, body, ifMatch: etag ?? '' }))).toEqual(
+    now,
+  );
+  // and with what it is told it goes through
+  expect(
+    await seen(manager.call('PUT /api/v1/places/{id}', { ...at, body, ifMatch: now.etag })),
+  ).toMatchObject({
+    ok: true,
+  });
+
+  const [procedure] = (await manager.done('GET /api/v1/plans/procedures')).items;
+  if (!procedure) throw new Error('the demo has no procedure');
+  const { name, region, inUse, revision } = procedure;
+  expect(
+    await seen(
+      manager.call('PUT /api/v1/plans/procedures/{id}', {
+        path: { id: procedure.id },
+        body: { name, region, inUse },
+        ifMatch: `"${revision + 7}"`,
+      }),
+    ),
+  ).toEqual({ ok: false, status: 412, etag: `"${revision}"` });
+
+  const cases = (await manager.done('GET /api/v1/cases', { query: { from: '2026-01-01' } })).items;
+  const planned = cases.find(({ plan }) => plan.confirmedVersion !== null);
+  const kit = { path: { id: planned?.id ?? '' } };
+  const list = await keeper.call('GET /api/v1/cases/{id}/kit/list', kit);
+  expect(
+    await seen(keeper.call('POST /api/v1/cases/{id}/kit/list', { ...kit, body: {}, ifMatch: '"99"' })),
+  ).toEqual({ ok: false, status: 412, etag: list.etag });
+});

@@ -160,11 +160,77 @@ const ASKED_WITH: Record<string, string> = {
   '/api/v1/trace/sterilisers/[id]': `?${SOME_DAYS}`,
 };
 
-/** What the demo has none of, and so is shown to be told as not there. Everything else must be found. */
-const NOT_IN_THE_DEMO: string[] = [];
+/** What the demo has none of before somebody does something, done through the API itself. */
+async function madeBusy(here: Hospital): Promise<void> {
+  const keeper = await here.as('person_dilys-harrow');
+  const lead = await here.as('person_nell-ashdown');
+  const manager = await here.as('person_gwen-sallis');
+  const [heap] = (await keeper.done('GET /api/v1/stock', { query: { limit: 1 } })).items;
+  const [lender] = (await keeper.done('GET /api/v1/lenders', { query: { limit: 1 } })).items;
+  if (!heap || !lender) throw new Error('the demo has no heap, or no lender');
+  await keeper.done('POST /api/v1/deliveries', {
+    body: {
+      id: 'delivery_api-1',
+      supplier: 'Sallowfen',
+      reference: 'DN 1',
+      arrivedOn: '2026-01-14',
+      lines: [
+        {
+          ...{ id: 'deliveryLine_api-1', itemId: heap.itemId, placeId: heap.placeId, form: 'sterilePacked' },
+          ...{ lot: 'API-1', useBy: '2028-01-31', count: 2, unit: 'pieces', owner: 'consignment' },
+          ...{ lenderId: lender.id, held: null, useByReadAgain: false, scanId: null },
+        },
+      ],
+    },
+  });
+  await keeper.done('POST /api/v1/consignment/reconciliations', {
+    body: {
+      ...{ id: 'reconciliation_api-1', lenderId: lender.id, how: 'list', listedOn: '2026-01-14' },
+      text: `${heap.code};API-1;2`,
+    },
+  });
+  await keeper.done('POST /api/v1/stock-counts', {
+    body: { countId: 'stockCount_api-1', placeId: heap.placeId, countClass: 'all' },
+  });
+  const { id: restockId } = await keeper.done('POST /api/v1/restock', { body: {} } as never);
+  const proposal = await manager.done('GET /api/v1/restock/{id}', { path: { id: restockId } });
+  await manager.done('POST /api/v1/restock/{id}/approve', {
+    path: { id: restockId },
+    body: { baseRevision: proposal.revision, entry: { changes: [], expectedOn: null } },
+  });
+  await lead.done('POST /api/v1/recalls', {
+    body: {
+      of: { kind: 'item', itemId: heap.itemId },
+      ...{ reason: 'A notice of the maker.', noticeReference: 'N 1', isRehearsal: true, holdUnknown: false },
+    },
+  });
+  const plates = (await manager.done('GET /api/v1/catalogue/items', { query: { kind: 'plate' } })).items;
+  const screws = (await manager.done('GET /api/v1/catalogue/items', { query: { kind: 'screw' } })).items;
+  await manager.done('POST /api/v1/fit/exceptions', {
+    body: {
+      draft: {
+        ...{ relation: 'seats', answer: 'deny', sentence: 'They were seen to jam.' },
+        ...{ firstItemId: screws[0]?.id ?? '', secondItemId: plates[0]?.id ?? '' },
+        source: { kind: 'trade' },
+      },
+    } as never,
+  });
+}
+
+/** What stays to be shown as none: it takes a day's work of several people, and is held against its schema when it is there. */
+const NOT_IN_THE_DEMO: string[] = [
+  '/api/v1/consignment/orders',
+  '/api/v1/consignment/orders/[id]',
+  '/api/v1/emergency',
+  '/api/v1/emergency/[id]',
+  '/api/v1/imports',
+  '/api/v1/imports/[id]',
+  '/api/v1/use-records',
+];
 
 test('whatever the screens show is read as described, with its revision, and page by page the same', async () => {
   const here = await hospital();
+  await madeBusy(here);
   const [found, wrong]: [Set<string>, string[]] = [new Set(), []];
   for (const one of READ_HERE) {
     const by = whoMay(one.act);
