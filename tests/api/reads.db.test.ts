@@ -186,20 +186,21 @@ async function madeBusy(here: Hospital): Promise<void> {
   await keeper.done('POST /api/v1/consignment/reconciliations', {
     body: {
       ...{ id: 'reconciliation_api-1', lenderId: lender.id, how: 'list', listedOn: '2026-01-14' },
-      text: `${heap.code};API-1;2`,
+      text: `Code;Lot;Quantity\n${heap.code};API-1;2\n`,
     },
   });
   await keeper.done('POST /api/v1/stock-counts', {
     body: { countId: 'stockCount_api-1', placeId: heap.placeId, countClass: 'all' },
   });
-  const { id: restockId } = await keeper.done('POST /api/v1/restock', { body: {} } as never);
+  const { id: restockId } = await keeper.done('POST /api/v1/restock');
   const proposal = await manager.done('GET /api/v1/restock/{id}', { path: { id: restockId } });
   await manager.done('POST /api/v1/restock/{id}/approve', {
     path: { id: restockId },
-    body: { baseRevision: proposal.revision, entry: { changes: [], expectedOn: null } },
+    body: { baseRevision: proposal.revision, entry: { changes: [] } },
   });
   await lead.done('POST /api/v1/recalls', {
     body: {
+      recallId: 'recall_api-1',
       of: { kind: 'item', itemId: heap.itemId },
       ...{ reason: 'A notice of the maker.', noticeReference: 'N 1', isRehearsal: true, holdUnknown: false },
     },
