@@ -13629,9 +13629,7 @@ export interface Operations {
         id: string;
         name: string;
         role: "technician" | "decontaminationLead" | "surgeon" | "scrubPractitioner" | "stockKeeper" | "theatreManager" | "incidentLead" | "administrator";
-        scope: {
-          length: number;
-        };
+        scope: ("readLedger" | "readHealth" | "readPeople" | "managePeople" | "manageTokens" | "enrolWorkstation" | "changeSettings" | "sendToTheatre" | "receiveSet" | "checkCount" | "settleAside" | "sendWithSubstitute" | "sendShortAsTheatreLead" | "sendShortAsSurgeon" | "acceptLoad" | "askForImplantsEarly" | "manageSterilisers" | "holdSet" | "liftHold" | "withdrawSet" | "moveSet" | "managePlaces" | "openRecall" | "tracePerson" | "closeRecall" | "correctRecord" | "bookCase" | "keepTheatreList" | "keepTheatreSessions" | "promiseSets" | "takeForEmergency" | "closeEmergencyQuestion" | "settleGoneAgainstRecord" | "pickKit" | "checkKit" | "issueKit" | "takeKit" | "returnKit" | "countInTheatre" | "countInTheatreWith" | "recordUse" | "correctUse" | "recordDelay" | "keepReasons" | "workOnQuestion" | "settleAsNotFound" | "askForLoan" | "keepLoans" | "keepLenders" | "countLoan" | "proposeRestock" | "approveRestock" | "keepSupplyTerms" | "stateStockOwner" | "makeUsageOrder" | "approveUsageOrder" | "reconcileConsignment" | "receiveOrder" | "writePlan" | "keepCards" | "retireCards" | "keepProcedures" | "confirmPlan" | "draftFitRule" | "approveFitRule" | "setRemarks" | "countSet" | "openSet" | "addSet" | "writeConfiguration" | "approveConfiguration" | "receiveStock" | "moveStock" | "adjustStock" | "holdStock" | "countStock" | "decideStockCount" | "takeOut" | "editCatalogue" | "readHospital" | "ownAccount" | "keepFeeds" | "recordScan" | "washSet" | "refillSet" | "packSet" | "printLabel" | "makeUpLoad" | "rejectLoad" | "acknowledgeRecall" | "judgeBarrier" | "declareLoan")[];
       };
       personLeft: boolean;
       issuedAt: string;
@@ -13653,9 +13651,7 @@ export interface Operations {
           id: string;
           name: string;
           role: "technician" | "decontaminationLead" | "surgeon" | "scrubPractitioner" | "stockKeeper" | "theatreManager" | "incidentLead" | "administrator";
-          scope: {
-            length: number;
-          };
+          scope: ("readLedger" | "readHealth" | "readPeople" | "managePeople" | "manageTokens" | "enrolWorkstation" | "changeSettings" | "sendToTheatre" | "receiveSet" | "checkCount" | "settleAside" | "sendWithSubstitute" | "sendShortAsTheatreLead" | "sendShortAsSurgeon" | "acceptLoad" | "askForImplantsEarly" | "manageSterilisers" | "holdSet" | "liftHold" | "withdrawSet" | "moveSet" | "managePlaces" | "openRecall" | "tracePerson" | "closeRecall" | "correctRecord" | "bookCase" | "keepTheatreList" | "keepTheatreSessions" | "promiseSets" | "takeForEmergency" | "closeEmergencyQuestion" | "settleGoneAgainstRecord" | "pickKit" | "checkKit" | "issueKit" | "takeKit" | "returnKit" | "countInTheatre" | "countInTheatreWith" | "recordUse" | "correctUse" | "recordDelay" | "keepReasons" | "workOnQuestion" | "settleAsNotFound" | "askForLoan" | "keepLoans" | "keepLenders" | "countLoan" | "proposeRestock" | "approveRestock" | "keepSupplyTerms" | "stateStockOwner" | "makeUsageOrder" | "approveUsageOrder" | "reconcileConsignment" | "receiveOrder" | "writePlan" | "keepCards" | "retireCards" | "keepProcedures" | "confirmPlan" | "draftFitRule" | "approveFitRule" | "setRemarks" | "countSet" | "openSet" | "addSet" | "writeConfiguration" | "approveConfiguration" | "receiveStock" | "moveStock" | "adjustStock" | "holdStock" | "countStock" | "decideStockCount" | "takeOut" | "editCatalogue" | "readHospital" | "ownAccount" | "keepFeeds" | "recordScan" | "washSet" | "refillSet" | "packSet" | "printLabel" | "makeUpLoad" | "rejectLoad" | "acknowledgeRecall" | "judgeBarrier" | "declareLoan")[];
         };
         personLeft: boolean;
         issuedAt: string;

@@ -46,6 +46,9 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
     if (type.isIntersection()) {
       const plain = type.types.find((one) => one.flags & (ts.TypeFlags.StringLike | ts.TypeFlags.NumberLike));
       if (plain) return of(plain);
+      // a list that is told twice, once as one that nobody may change, is the narrower of both
+      const list = type.types.findLast((one) => checker.isArrayType(one));
+      if (list) return of(list);
     }
     return ofObject(type);
   }

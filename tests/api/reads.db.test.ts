@@ -100,9 +100,6 @@ async function filled(here: Hospital, { address, isList }: Read, by: DemoPerson)
       const lists = owners.map((id) => ids(`/api/v1/consignment/reconciliations?owner=${id}`));
       return (await Promise.all(lists)).flat().map((id) => address.replace('[id]', id));
     }
-    case '/api/v1/tokens/[id]':
-      await here.token('person_dilys-harrow', ['keepLenders']);
-      return (await ids('/api/v1/tokens')).map((id) => address.replace('[id]', id));
     case '/api/v1/cases':
       return [CASES];
     case '/api/v1/plans/[id]': {
@@ -162,6 +159,9 @@ const ASKED_WITH: Record<string, string> = {
 
 /** What the demo has none of before somebody does something, done through the API itself. */
 async function madeBusy(here: Hospital): Promise<void> {
+  const administrator = await here.as('person_edda-winslow');
+  await administrator.done('POST /api/v1/people/workstations', { body: { name: 'Bench 9' } });
+  await here.token('person_dilys-harrow', ['keepLenders']);
   const keeper = await here.as('person_dilys-harrow');
   const lead = await here.as('person_nell-ashdown');
   const manager = await here.as('person_gwen-sallis');
@@ -212,9 +212,9 @@ async function madeBusy(here: Hospital): Promise<void> {
       draft: {
         ...{ relation: 'seats', answer: 'deny', sentence: 'They were seen to jam.' },
         ...{ firstItemId: screws[0]?.id ?? '', secondItemId: plates[0]?.id ?? '' },
-        source: { kind: 'trade' },
+        source: { kind: 'commonPractice' },
       },
-    } as never,
+    },
   });
 }
 
@@ -226,6 +226,7 @@ const NOT_IN_THE_DEMO: string[] = [
   '/api/v1/emergency/[id]',
   '/api/v1/imports',
   '/api/v1/imports/[id]',
+  '/api/v1/notices',
   '/api/v1/use-records',
 ];
 
