@@ -13,6 +13,8 @@ export default defineConfig({
       { find: /^@\//, replacement: `${root}/` },
       // a test is no browser: what is for the server alone may be loaded
       { find: /^server-only$/, replacement: `${root}/node_modules/server-only/empty.js` },
+      // what a request brings is told by the test that sends it
+      { find: /^next\/headers$/, replacement: `${root}/tests/setup/next-headers.ts` },
     ],
   },
   test: {

@@ -34,7 +34,8 @@ export function outcomeAnswer(
   more: Record<string, unknown> = {},
 ): Response {
   if (outcome.ok) return jsonAnswer(outcome.value, { status });
-  const { because, problems, current } = outcome.refusal;
+  const { because, problems, present } = outcome.refusal;
+  const current = outcome.refusal.current ?? (present === undefined ? null : { revision: present });
   const head = REFUSED[because];
   return problemResponse(head.status, head.title, problems, { because, current, ...more });
 }

@@ -5,6 +5,7 @@ import { enter } from '@/app/_server/enter';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import styles from './api-docs.module.css';
+import { Coded } from './coded';
 
 export const metadata: Metadata = { title: 'The API' };
 
@@ -27,6 +28,16 @@ export default async function ApiDocsPage() {
           theirs, by that token. What needs a person who is here, no token does.
         </p>
         <p>
+          A list comes in pages: send <code>next</code> of one as <code>cursor</code> of the one that follows,
+          until it is null. A single thing has its revision as <code>ETag</code>; send it back as{' '}
+          <code>If-Match</code> with what you change. An <code>Idempotency-Key</code> makes sure that what is
+          sent twice is done once.
+        </p>
+        <p>
+          A small client in TypeScript, with the types of everything below, lies in{' '}
+          <code>clients/typescript</code> of the program.
+        </p>
+        <p>
           <a href="/api/v1/openapi.json">The whole description as JSON</a>
         </p>
       </Section>
@@ -45,7 +56,9 @@ export default async function ApiDocsPage() {
                   >
                     <span className={styles.method}>{method}</span> {address}
                   </Link>
-                  <span>{operation.summary}</span>
+                  <span>
+                    <Coded text={operation.summary} />
+                  </span>
                 </li>
               ))}
             </ul>

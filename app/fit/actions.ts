@@ -3,22 +3,12 @@
 import { revalidatePath } from 'next/cache';
 import { newId, now } from '@/app/_server/clock';
 import { enter } from '@/app/_server/enter';
-import { proofBody, prove } from '@/app/_server/prove';
+import { actOnFit, type FitStep } from '@/app/_server/fit/act-on-fit';
+import { proofBody } from '@/app/_server/prove';
 import { storageSentence } from '@/app/_server/storage-answer';
 import type { FieldProblem } from '@/app/_ui/field-problem';
-import { approveFitException } from '@/db/operations/approve-fit-exception';
-import { approveFitRule } from '@/db/operations/approve-fit-rule';
-import { askFitExceptionWithdrawal } from '@/db/operations/ask-fit-exception-withdrawal';
-import { askFitRuleWithdrawal } from '@/db/operations/ask-fit-rule-withdrawal';
-import { discardFitException } from '@/db/operations/discard-fit-exception';
-import { discardFitRule } from '@/db/operations/discard-fit-rule';
 import { draftFitException } from '@/db/operations/draft-fit-exception';
 import { draftFitRule } from '@/db/operations/draft-fit-rule';
-import type { Agreed } from '@/db/operations/fit-lifecycle';
-import { keepFitException } from '@/db/operations/keep-fit-exception';
-import { keepFitRule } from '@/db/operations/keep-fit-rule';
-import { withdrawFitException } from '@/db/operations/withdraw-fit-exception';
-import { withdrawFitRule } from '@/db/operations/withdraw-fit-rule';
 import type { Result } from '@/lib/identity/result';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { today } from './_parts/today';
@@ -74,7 +64,7 @@ export async function act(
   return orWhyNot(() => actOn(kind, id, step, stated));
 }
 
-type Step = 'approve' | 'discard' | 'askWithdrawal' | 'withdraw' | 'keep';
+type Step = FitStep['step'];
 interface Stated {
   day?: string;
   because?: string;
@@ -83,44 +73,33 @@ interface Stated {
 }
 
 async function actOn(kind: 'rule' | 'exception', id: string, step: Step, stated: Stated): Promise<Answer> {
-  const access = await asked();
-  const request = { ...access, id: String(id) };
-  const rule = kind === 'rule';
-  const agreed = async (): Promise<Agreed | Answer> => {
-    const proof = proofBody.safeParse(stated.proof);
-    if (!proof.success) return refused('secret', 'Give your password or PIN.');
-    const proven = await prove({ access, ...proof.data, meaning: 'iApprove' });
-    if (!proven.ok) return refused('secret', proven.refusal.problems.map(({ message }) => message).join(' '));
-    return { attestation: proven.value, trialId: String(stated.trialId ?? '') };
-  };
+  const access = await enter('/fit');
+  const proof = proofBody.safeParse(stated.proof);
+  const trialId = String(stated.trialId ?? '');
+  const done = async (asked: FitStep, go: string | null = null) =>
+    answered(await actOnFit(access, kind, String(id), asked), () => go);
   switch (step) {
     case 'approve': {
       const from = plainDate.safeParse(stated.day);
       if (!from.success) return refused('from', 'Write the date as YYYY-MM-DD.');
-      const both = await agreed();
-      if ('ok' in both) return both;
-      const put = { ...request, ...both, now: now(), from: from.data };
-      return answered(await (rule ? approveFitRule : approveFitException)(put));
+      if (!proof.success) return noSecret();
+      return done({ step, from: from.data, proof: proof.data, trialId });
     }
     case 'withdraw': {
       const until = plainDate.safeParse(stated.day);
       if (!until.success) return refused('until', 'Write the date as YYYY-MM-DD.');
-      const both = await agreed();
-      if ('ok' in both) return both;
-      const end = { ...request, ...both, now: now(), until: until.data };
-      return answered(await (rule ? withdrawFitRule : withdrawFitException)(end));
+      if (!proof.success) return noSecret();
+      return done({ step, until: until.data, proof: proof.data, trialId });
     }
-    case 'askWithdrawal': {
-      const because = String(stated.because ?? '');
-      return answered(
-        await (rule ? askFitRuleWithdrawal : askFitExceptionWithdrawal)({ ...request, because }),
-      );
-    }
+    case 'askWithdrawal':
+      return done({ step, because: String(stated.because ?? '') });
     case 'discard':
-      return answered(await (rule ? discardFitRule : discardFitException)(request), () => '/fit');
+      return done({ step }, '/fit');
     case 'keep':
-      return answered(await (rule ? keepFitRule : keepFitException)(request));
+      return done({ step });
     default:
       return refused('', 'There is no such step.');
   }
 }
+
+const noSecret = () => refused('secret', 'Give your password or PIN.');

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq } from 'drizzle-orm';
+import { and, asc, desc, eq, sql } from 'drizzle-orm';
 import {
   type ConfigurationId,
   type ConfigurationVersionId,
@@ -189,8 +189,17 @@ export interface CountOnFile {
   lines: { lineId: string; expected: number; found: number; unsound: number; condition: PieceCondition }[];
 }
 
-/** The last counts of a set, newest first, at most `limit`. */
-export async function lastCounts(db: Reading, id: SetId, limit: number): Promise<CountOnFile[]> {
+/**
+ * The last counts of a set, newest first, at most `limit`.
+ *
+ * @param after when and as which the last one was made that is known: those before it
+ */
+export async function lastCounts(
+  db: Reading,
+  id: SetId,
+  limit: number,
+  after: { countedAt: string; id: string } | null = null,
+): Promise<CountOnFile[]> {
   mayRead(db, 'readHospital');
   const { read } = db;
   if ((await hiddenFrom(db)).has(id)) return [];
@@ -198,8 +207,15 @@ export async function lastCounts(db: Reading, id: SetId, limit: number): Promise
     .select({ count: counts, by: people.name })
     .from(counts)
     .innerJoin(people, eq(people.id, counts.countedBy))
-    .where(and(eq(counts.setId, id)))
-    .orderBy(desc(counts.countedAt))
+    .where(
+      and(
+        eq(counts.setId, id),
+        after === null
+          ? undefined
+          : sql`(${counts.countedAt}, ${counts.id}) < (${after.countedAt}, ${after.id})`,
+      ),
+    )
+    .orderBy(desc(counts.countedAt), desc(counts.id))
     .limit(limit);
   return Promise.all(
     rows.map(async ({ count, by }) => ({

@@ -50,7 +50,7 @@ export type ExceptionDraft = Pick<
   'relation' | 'firstItemId' | 'secondItemId' | 'answer' | 'sentence' | 'source'
 >;
 
-const exceptionPart = z
+export const exceptionPart = z
   .object({
     relation: fitException.shape.relation,
     firstItemId: fitException.shape.firstItemId,

@@ -5,6 +5,8 @@ export interface Refusal<Current> {
   because: 'notFound' | 'notPermitted' | 'frozen' | 'conflict' | 'invalid';
   problems: Problem[];
   current: Current | null;
+  /** The revision it has now, where another was seen. */
+  present?: number;
 }
 
 /** What a write answers: what was written, or why nothing was. */
@@ -18,6 +20,12 @@ export function refused<Current = never>(
 ): { ok: false; refusal: Refusal<Current> } {
   const code = because.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
   return { ok: false, refusal: { because, problems: [{ path: [], code, message }], current } };
+}
+
+/** A refusal because somebody else saved meanwhile: `present` is the revision (or version) the thing has now. */
+export function changedTo(message: string, present: number): { ok: false; refusal: Refusal<never> } {
+  const { refusal } = refused('conflict', message);
+  return { ok: false, refusal: { ...refusal, present } };
 }
 
 /** A refusal for all that is wrong with the input, at once. */

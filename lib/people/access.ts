@@ -1,4 +1,5 @@
 import type { Act } from './permissions';
+import { READS } from './reads';
 
 /** What it takes to reach an address: an act of `permissions.ts`, or nothing at all. */
 export type Reach = Act | 'anybody';
@@ -130,6 +131,7 @@ export type Screen = keyof typeof SCREENS;
 
 /** Every other address, by method. What it writes is asked for again in the operation. */
 export const ENDPOINTS = {
+  ...READS,
   'POST /api/v1/aside/[id]/settle': 'settleAside',
   'POST /api/v1/bench': 'countSet',
   'POST /api/v1/bench/[id]/abandon': 'countSet',
@@ -142,6 +144,12 @@ export const ENDPOINTS = {
   'POST /api/v1/cases/[id]/kit-preview': 'readHospital',
   'GET /api/v1/cases/[id]/kit-working/[name]': 'readHospital',
   'GET /api/v1/cases/[id]/readiness': 'readHospital',
+  'POST /api/v1/cases': 'bookCase',
+  'POST /api/v1/fit/rules': 'draftFitRule',
+  'POST /api/v1/fit/rules/[code]/acts': 'readHospital',
+  'POST /api/v1/fit/exceptions': 'draftFitRule',
+  'POST /api/v1/fit/exceptions/[id]/acts': 'readHospital',
+  'POST /api/v1/fit/rule-tries': 'readHospital',
   'POST /api/v1/cases/import': 'keepTheatreList',
   'POST /api/v1/catalogue/items': 'editCatalogue',
   'PUT /api/v1/catalogue/items/[id]': 'editCatalogue',
@@ -247,7 +255,6 @@ export const ENDPOINTS = {
   'POST /api/v1/sterilisers/[id]': 'manageSterilisers',
   'POST /api/v1/sterilisers/[id]/withdraw': 'manageSterilisers',
   'GET /api/v1/openapi.json': 'anybody',
-  'GET /api/v1/tokens': 'manageTokens',
   'POST /api/v1/tokens': 'manageTokens',
   'POST /api/v1/tokens/[id]/revoke': 'manageTokens',
   'DELETE /api/v1/[...rest]': 'anybody',

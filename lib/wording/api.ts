@@ -1,4 +1,4 @@
-/** What is said of keys and revisions to systems that use the API. */
+/** What is said of keys, revisions and pages to systems that use the API. */
 export const apiWords = {
   keyForm: 'An Idempotency-Key is 1 to 255 visible characters, without spaces.',
   keyUsed:
@@ -8,5 +8,7 @@ export const apiWords = {
   revisionNeeded:
     'Say with If-Match which revision you saw, such as If-Match: "3": nobody’s change is then overwritten unseen.',
   revisionForm: 'If-Match takes one revision in quotes, such as "3".',
+  cursor: 'This cursor leads nowhere in this list: send the one of the page before with the same question, or none.',
+  noList: 'There is no such list.',
   bodyNeeded: 'Send an object as JSON.',
 } as const;

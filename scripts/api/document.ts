@@ -18,8 +18,19 @@ const MEDIA: Record<string, string> = {
   FhirJson: 'application/fhir+json',
 };
 
-/** Values that may be any JSON: the example of a calculation is whatever its own schema, beside it, says. */
-const UNSTATED = ['CalculationDescription.example'];
+/**
+ * Values that may be any JSON: the example and the input of a calculation are whatever its own schema, beside it, says; a setting
+ * has the fields of its key; and an entry of the ledger holds what was entered by its act.
+ */
+const UNSTATED = [
+  'CalculationDescription.example',
+  'LengthCoverFigure.input',
+  'LedgerRecord.detail.*',
+  'Correction.*',
+  'TurnHistory.events.[].detail.*',
+  ...['SettingChange.before.*', 'SettingChange.after.*', 'SettingOnFile.value.*', 'SettingOnFile.defaults.*'],
+  ...['value.*', 'defaults.*'],
+];
 
 /**
  * The OpenAPI 3.1 description of the API: addresses, acts and bodies from the running routes, sentences and answers from
@@ -227,10 +238,11 @@ function success(status: number, schema: JsonSchema) {
 }
 
 /** With which statuses it may be refused. */
-function refusals(method: string, reach: Reach, { body }: About): number[] {
+function refusals(method: string, reach: Reach, { body, query }: About): number[] {
   const writes = method !== 'GET';
   return [
     ...(body ? [400, 413, 415, 422] : []),
+    ...(query ? [400] : []),
     ...(reach === 'anybody' ? [] : [401, 403]),
     ...(reach === 'anybody' && writes ? [401, 403, 429] : []),
     404,

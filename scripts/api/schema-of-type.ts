@@ -2,6 +2,9 @@ import ts from 'typescript';
 
 export type JsonSchema = Record<string, unknown>;
 
+/** A union that is longer as JSON is told under its name, not everywhere anew. */
+const WORTH_A_NAME = 600;
+
 /** Schemas of the types that have a name, and where a type says nothing. */
 export interface Schemas {
   /** The schema of what a value of this type is as JSON. */
@@ -14,7 +17,7 @@ export interface Schemas {
 
 /**
  * JSON Schema (2020-12) of TypeScript types, as `JSON.stringify` writes their values: what is not stated as optional is
- * there, a member that may be `undefined` may be absent, methods are left out, a Map or Set is an empty object. Objects may
+ * there, a member that may be `undefined` may be absent, methods are left out, a Map is an object and a Set a list. Objects may
  * hold more than their type says.
  */
 export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
@@ -22,6 +25,8 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
   const names = new Map<ts.Symbol, string>();
   const way: string[] = [];
   const unstated = new Set<string>();
+  const told = new Set<ts.Type>();
+  const holdThemselves = new Set<ts.Type>();
 
   function of(type: ts.Type): JsonSchema {
     const { flags } = type;
@@ -41,13 +46,39 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
     if (type.isIntersection()) {
       const plain = type.types.find((one) => one.flags & (ts.TypeFlags.StringLike | ts.TypeFlags.NumberLike));
       if (plain) return of(plain);
+      // a list that is told twice, once as one that nobody may change, is the narrower of both
+      const list = type.types.findLast((one) => checker.isArrayType(one));
+      if (list) return of(list);
     }
     return ofObject(type);
   }
 
+  /** A long union, and one that holds itself, as a condition holds conditions, is told once under its name. */
   function ofUnion(type: ts.UnionType): JsonSchema {
+    const own = (): JsonSchema => {
+      const name = nameFor(type, type.aliasSymbol);
+      if (name === null) throw new Error(`a union that holds itself has no name: ${way.join('.')}`);
+      return { $ref: `#/components/schemas/${name}` };
+    };
+    if (told.has(type)) {
+      holdThemselves.add(type);
+      return own();
+    }
+    told.add(type);
+    const schema = partsOf(type);
+    told.delete(type);
+    const name = nameFor(type, type.aliasSymbol);
+    if (!holdThemselves.has(type) && (name === null || JSON.stringify(schema).length < WORTH_A_NAME))
+      return schema;
+    const ref = own();
+    named.set(String(ref.$ref).split('/').at(-1) ?? '', schema);
+    return ref;
+  }
+
+  function partsOf(type: ts.UnionType): JsonSchema {
     const parts = type.types.filter((one) => !(one.flags & (ts.TypeFlags.Undefined | ts.TypeFlags.Void)));
-    const schemas = [...new Map(parts.map((one) => [JSON.stringify(of(one)), of(one)])).values()];
+    const every = parts.map(of).map((one) => [JSON.stringify(one), one] as const);
+    const schemas = [...new Map(every).values()];
     const constants = schemas.filter((one) => 'const' in one).map((one) => one.const);
     const others = schemas.filter((one) => !('const' in one));
     const both = constants.includes(true) && constants.includes(false);
@@ -78,7 +109,7 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
       return { type: 'array', items: member ? within('[]', member) : {} };
     }
     const symbol = type.aliasSymbol ?? type.getSymbol();
-    if (symbol && /^(Readonly)?(Map|Set)$/.test(symbol.name)) return { type: 'object', maxProperties: 0 };
+    if (symbol && /^(Readonly)?(Map|Set)$/.test(symbol.name)) return ofCollection(symbol.name, type);
     if (symbol?.name === 'Date') return { type: 'string', format: 'date-time' };
     const name = nameFor(type, symbol);
     if (name === null) return shape(type);
@@ -89,6 +120,14 @@ export function schemasOfTypes(checker: ts.TypeChecker): Schemas {
       way.splice(0, way.length, ...here);
     }
     return { $ref: `#/components/schemas/${name}` };
+  }
+
+  /** As `readAnswer` writes them: what is held by name is an object, and a set is a list. */
+  function ofCollection(name: string, type: ts.Type): JsonSchema {
+    const members = checker.getTypeArguments(type as ts.TypeReference);
+    const [first, second] = members;
+    if (name.endsWith('Set')) return { type: 'array', items: first ? within('[]', first) : {} };
+    return { type: 'object', additionalProperties: second ? within('*', second) : {} };
   }
 
   /** A name of its own for an interface or an alias that is no generic one; others are written where they stand. */

@@ -4,7 +4,15 @@ import { answerHeaders, newNonce, pagePolicy } from './headers.mjs';
 import { kindOf, rateLimits } from './limits.mjs';
 import { isFromElsewhere, isKnownMethod } from './origin.mjs';
 import { STATIC } from './patterns.mjs';
-import { FROM_ELSEWHERE, NO_SUCH_METHOD, refuse, STOPPING, tooLarge, tooOften } from './refusals.mjs';
+import {
+  FROM_ELSEWHERE,
+  NO_SUCH_METHOD,
+  notAsked,
+  refuse,
+  STOPPING,
+  tooLarge,
+  tooOften,
+} from './refusals.mjs';
 
 /** No list or picture of ours is larger; each address has a lower bound of its own. */
 const MOST_BYTES = 8_000_000;
@@ -14,6 +22,7 @@ const MOST_BYTES = 8_000_000;
  *   answer(request: import('node:http').IncomingMessage, response: import('node:http').ServerResponse): Promise<unknown>,
  *   requests: import('node:async_hooks').AsyncLocalStorage<{ id: string, person: string | null }>,
  *   patternOf(path: string): string,
+ *   methodsOf(route: string): readonly string[] | null,
  *   stopping(): boolean,
  *   log: import('pino').Logger,
  *   metrics: { begun(): void, limited(kind: string): void, answered(answer: { method: string, route: string, status: number, seconds: number }): void },
@@ -117,7 +126,10 @@ function refusalFor(request, { route, limits, gate }) {
     address: addressOf(request, gate.behindProxy),
     person: personOf(headers),
   });
-  if (seconds === 0) return null;
+  if (seconds === 0) {
+    const methods = gate.methodsOf(route);
+    return methods === null || methods.includes(method ?? '') ? null : notAsked(methods);
+  }
   gate.metrics.limited(kind);
   return tooOften(seconds);
 }

@@ -22,6 +22,9 @@ const HEAVY =
   /\/(paper|export|file|report|touched-report|label|labels|count-sheet|pick-list|lay-up-card|load-list|request-letter|return-note)$|\.(csv|json|xlsx)$/;
 const HEAVY_API =
   /^\/api\/v1\/(exchange\/|cases\/import$|changes\/trials$|theatre-list\/(plan|proposals)$|calculations\/|emergency$|cases\/\[id\]\/ways-out$|recalls$|restock$)/;
+/** What is read by the API and worked out anew for whoever asks: kits, reports, reviews, traces. */
+const HEAVY_READS =
+  /^\/api\/v1\/(cases\/\[id\]\/kit$|configurations\/\[id\]\/review$|reports\/|restock\/(backtest|gaps|refills)$|trace\/|loads\/\[id\]\/touched$|work$)/;
 const HEAVY_PAGES = /^\/(restock\/backtest|trace\/result|fit\/(table|check))$/;
 
 /**
@@ -34,6 +37,7 @@ export function kindOf(method, route) {
   const writes = method !== 'GET' && method !== 'HEAD';
   if (writes && SIGN_IN.test(route)) return 'signIn';
   if (HEAVY.test(route) || HEAVY_PAGES.test(route)) return 'heavy';
+  if (!writes && HEAVY_READS.test(route)) return 'heavy';
   if (HEAVY_API.test(route) && (writes || /calculations|ways-out/.test(route))) return 'heavy';
   if (writes && RECORD.test(route)) return 'record';
   return 'other';

@@ -7,6 +7,7 @@ import next from 'next';
 import { ROOT } from '../bootstrap/places.mjs';
 import { takeRequests } from './gate.mjs';
 import { errorFields, logPlace, openLog, withoutQuotes } from './log.mjs';
+import { methodsOf } from './methods.mjs';
 import { measure } from './metrics.mjs';
 import { patternsOf } from './patterns.mjs';
 import { stopInOrder } from './stop.mjs';
@@ -64,6 +65,7 @@ takeRequests(server, {
   answer,
   requests,
   patternOf: patternsOf(build),
+  methodsOf: methodsOf(join(ROOT, 'app/api-docs/openapi.json')),
   stopping: stop.isStopping,
   log,
   metrics,

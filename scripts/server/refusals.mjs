@@ -3,12 +3,13 @@
  * browser would show what comes.
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
- * @param {{ status: number, title: string, detail: string, code: string, retryAfter?: number }} what
+ * @param {{ status: number, title: string, detail: string, code: string, retryAfter?: number, allow?: string }} what
  */
-export function refuse(request, response, { status, title, detail, code, retryAfter }) {
+export function refuse(request, response, { status, title, detail, code, retryAfter, allow }) {
   const headers = {
     'Cache-Control': 'no-store',
     ...(retryAfter === undefined ? {} : { 'Retry-After': String(retryAfter) }),
+    ...(allow === undefined ? {} : { Allow: allow }),
   };
   const forReading = request.method === 'GET' && /\btext\/html\b/.test(request.headers.accept ?? '');
   const body = forReading
@@ -65,3 +66,12 @@ export const NO_SUCH_METHOD = {
   detail: 'This way of asking is none of those that Kitwright answers.',
   code: 'no-such-method',
 };
+
+/** An address of the API that is not asked by this method. @param {readonly string[]} methods those it is asked by */
+export const notAsked = (methods) => ({
+  status: 405,
+  title: 'Not asked like this',
+  detail: `This address is asked by ${methods.join(', ')}.`,
+  code: 'no-such-method',
+  allow: methods.join(', '),
+});

@@ -5,7 +5,9 @@ import { expect, test } from 'vitest';
 import { describedApi } from '@/app/_server/described-api';
 import { ENDPOINTS } from '@/lib/people/access';
 import { NEEDS_PRESENCE } from '@/lib/people/tokens';
+import { clientTypes } from '@/scripts/api/client-types';
 import { makeDocument } from '@/scripts/api/document';
+import { CLIENT_TYPES_PLACE } from '@/scripts/api/place';
 import { againstContract, DOCUMENT, described, type Operation } from './contract';
 import { apiServer } from './server';
 
@@ -78,6 +80,12 @@ test('what needs a person who is here says so, and is not said to be open to a t
 test('it is the description of the routes as they are now', { timeout: 300_000 }, async () => {
   const now = JSON.parse(JSON.stringify(await makeDocument(process.cwd())));
   expect(now, 'run `npm run api:document`').toEqual(DOCUMENT);
+});
+
+test('the types of the client are those of the description', () => {
+  const kept = readFileSync(join(process.cwd(), CLIENT_TYPES_PLACE), 'utf8');
+  const now = clientTypes(DOCUMENT as unknown as Record<string, unknown>);
+  expect(kept === now, 'run `npm run api:document`').toBe(true);
 });
 
 test('it is served as it is kept', async () => {

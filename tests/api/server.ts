@@ -1,12 +1,15 @@
 import { readdirSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { onTestFinished } from 'vitest';
+import { type ActingAnswer, type Kitwright, kitwright } from '@/clients/typescript/client';
 import { type Database, openDatabase } from '@/db/client';
 import { issueToken } from '@/db/operations/api/issue-token';
 import { newToken } from '@/db/secrets';
+import { DEMO_PASSWORD } from '@/lib/people/demo';
 import type { Act } from '@/lib/people/permissions';
 import { PEOPLE } from '@/seed/hospital/people';
 import { demoDatabaseFile } from '../setup/database';
+import { requestAsked } from '../setup/next-headers';
 import { againstContract, described } from './contract';
 
 /** A route of the program as the framework calls it. */
@@ -68,8 +71,20 @@ export interface ApiServer {
   db: Database;
   /** Sends a request with a token to whichever route answers its address. */
   send(method: string, path: string, given?: Given): Promise<Response>;
+  /** The client of the API as a system uses it, by a token. */
+  byToken(token: string): Kitwright;
+  /** The client as somebody of the demo who signed in, with how what they enter by hand is marked as theirs. */
+  asPerson(person: (typeof PEOPLE)[number]['id']): Promise<Person>;
   /** Issues a token of somebody of the demo. */
   token(person: (typeof PEOPLE)[number]['id'], scope: Act[], days?: number): Promise<string>;
+}
+
+/** Somebody who signed in. */
+interface Person extends Kitwright {
+  /** What their browser sends with every request. */
+  headers: { Cookie: string };
+  /** Marks what they enter by hand as made in this session, by a page of it. */
+  mark: { id: string; ticket: string };
 }
 
 interface Given {
@@ -79,6 +94,37 @@ interface Given {
 }
 
 type Kept = { kitwrightDatabase?: Database };
+
+const SITE = 'http://kitwright.test';
+
+/** Answers a request as the program does; every answer that any test gets is held against the description. */
+async function answer(request: Request): Promise<Response> {
+  const url = new URL(request.url);
+  const { address: route, params } = matched(url.pathname);
+  const handler = await handlerOf(route, request.method);
+  const sent = await request.clone().text();
+  const cookies = new Map(
+    (request.headers.get('cookie') ?? '').split('; ').map((one) => {
+      const at = one.indexOf('=');
+      return [one.slice(0, at), one.slice(at + 1)] as const;
+    }),
+  );
+  const given = new Map<string, string>();
+  const response = await requestAsked.run({ headers: request.headers, cookies, given }, () =>
+    handler(request, { params: Promise.resolve(params) }),
+  );
+  for (const [name, value] of given) response.headers.append('set-cookie', `${name}=${value}; Path=/`);
+  if (route.includes('[...')) return response;
+  const text = await response.clone().text();
+  const contentType = response.headers.get('content-type') ?? '';
+  const wrong = againstContract(
+    { method: request.method, address: described(route) },
+    { status: response.status, contentType, text },
+    sent === '' ? undefined : JSON.parse(sent),
+  );
+  if (wrong.length > 0) throw new Error(wrong.join('\n'));
+  return response;
+}
 
 /** The program's own route handlers on a demo hospital of this test's own, called as over HTTP but without a socket. */
 export async function apiServer(): Promise<ApiServer> {
@@ -98,7 +144,7 @@ export async function apiServer(): Promise<ApiServer> {
   return {
     db,
     async send(method, address, { token = null, body, headers = {} } = {}) {
-      const url = new URL(address, 'http://kitwright.test');
+      const url = new URL(address, SITE);
       const request = new Request(url, {
         method,
         headers: {
@@ -108,22 +154,28 @@ export async function apiServer(): Promise<ApiServer> {
         },
         ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
       });
-      const { address: route, params } = matched(url.pathname);
-      const handler = await handlerOf(route, method);
-      const answer = await handler(request, { params: Promise.resolve(params) });
-      // every answer that any test gets is held against the description
-      if (!route.includes('[...')) {
-        const text = await answer.clone().text();
-        const contentType = answer.headers.get('content-type') ?? '';
-        const asked = { method, address: described(route) };
-        const wrong = againstContract(
-          asked,
-          { status: answer.status, contentType, text },
-          typeof body === 'string' ? JSON.parse(body) : body,
-        );
-        if (wrong.length > 0) throw new Error(wrong.join('\n'));
-      }
-      return answer;
+      return answer(request);
+    },
+    byToken: (token) =>
+      kitwright({ address: SITE, headers: { Authorization: `Bearer ${token}` }, fetch: answer }),
+    async asPerson(id) {
+      const name = PEOPLE.find((one) => one.id === id)?.name ?? '';
+      const response = await answer(
+        new Request(new URL('/api/v1/people/sign-in', SITE), {
+          method: 'POST',
+          headers: { 'Content-Type': 'application/json' },
+          body: JSON.stringify({ name, password: DEMO_PASSWORD }),
+        }),
+      );
+      const cookie = response.headers.getSetCookie().find((one) => one.startsWith('__Host-session='));
+      if (!response.ok || !cookie) throw new Error(`${id} could not sign in: ${await response.text()}`);
+      const headers = { Cookie: cookie.split(';')[0] ?? '' };
+      const { sessionId, ticket } = (await response.json()) as ActingAnswer;
+      return {
+        ...kitwright({ address: SITE, headers, fetch: answer }),
+        headers,
+        mark: { id: sessionId, ticket },
+      };
     },
     async token(personId, scope, days = 30) {
       issued += 1;

@@ -7,6 +7,7 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { schemaLines } from '@/lib/api/schemaLines';
 import styles from '../api-docs.module.css';
+import { Coded } from '../coded';
 
 interface Props {
   params: Promise<{ operation: string }>;
@@ -39,7 +40,7 @@ export default async function OperationPage({ params }: Props) {
           {method} {address}
         </code>
       }
-      lead={says}
+      lead={<Coded text={says} />}
       breadcrumb={[{ label: 'The API', href: '/api-docs' }]}
     >
       <DefinitionList
@@ -68,7 +69,9 @@ export default async function OperationPage({ params }: Props) {
                 <span>
                   {one.in === 'path' ? 'part of the path' : one.required ? 'needed' : 'may be left out'}
                 </span>
-                <span>{one.description}</span>
+                <span>
+                  <Coded text={one.description} />
+                </span>
               </li>
             ))}
           </ul>
@@ -109,7 +112,9 @@ function Members({ schema }: { schema: object }) {
             {line.is}
             {line.needed ? '' : '; may be left out'}
           </span>
-          <span>{line.note}</span>
+          <span>
+            <Coded text={line.note} />
+          </span>
         </li>
       ))}
     </ul>

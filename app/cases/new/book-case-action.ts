@@ -1,16 +1,11 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { drawReference, HOSPITAL_LETTERS } from '@/app/_server/case-references';
-import { newId, now } from '@/app/_server/clock';
+import { bookNewCase } from '@/app/_server/book-new-case';
 import { enter } from '@/app/_server/enter';
-import { planAgain } from '@/app/_server/plan-again';
 import { storageSentence } from '@/app/_server/storage-answer';
 import type { FieldProblem } from '@/app/_ui/field-problem';
-import { bookCase } from '@/db/operations/book-case';
 import type { Problem } from '@/lib/identity/result';
-import { parseBooking } from '@/lib/theatre/booking';
-import { HOSPITAL_ZONE } from '@/lib/theatre/localTime';
 
 /** Books the case and leads to its plan; the problems, each at its field, when something must be put right. */
 export async function bookCaseAction(_before: FieldProblem[], form: FormData): Promise<FieldProblem[]> {
@@ -27,7 +22,8 @@ async function book(form: FormData): Promise<FieldProblem[]> {
     const value = form.get(name);
     return typeof value === 'string' ? value.trim() : '';
   };
-  const booking = parseBooking(
+  const booked = await bookNewCase(
+    { db, person },
     {
       theatreId: text('theatreId'),
       date: text('date'),
@@ -41,21 +37,8 @@ async function book(form: FormData): Promise<FieldProblem[]> {
       startId: text('startId') || null,
       cardId: text('cardId') || null,
     },
-    HOSPITAL_ZONE,
   );
-  if (!booking.ok) return booking.problems.map(atField);
-  const booked = await bookCase({
-    db,
-    now: now(),
-    newId,
-    draw: drawReference,
-    hospitalLetters: HOSPITAL_LETTERS,
-    person,
-    booking: booking.value,
-  });
   if (!booked.ok) return booked.problems.map(atField);
-  // a case without a plan asks for no set
-  if (booking.value.startId !== null) await planAgain(db, person, 'book-case');
   redirect(`/cases/${booked.value.id}/plan`);
 }
 

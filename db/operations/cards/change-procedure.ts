@@ -1,6 +1,6 @@
 import { and, count, eq, ne } from 'drizzle-orm';
 import type { ProcedureId } from '@/lib/identity/ids';
-import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { type Problem, problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { textProblems } from '@/lib/plans/checkConstruct';
@@ -32,7 +32,7 @@ export async function changeProcedure(
   return db.tx(async (write) => {
     const [row] = await write.select().from(procedures).where(eq(procedures.id, procedureId));
     if (!row) return refused('notFound', words.noSuch);
-    if (row.revision !== baseRevision) return refused('conflict', words.changed(row.name));
+    if (row.revision !== baseRevision) return changedTo(words.changed(row.name), row.revision);
     const problems: Problem[] = textProblems(name, ['name']);
     const [taken] = await write
       .select({ id: procedures.id })

@@ -1,6 +1,6 @@
 import { and, eq } from 'drizzle-orm';
 import type { CardId } from '@/lib/identity/ids';
-import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { cardBody, checkCard } from '@/lib/plans/card';
 import { compareCards } from '@/lib/plans/compareCards';
@@ -53,7 +53,7 @@ export async function saveCardVersion(
     const before = cardBody.parse(row.body);
     const changes = compareCards(before, checked.value);
     if (changes.length === 0) return { ok: true, value: { version: card.version } };
-    if (card.version !== baseVersion) return refused('conflict', words.changed);
+    if (card.version !== baseVersion) return changedTo(words.changed, card.version);
     const problems = await cardProblems(write, checked.value, { personId: person.id, region, before });
     if (problems.length > 0) return refusedFor(problems);
     const version = card.version + 1;

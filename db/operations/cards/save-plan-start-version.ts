@@ -1,6 +1,6 @@
 import { and, eq } from 'drizzle-orm';
 import type { StartId } from '@/lib/identity/ids';
-import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { checkConstruct } from '@/lib/plans/checkConstruct';
 import { compareConstructs } from '@/lib/plans/compare';
@@ -42,7 +42,7 @@ export async function savePlanStartVersion(
     const body = { ...checked.value, note: null, limb: null };
     const changes = compareConstructs({ ...construct.parse(row.body), limb: null }, body);
     if (changes.length === 0) return { ok: true, value: { version: row.version } };
-    if (row.version !== baseVersion) return refused('conflict', words.changed);
+    if (row.version !== baseVersion) return changedTo(words.changed, row.version);
     const version = row.version + 1;
     await write
       .insert(planStartVersions)

@@ -1,7 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import { type LifeAct, mayDo } from '@/lib/caseLife/life';
 import type { CaseId, NewId } from '@/lib/identity/ids';
-import { type Outcome, refused } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused } from '@/lib/identity/refusal';
 import { type Act, may } from '@/lib/people/permissions';
 import { pickWords as words } from '@/lib/wording/case-life';
 import type { Database, Queries } from '../../client';
@@ -54,7 +54,7 @@ export async function atKit<T extends { revision: number }>(
     if (revision !== baseRevision) {
       if (life && revision === baseRevision + 1 && acting.isRepeat(life))
         return { ok: true, value: { revision } };
-      return refused('conflict', words.changed(booked.reference));
+      return changedTo(words.changed(booked.reference), revision);
     }
     if (!mayDo(stage, acting.step)) return refused('frozen', words.notNow(booked.reference, stage));
     return work(write, kit);

@@ -1,6 +1,6 @@
 import { and, count, eq, gt } from 'drizzle-orm';
 import type { PlaceId } from '@/lib/identity/ids';
-import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { placeChange } from '@/lib/turns/place';
@@ -30,7 +30,7 @@ export async function changePlace(request: ChangePlace): Promise<Outcome<{ revis
   return db.tx(async (write) => {
     const [place] = await write.select().from(places).where(eq(places.id, placeId));
     if (!place) return refused('notFound', words.noSuchPlace);
-    if (place.revision !== baseRevision) return refused('conflict', words.changed(place.name));
+    if (place.revision !== baseRevision) return changedTo(words.changed(place.name), place.revision);
     const taken = await nameTaken(write, name, placeId);
     if (taken) return refusedFor([taken]);
     if (!inUse && place.withdrawnAt === null) {

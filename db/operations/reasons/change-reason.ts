@@ -1,6 +1,6 @@
 import { and, eq, isNull } from 'drizzle-orm';
 import type { ReasonId } from '@/lib/identity/ids';
-import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import { problemsFromZod } from '@/lib/identity/result';
 import { may } from '@/lib/people/permissions';
 import { reasonChange } from '@/lib/reasons/reason';
@@ -29,7 +29,7 @@ export async function changeReason(request: ChangeReason): Promise<Outcome<{ rev
   return db.tx(async (write) => {
     const [row] = await write.select().from(reasonCodes).where(eq(reasonCodes.id, reasonId));
     if (!row) return refused('notFound', words.noSuch);
-    if (row.revision !== baseRevision) return refused('conflict', words.changed(row.words));
+    if (row.revision !== baseRevision) return changedTo(words.changed(row.words), row.revision);
     if ((row.retiredAt === null) === inUse) return refused('frozen', words.sameStanding(row.words, inUse));
     const [alike] = await write
       .select({ id: reasonCodes.id })

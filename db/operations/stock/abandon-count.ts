@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm';
-import { type Outcome, refused } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { stockCountWords as words } from '@/lib/wording/stock-acts';
 import { appendLedger } from '../../ledger';
@@ -18,7 +18,7 @@ export async function abandonStockCount(
     const { count, stage } = found;
     if (count.begunBy !== person.id && !may(person, 'decideStockCount'))
       return refused('notPermitted', words.notYours('Somebody else'));
-    if (count.revision !== baseRevision) return refused('conflict', words.changed);
+    if (count.revision !== baseRevision) return changedTo(words.changed, count.revision);
     if (stage !== 'counting') return refused('frozen', words.notOpen);
     const revision = count.revision + 1;
     await write

@@ -1,5 +1,5 @@
 import type { NewId, StockId } from '@/lib/identity/ids';
-import { type Outcome, refused } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused } from '@/lib/identity/refusal';
 import { heapWords as words } from '@/lib/wording/stock-acts';
 import type { Database, Queries } from '../../client';
 import type { Person } from '../../queries/people';
@@ -20,7 +20,7 @@ export interface HeapRequest {
 export async function ownHeap(write: Queries, request: HeapRequest): Promise<Outcome<HeapAt, never>> {
   const heap = await heapAt(write, request.stockId, request.now);
   if (!heap) return refused('notFound', words.noSuchHeap);
-  if (heap.row.revision !== request.baseRevision) return refused('conflict', words.changed);
+  if (heap.row.revision !== request.baseRevision) return changedTo(words.changed, heap.row.revision);
   if ((await heapsCountedBy(write, request.person.id)).has(request.stockId))
     return refused('frozen', words.countedNow);
   return { ok: true, value: heap };

@@ -1,5 +1,5 @@
 import { eq } from 'drizzle-orm';
-import { type Outcome, refused } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { stockCountWords as words } from '@/lib/wording/stock-acts';
 import { appendLedger } from '../../ledger';
@@ -18,7 +18,7 @@ export async function beginStockRecount(
     const found = await countOnRecord(write, countId);
     if (!found) return refused('notFound', words.noSuchCount);
     const { count, stage } = found;
-    if (count.revision !== baseRevision) return refused('conflict', words.changed);
+    if (count.revision !== baseRevision) return changedTo(words.changed, count.revision);
     if (stage !== 'toRecount') return refused('frozen', words.notToRecount);
     if (count.begunBy === person.id) return refused('notPermitted', words.sameCounter(person.name));
     const revision = count.revision + 1;

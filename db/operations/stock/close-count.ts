@@ -1,6 +1,6 @@
 import { and, eq, inArray } from 'drizzle-orm';
 import type { StockCountId } from '@/lib/identity/ids';
-import { type Outcome, refused } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused } from '@/lib/identity/refusal';
 import { may } from '@/lib/people/permissions';
 import { aboveTolerance } from '@/lib/stock/stockCount';
 import { stockCountWords as words } from '@/lib/wording/stock-acts';
@@ -32,7 +32,7 @@ export async function closeStockCount(
     const found = await countOnRecord(write, countId);
     if (!found) return refused('notFound', words.noSuchCount);
     const { count, stage } = found;
-    if (count.revision !== baseRevision) return refused('conflict', words.changed);
+    if (count.revision !== baseRevision) return changedTo(words.changed, count.revision);
     const [mine, second] = [
       stage === 'counting' ? count.begunBy : stage === 'recounting' ? count.recountBy : null,
       stage === 'recounting',

@@ -1,6 +1,6 @@
 import { and, eq, isNull } from 'drizzle-orm';
 import type { RecallId } from '@/lib/identity/ids';
-import { type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
+import { changedTo, type Outcome, refused, refusedFor } from '@/lib/identity/refusal';
 import type { Problem } from '@/lib/identity/result';
 import { type Attestation, attests } from '@/lib/people/attestation';
 import { may } from '@/lib/people/permissions';
@@ -50,7 +50,7 @@ export async function closeRecall(request: CloseRecall): Promise<Outcome<{ revis
     const [recall] = await write.select().from(recalls).where(eq(recalls.id, recallId));
     if (!recall) return refused('notFound', words.noSuch);
     if (recall.closedAt !== null) return refused('frozen', words.closedAlready);
-    if (recall.revision !== request.baseRevision) return refused('conflict', words.changed);
+    if (recall.revision !== request.baseRevision) return changedTo(words.changed, recall.revision);
     const waiting = await write
       .select({ personId: recallTasks.personId, task: recallTasks.task })
       .from(recallTasks)

@@ -1,4 +1,4 @@
-import { asc, desc, eq, getTableColumns } from 'drizzle-orm';
+import { asc, desc, eq, getTableColumns, type SQL } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/sqlite-core';
 import type { WorkingStep } from '@/lib/calculations/calculation';
 import type { ReorderOutput } from '@/lib/calculations/reorder/schema';
@@ -54,12 +54,23 @@ const decider = alias(people, 'decider');
 /** The newest proposal, with its lines and what was ordered of it; `null` where there has been none. */
 export async function latestProposal(db: Reading): Promise<Proposal | null> {
   mayRead(db, 'readHospital');
+  return proposalWhere(db, undefined);
+}
+
+/** One proposal as `latestProposal` tells it; `null` where there is none of that id. */
+export async function findProposal(db: Reading, id: string): Promise<Proposal | null> {
+  mayRead(db, 'readHospital');
+  return proposalWhere(db, eq(restocks.id, id));
+}
+
+async function proposalWhere(db: Reading, where: SQL | undefined): Promise<Proposal | null> {
   const { read } = db;
   const [found] = await read
     .select({ row: restocks, by: people.name, decided: decider.name })
     .from(restocks)
     .innerJoin(people, eq(people.id, restocks.proposedBy))
     .leftJoin(decider, eq(decider.id, restocks.decidedBy))
+    .where(where)
     .orderBy(desc(restocks.number))
     .limit(1);
   if (!found) return null;

@@ -1,4 +1,4 @@
-import { desc, eq, inArray } from 'drizzle-orm';
+import { desc, eq, inArray, sql } from 'drizzle-orm';
 import { may } from '@/lib/people/permissions';
 import type { StockForm } from '@/lib/stock/stock';
 import { stockForm, stockOwner } from '@/lib/stock/stock';
@@ -162,14 +162,27 @@ export interface CountOnList {
   heaps: number;
 }
 
-/** The latest counts, newest first. How much was found is not among it: some of them are counted again. */
-export async function recentStockCounts(db: Reading, limit: number): Promise<CountOnList[]> {
+/**
+ * The latest counts, newest first. How much was found is not among it: some of them are counted again.
+ *
+ * @param after when and as which the last one began that is known: those before it
+ */
+export async function recentStockCounts(
+  db: Reading,
+  limit: number,
+  after: { begunAt: string; id: string } | null = null,
+): Promise<CountOnList[]> {
   mayRead(db, 'readHospital');
   const heads = await db.read
     .select({ id: stockCounts.id, place: places.name, by: people.name })
     .from(stockCounts)
     .innerJoin(places, eq(places.id, stockCounts.placeId))
     .innerJoin(people, eq(people.id, stockCounts.begunBy))
+    .where(
+      after === null
+        ? undefined
+        : sql`(${stockCounts.begunAt}, ${stockCounts.id}) < (${after.begunAt}, ${after.id})`,
+    )
     .orderBy(desc(stockCounts.begunAt), desc(stockCounts.id))
     .limit(limit);
   const found = await countsOnRecord(

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, type SQL, sql } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { groupBy } from '@/lib/lists/groupBy';
 import { type StockForm, stockForm } from '@/lib/stock/stock';
@@ -82,12 +82,43 @@ export interface DeliveryOnFile {
 /** The latest deliveries with their lines, newest first. */
 export async function recentDeliveries(db: Reading, limit: number): Promise<DeliveryOnFile[]> {
   mayRead(db, 'receiveStock');
+  return deliveriesWhere(db, undefined, limit);
+}
+
+/** As `recentDeliveries`, those before one of them. `undefined`: that one is not there. */
+export async function deliveriesAfter(
+  db: Reading,
+  { after, limit }: { after: string | null; limit: number },
+): Promise<DeliveryOnFile[] | undefined> {
+  mayRead(db, 'receiveStock');
+  if (after === null) return deliveriesWhere(db, undefined, limit);
+  const [last] = await db.read
+    .select({ at: deliveries.receivedAt })
+    .from(deliveries)
+    .where(eq(deliveries.id, after));
+  if (!last) return undefined;
+  const { receivedAt, id } = deliveries;
+  return deliveriesWhere(db, sql`(${receivedAt}, ${id}) < (${last.at}, ${after})`, limit);
+}
+
+/** One delivery with its lines; `null` where there is none of that id. */
+export async function findDelivery(db: Reading, id: string): Promise<DeliveryOnFile | null> {
+  mayRead(db, 'receiveStock');
+  return (await deliveriesWhere(db, eq(deliveries.id, id), 1))[0] ?? null;
+}
+
+async function deliveriesWhere(
+  db: Reading,
+  where: SQL | undefined,
+  limit: number,
+): Promise<DeliveryOnFile[]> {
   const heads = db.read
     .$with('heads')
     .as(
       db.read
         .select({ id: deliveries.id })
         .from(deliveries)
+        .where(where)
         .orderBy(desc(deliveries.receivedAt), desc(deliveries.id))
         .limit(limit),
     );

@@ -1,4 +1,4 @@
-import { and, desc, eq, isNotNull, or } from 'drizzle-orm';
+import { and, desc, eq, isNotNull, isNull, lt, notInArray, or } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/sqlite-core';
 import { type MoveAct, moveAct } from '@/lib/pieces/move';
 import { mayRead, type Reading } from '../../reader';
@@ -23,12 +23,23 @@ export interface ShelfMove {
   at: string;
 }
 
-/** The latest moves of an item that touch the shelves, newest first. Heaps the reader counts now are left out. */
-export async function shelfMoves(db: Reading, itemId: string, limit: number): Promise<ShelfMove[]> {
+/**
+ * The latest moves of an item that touch the shelves, newest first. Heaps the reader counts now are left out.
+ *
+ * @param before the number of a move: those before it
+ */
+export async function shelfMoves(
+  db: Reading,
+  itemId: string,
+  limit: number,
+  before: number | null = null,
+): Promise<ShelfMove[]> {
   mayRead(db, 'readHospital');
   const [fromHeap, toHeap] = [alias(stock, 'from_heap'), alias(stock, 'to_heap')];
   const [fromPlace, toPlace] = [alias(places, 'from_place'), alias(places, 'to_place')];
-  const hidden = await heapsHiddenFrom(db);
+  const hidden = [...(await heapsHiddenFrom(db))];
+  const seen = (heap: typeof pieceMoves.fromStockId | typeof pieceMoves.toStockId) =>
+    hidden.length === 0 ? undefined : or(isNull(heap), notInArray(heap, hidden));
   const rows = await db.read
     .select({
       move: pieceMoves,
@@ -53,23 +64,24 @@ export async function shelfMoves(db: Reading, itemId: string, limit: number): Pr
       and(
         eq(pieceMoves.itemId, itemId),
         or(isNotNull(pieceMoves.fromStockId), isNotNull(pieceMoves.toStockId)),
+        before === null ? undefined : lt(pieceMoves.seq, before),
+        seen(pieceMoves.fromStockId),
+        seen(pieceMoves.toStockId),
       ),
     )
     .orderBy(desc(pieceMoves.seq))
     .limit(limit);
-  return rows
-    .filter(({ move }) => !hidden.has(move.fromStockId ?? '') && !hidden.has(move.toStockId ?? ''))
-    .map(({ move, from, to, toSet, ...rest }) => ({
-      ...rest,
-      seq: move.seq,
-      act: moveAct.parse(move.act),
-      sign: move.fromStockId === null ? 1 : move.toStockId === null ? -1 : 0,
-      quantity: move.quantity,
-      lot: move.lot,
-      from,
-      to: to ?? toSet,
-      caseId: move.caseId,
-      reason: move.reason,
-      at: move.doneAt,
-    }));
+  return rows.map(({ move, from, to, toSet, ...rest }) => ({
+    ...rest,
+    seq: move.seq,
+    act: moveAct.parse(move.act),
+    sign: move.fromStockId === null ? 1 : move.toStockId === null ? -1 : 0,
+    quantity: move.quantity,
+    lot: move.lot,
+    from,
+    to: to ?? toSet,
+    caseId: move.caseId,
+    reason: move.reason,
+    at: move.doneAt,
+  }));
 }

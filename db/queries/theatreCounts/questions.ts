@@ -48,6 +48,12 @@ export function questionsOfCase(db: Reading, caseId: string): Promise<TheatreQue
   return questionsWhere(db, eq(theatreQuestions.caseId, caseId));
 }
 
+/** Questions of these ids, settled ones too; the oldest first. */
+export function questionsOf(db: Reading, ids: readonly string[]): Promise<TheatreQuestion[]> {
+  mayRead(db, 'readHospital');
+  return questionsWhere(db, inArray(theatreQuestions.id, [...ids]));
+}
+
 async function questionsWhere({ read }: Reading, where: ReturnType<typeof and>): Promise<TheatreQuestion[]> {
   const [by, together] = [alias(people, 'settler'), alias(people, 'together')];
   const rows = await read

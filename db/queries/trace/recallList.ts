@@ -65,6 +65,17 @@ export async function recallHeading(
   return row ?? null;
 }
 
+/** Recalls, open and closed, the newest first; those older than a number where one is given. */
+export async function recallsAfter(
+  db: Reading,
+  { after, limit }: { after: string | null; limit: number },
+): Promise<RecallInList[]> {
+  mayRead(db, 'readHospital');
+  const rows = db.read.all(sql`
+    SELECT ${COLUMNS} FROM recalls one WHERE one.number < ${after ?? AFTER_ALL} ORDER BY one.number DESC LIMIT ${limit}`);
+  return listed(db.read, rows as Row[]);
+}
+
 /** @param olderThan the number of a recall, as `olderThan` of the page before; `null`: the first page */
 export async function listClosedRecalls(db: Reading, olderThan: string | null): Promise<ClosedRecalls> {
   mayRead(db, 'readHospital');

@@ -1,4 +1,4 @@
-import { and, count, desc, eq, isNull } from 'drizzle-orm';
+import { and, count, desc, eq, isNull, sql } from 'drizzle-orm';
 import { type NoticeId, noticeId } from '@/lib/identity/ids';
 import { NOTICE_KINDS, type NoticeContent, type NoticeKind, noticeContent } from '@/lib/turns/notice';
 import { mayRead, type Reading } from '../../reader';
@@ -12,13 +12,27 @@ export interface NoticeOnFile {
   seenAt: string | null;
 }
 
-/** What a person was told, the newest first; a person reads only their own. */
-export async function noticesFor(db: Reading, personId: string, limit: number): Promise<NoticeOnFile[]> {
+/**
+ * What a person was told, the newest first; a person reads only their own.
+ *
+ * @param after when and as which the last one was told that is known: those before it
+ */
+export async function noticesFor(
+  db: Reading,
+  personId: string,
+  limit: number,
+  after: { toldAt: string; id: string } | null = null,
+): Promise<NoticeOnFile[]> {
   mayRead(db, 'readHospital');
   const rows = await db.read
     .select()
     .from(notices)
-    .where(eq(notices.personId, personId))
+    .where(
+      and(
+        eq(notices.personId, personId),
+        after === null ? undefined : sql`(${notices.toldAt}, ${notices.id}) < (${after.toldAt}, ${after.id})`,
+      ),
+    )
     .orderBy(desc(notices.toldAt), desc(notices.id))
     .limit(limit);
   return rows.map(({ id, kind, detail, href, toldAt, seenAt }) => ({

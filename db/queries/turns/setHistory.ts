@@ -48,23 +48,31 @@ export const TURNS_A_PAGE = 10;
 /** Ledger entries about a set that no other event of its history stands for. */
 const OTHER_ACTIONS = ['move-set', 'withdraw-set', 'bring-back-set', 'refit-set'];
 
-/** A page of a set's turns, the newest turn first, each with everything that happened in it. */
+/**
+ * A page of a set's turns, the newest turn first, each with everything that happened in it.
+ *
+ * @param page from 1, of `TURNS_A_PAGE`; or the turns before a number, so many of them
+ */
 export async function loadSetHistory(
   db: Reading,
   id: SetId,
-  page: number,
+  page: number | { before: number | null; limit: number },
 ): Promise<{ turns: TurnHistory[]; total: number }> {
   mayRead(db, 'readHospital');
   const { read } = db;
+  const { before, limit, offset } =
+    typeof page === 'number'
+      ? { before: null, limit: TURNS_A_PAGE, offset: (page - 1) * TURNS_A_PAGE }
+      : { ...page, offset: 0 };
   const [[all], rows] = await Promise.all([
     read.select({ n: count() }).from(turns).where(eq(turns.setId, id)),
     read
       .select()
       .from(turns)
-      .where(eq(turns.setId, id))
+      .where(and(eq(turns.setId, id), before === null ? undefined : lt(turns.number, before)))
       .orderBy(desc(turns.number))
-      .limit(TURNS_A_PAGE)
-      .offset((page - 1) * TURNS_A_PAGE),
+      .limit(limit)
+      .offset(offset),
   ]);
   const oldest = rows.at(-1);
   const newest = rows[0];

@@ -5,6 +5,7 @@ import { type AddressInfo, connect } from 'node:net';
 import pino from 'pino';
 import { expect, onTestFinished, test } from 'vitest';
 import { type Gate, takeRequests } from '../../../scripts/server/gate.mjs';
+import { methodsOf } from '../../../scripts/server/methods.mjs';
 import { stopInOrder } from '../../../scripts/server/stop.mjs';
 
 type Answer = Parameters<Gate['answer']>;
@@ -27,6 +28,7 @@ async function open(answer: (...asked: Answer) => unknown, changes: Partial<Gate
     answer: async (...asked) => answer(...asked),
     requests: new AsyncLocalStorage(),
     patternOf: (path) => (path === '/paper' ? '/x/paper' : path),
+    methodsOf: methodsOf('app/api-docs/openapi.json'),
     stopping: stop.isStopping,
     log,
     metrics: { begun() {}, limited() {}, answered: (one) => answered.push(one) },
@@ -168,6 +170,17 @@ test('refusals before the application: in words, as problems, and with the heade
     expect(headers['content-security-policy']).toContain("default-src 'none'");
     expect(headers['cache-control']).toBe('no-store');
   }
+});
+
+test('an address of the API asked by another method: 405 in words, with those it is asked by', async () => {
+  const { port } = await open(hello);
+  const answer = await ask(port, '/api/v1/places', { method: 'PATCH' });
+  expect([answer.status, answer.headers.allow]).toEqual([405, 'GET, POST, HEAD, OPTIONS']);
+  expect(answer.headers['content-type']).toBe('application/problem+json');
+  expect(JSON.parse(answer.body)).toMatchObject({ status: 405, errors: [{ code: 'no-such-method' }] });
+  expect((await ask(port, '/api/v1/places', { method: 'HEAD' })).status).toBe(200);
+  // what the description does not speak of is the framework's to answer
+  expect((await ask(port, '/api/v1/nothing', { method: 'PATCH' })).status).toBe(200);
 });
 
 test('asked for too often: 429, with how long to wait, as a sentence where somebody reads it', async () => {

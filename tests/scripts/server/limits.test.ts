@@ -100,6 +100,15 @@ test('every file and paper of the program is heavy, and every scan and entry is 
     expect(kindOf('POST', path)).toBe('heavy');
   for (const path of ['/api/v1/people/sign-in', '/api/v1/people/badge', '/api/v1/people/first-run'])
     expect(kindOf('POST', path)).toBe('signIn');
+  for (const path of ['/api/v1/cases/[id]/kit', '/api/v1/reports/costs', '/api/v1/trace/lots'])
+    expect(kindOf('GET', path)).toBe('heavy');
+  for (const path of [
+    '/api/v1/cases/[id]',
+    '/api/v1/cases/[id]/kit/list',
+    '/api/v1/restock/orders',
+    '/api/v1/sets',
+  ])
+    expect(kindOf('GET', path)).toBe('other');
   expect(kindOf('GET', '/sets')).toBe('other');
   expect(kindOf('POST', '/api/v1/scans')).toBe('record');
 });

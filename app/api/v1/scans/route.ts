@@ -2,7 +2,9 @@ import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { jsonAnswer } from '@/app/_server/json-answer';
 import { readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { recordScans, type ScannedBy } from '@/db/operations/scans/record-scans';
+import { lastScans } from '@/db/queries/scans/lastScans';
 import { scannedBy } from '@/db/queries/scans/scannedBy';
 import { type Outcome, refused } from '@/lib/identity/refusal';
 import { incomingScans } from '@/lib/scanning/incoming';
@@ -48,3 +50,8 @@ export const POST = endpoint(
     return jsonAnswer({ answers });
   },
 );
+
+/** Your last scans, and what each was taken for. */
+export const GET = oneOf('GET /api/v1/scans', { what: 'scan' }, async ({ db, person }) => ({
+  scans: await lastScans(db, { personId: person.id }),
+}));

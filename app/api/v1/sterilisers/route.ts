@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { listOf } from '@/app/api/v1/_reading/list';
 import { saveSteriliser, steriliserEntry } from '@/db/operations/loads/save-steriliser';
+import { listSterilisers } from '@/db/queries/loads/loadBoard';
 
 const members = z.strictObject({ entry: z.unknown() });
 
@@ -20,3 +22,9 @@ export const POST = endpoint(
     );
   },
 );
+
+/** Every steriliser with its programmes. */
+export const GET = listOf('GET /api/v1/sterilisers', {
+  rows: ({ db }) => listSterilisers(db),
+  keyOf: ({ id }) => [id],
+});

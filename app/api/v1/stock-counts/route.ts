@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { pagesOf } from '@/app/api/v1/_reading/list';
 import { beginStockCount } from '@/db/operations/stock/begin-count';
+import { recentStockCounts } from '@/db/queries/shelf/countScreen';
 import { placeId, stockCountId } from '@/lib/identity/ids';
 
 const members = z.strictObject({
@@ -21,3 +23,10 @@ export const POST = endpoint(
     return outcomeAnswer(await beginStockCount({ db, now: now(), newId, person, ...body.value }), 201);
   },
 );
+
+/** Counts of the shelves, the newest first: where, by whom and how far; never how much was found. */
+export const GET = pagesOf('GET /api/v1/stock-counts', {
+  rows: ({ db }, { after, limit }) =>
+    recentStockCounts(db, limit, after === null ? null : { begunAt: String(after[0]), id: String(after[1]) }),
+  keyOf: ({ begunAt, id }) => [begunAt, id],
+});

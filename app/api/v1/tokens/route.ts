@@ -1,18 +1,21 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
-import { jsonAnswer } from '@/app/_server/json-answer';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { listOf } from '@/app/api/v1/_reading/list';
 import { issueToken } from '@/db/operations/api/issue-token';
 import { listTokens } from '@/db/queries/api/tokens';
 import { newToken } from '@/db/secrets';
 import { tokenRequest, tokenState } from '@/lib/people/tokens';
 
 /** Every token ever issued, the newest first, with what it may do and when it was last used. Never its secret. */
-export const GET = endpoint('GET /api/v1/tokens', async ({ db }) => {
-  const at = now();
-  const tokens = (await listTokens(db)).map((token) => ({ ...token, state: tokenState(token, at) }));
-  return jsonAnswer({ tokens });
+export const GET = listOf('GET /api/v1/tokens', {
+  rows: async ({ db }) => {
+    const at = now();
+    return (await listTokens(db)).map((token) => ({ ...token, state: tokenState(token, at) }));
+  },
+  keyOf: ({ issuedAt, id }) => [issuedAt, id],
+  newestFirst: true,
 });
 
 /** Issues a token; the answer is the one time its secret is told. */

@@ -1,5 +1,5 @@
+import type { Tried } from '@/app/_server/fit/try-fit-rule';
 import { Section } from '@/app/_ui/section';
-import type { Tried } from '../../try-rule';
 import styles from './condition-editor.module.css';
 
 /** The rule in plain words, and what it would change in the catalogue. */

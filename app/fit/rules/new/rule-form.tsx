@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
+import type { Tried } from '@/app/_server/fit/try-fit-rule';
 import { Button } from '@/app/_ui/button';
 import { ButtonRow } from '@/app/_ui/button-row';
 import { FieldGrid, FieldGridRow } from '@/app/_ui/field-grid';
@@ -15,7 +16,7 @@ import type { Condition, Relation, Severity, Source } from '@/lib/fit/rule';
 import { SourceFields } from '../../_parts/source-fields';
 import { useDrafting } from '../../_parts/use-drafting';
 import { draftRule } from '../../actions';
-import { type Tried, tryRule } from '../../try-rule';
+import { tryRule } from '../../try-rule';
 import { ConditionEditor, firstComparison } from './condition-editor';
 import styles from './condition-editor.module.css';
 import { JsonEditor } from './json-editor';

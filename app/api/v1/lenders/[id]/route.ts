@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { saveLender } from '@/db/operations/loans/save-lender';
+import { lendersOnFile } from '@/db/queries/loans/lenders';
 import { lenderId } from '@/lib/identity/ids';
 import { lenderEntry } from '@/lib/loans/entries';
 
@@ -25,4 +27,11 @@ export const PUT = endpoint(
     const known = { id: id.data, baseRevision, inUse };
     return outcomeAnswer(await saveLender({ db, now: now(), newId, person, entry, known }));
   },
+);
+
+/** One lender, with how they kept their word. */
+export const GET = oneOf(
+  'GET /api/v1/lenders/[id]',
+  { what: 'lender' },
+  async ({ db, params }) => (await lendersOnFile(db, now())).find(({ id }) => id === params.id) ?? null,
 );

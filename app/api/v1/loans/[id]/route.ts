@@ -3,6 +3,7 @@ import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { prove } from '@/app/_server/prove';
 import type { Access } from '@/app/_server/session';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { answerAboutLoan } from '@/db/operations/loans/answer-about-loan';
 import { answerLoan } from '@/db/operations/loans/answer-loan';
 import { askAboutLoan } from '@/db/operations/loans/ask-about-loan';
@@ -21,6 +22,7 @@ import { settleClaim } from '@/db/operations/loans/settle-claim';
 import { tagTrays } from '@/db/operations/loans/tag-trays';
 import { takeLoanIn } from '@/db/operations/loans/take-loan-in';
 import { weighTrays } from '@/db/operations/loans/weigh-trays';
+import { findLoan } from '@/db/queries/loans/findLoan';
 import { loanId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
 import type { Attestation } from '@/lib/people/attestation';
@@ -101,3 +103,9 @@ async function proven<T, C>(
   const proof = await prove({ access, who, secret, meaning });
   return proof.ok ? act(proof.value) : { ok: false, refusal: { ...proof.refusal, current: null } };
 }
+
+/** One loan: its papers, trays and lines, its counts, and what has to be done next. */
+export const GET = oneOf('GET /api/v1/loans/[id]', { what: 'loan' }, async ({ db, params }) => {
+  const found = await findLoan(db, params.id, now());
+  return found && { revision: found.loan.revision, ...found };
+});

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import type { AtPerson } from '@/db/operations/people/at-person';
 import { changeRole } from '@/db/operations/people/change-role';
 import { issueBadge } from '@/db/operations/people/issue-badge';
@@ -11,6 +12,7 @@ import { resetPassword } from '@/db/operations/people/reset-password';
 import { returnPerson } from '@/db/operations/people/return-person';
 import { unlockPerson } from '@/db/operations/people/unlock-person';
 import { withdrawBadge } from '@/db/operations/people/withdraw-badge';
+import { listPeopleOnFile, waitsOf } from '@/db/queries/peopleOnFile';
 import { newPassword } from '@/db/secrets';
 import { personId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
@@ -62,3 +64,9 @@ const withPassword = (
   firstPassword: string,
 ): Outcome<{ firstPassword: string }, never> =>
   outcome.ok ? { ok: true, value: { firstPassword } } : outcome;
+
+/** One person with the ways in they have; never a secret. */
+export const GET = oneOf('GET /api/v1/people/[id]', { what: 'person' }, async ({ db, params }) => {
+  const found = (await listPeopleOnFile(db)).find(({ id }) => id === params.id);
+  return found ? { ...found, waits: await waitsOf(db, found.id, now()) } : null;
+});

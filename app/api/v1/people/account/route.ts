@@ -4,9 +4,11 @@ import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { placeOf } from '@/app/_server/place';
 import { ownSession } from '@/app/_server/session';
+import { listOf } from '@/app/api/v1/_reading/list';
 import { changePassword } from '@/db/operations/people/change-password';
 import { changePin } from '@/db/operations/people/change-pin';
 import { endSession } from '@/db/operations/people/end-session';
+import { listOwnSessions } from '@/db/queries/peopleOnFile';
 import { sessionId } from '@/lib/identity/ids';
 
 const secret = z.string().max(1000);
@@ -43,3 +45,10 @@ export const POST = endpoint(
     );
   },
 );
+
+/** Where you are signed in, the latest first. */
+export const GET = listOf('GET /api/v1/people/account', {
+  rows: ({ db, person }) => listOwnSessions(db, person.id, now()),
+  keyOf: ({ beganAt, id }) => [beganAt, id],
+  newestFirst: true,
+});

@@ -4,7 +4,9 @@ import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { keepWorkstation } from '@/app/_server/place';
 import { ownSession } from '@/app/_server/session';
+import { listOf } from '@/app/api/v1/_reading/list';
 import { enrolWorkstation } from '@/db/operations/people/enrol-workstation';
+import { listWorkstations } from '@/db/queries/workstations';
 import { newToken } from '@/db/secrets';
 
 const members = z.strictObject({ name: z.string().max(200) });
@@ -31,3 +33,9 @@ export const POST = endpoint(
     return outcomeAnswer({ ok: true, value: { id: outcome.value.id } }, 201);
   },
 );
+
+/** Every workstation that was ever enrolled. */
+export const GET = listOf('GET /api/v1/people/workstations', {
+  rows: ({ db }) => listWorkstations(db),
+  keyOf: ({ id }) => [id],
+});

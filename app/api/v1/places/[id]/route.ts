@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { changePlace } from '@/db/operations/places/change-place';
+import { listPlaces, whatLiesIn } from '@/db/queries/places';
 import { placeId } from '@/lib/identity/ids';
 import { placeChange } from '@/lib/turns/place';
 
@@ -18,3 +20,9 @@ export const PUT = endpoint(
     return outcomeAnswer(await changePlace({ db, now: now(), person, placeId: id.data, change: body.value }));
   },
 );
+
+/** One place and what lies in it; how much of a heap to nobody who counts it now. */
+export const GET = oneOf('GET /api/v1/places/[id]', { what: 'place' }, async ({ db, params }) => {
+  const place = (await listPlaces(db)).find(({ id }) => id === params.id);
+  return place ? { ...place, lying: await whatLiesIn(db, place.id) } : null;
+});

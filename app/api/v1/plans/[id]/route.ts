@@ -3,8 +3,10 @@ import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { readJsonBody } from '@/app/_server/problem-response';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { discardPlanDraft } from '@/db/operations/discard-plan-draft';
 import { savePlanDraft } from '@/db/operations/save-plan-draft';
+import { findPlan } from '@/db/queries/api/findPlan';
 import { planId, startId } from '@/lib/identity/ids';
 import { construct } from '@/lib/plans/plan';
 import { refused } from '@/lib/plans/refusal';
@@ -51,4 +53,9 @@ export const DELETE = endpoint(
       await discardPlanDraft({ db, now: now(), person, planId: id.data, ...parsed.value }),
     );
   },
+);
+
+/** One version of the plan of a case. */
+export const GET = oneOf('GET /api/v1/plans/[id]', { what: 'plan' }, ({ db, params }) =>
+  findPlan(db, params.id),
 );

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { listOf } from '@/app/api/v1/_reading/list';
 import { saveCard } from '@/db/operations/cards/save-card';
+import { listCards } from '@/db/queries/cards/cards';
 import { cardBody } from '@/lib/plans/card';
 
 const members = z.strictObject({ procedureId: z.string().max(100), card: z.unknown() });
@@ -17,3 +19,9 @@ export const POST = endpoint(
     return outcomeAnswer(await saveCard({ db, now: now(), newId, person, ...body.value }), 201);
   },
 );
+
+/** Every preference card, retired ones too. */
+export const GET = listOf('GET /api/v1/plans/cards', {
+  rows: ({ db }) => listCards(db),
+  keyOf: ({ id }) => [id],
+});

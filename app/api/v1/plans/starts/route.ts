@@ -3,7 +3,9 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { jsonAnswer } from '@/app/_server/json-answer';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
+import { listOf } from '@/app/api/v1/_reading/list';
 import { savePlanStart, startName } from '@/db/operations/cards/save-plan-start';
+import { listStarts } from '@/db/queries/cards/starts';
 import { construct } from '@/lib/plans/plan';
 import { parseMembers } from '../plan-answer';
 
@@ -23,3 +25,9 @@ export const POST = endpoint(
     return problemResponse(422, 'The start can’t be kept as it is', kept.problems);
   },
 );
+
+/** Every saved start, retired ones too. */
+export const GET = listOf('GET /api/v1/plans/starts', {
+  rows: ({ db }) => listStarts(db),
+  keyOf: ({ id }) => [id],
+});

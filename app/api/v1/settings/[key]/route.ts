@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { changeSetting } from '@/db/operations/settings/change-setting';
+import { listSettings, settingHistory } from '@/db/queries/settings';
 import { SETTING_KEYS } from '@/lib/settings/fields';
 
 const members = z.strictObject({
@@ -26,3 +28,11 @@ export const PUT = endpoint(
     return outcomeAnswer(await changeSetting({ db, now: now(), person, key, ...body.value }));
   },
 );
+
+/** One local setting with every change of it. */
+export const GET = oneOf('GET /api/v1/settings/[key]', { what: 'setting' }, async ({ db, params }) => {
+  const key = SETTING_KEYS.find((one) => one === params.key);
+  if (key === undefined) return null;
+  const [[setting], history] = await Promise.all([listSettings(db, [key]), settingHistory(db, key)]);
+  return setting ? { ...setting, history } : null;
+});

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { saveSteriliser, steriliserEntry } from '@/db/operations/loads/save-steriliser';
+import { listSterilisers } from '@/db/queries/loads/loadBoard';
 import { steriliserId } from '@/lib/identity/ids';
 
 const members = z.strictObject({ entry: z.unknown() });
@@ -21,4 +23,11 @@ export const POST = endpoint(
       await saveSteriliser({ db, now: now(), newId, person, steriliserId: id.data, entry }),
     );
   },
+);
+
+/** One steriliser with its programmes. */
+export const GET = oneOf(
+  'GET /api/v1/sterilisers/[id]',
+  { what: 'steriliser' },
+  async ({ db, params }) => (await listSterilisers(db)).find(({ id }) => id === params.id) ?? null,
 );

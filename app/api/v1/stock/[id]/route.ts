@@ -3,10 +3,13 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { proofBody, prove } from '@/app/_server/prove';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { adjustStock } from '@/db/operations/stock/adjust-stock';
 import { holdStock } from '@/db/operations/stock/hold-stock';
 import { letStockGo } from '@/db/operations/stock/let-stock-go';
 import { moveStock } from '@/db/operations/stock/move-stock';
+import { itemOfHeap } from '@/db/queries/api/itemOfHeap';
+import { shelfLots } from '@/db/queries/shelf/shelfLots';
 import { placeId, reasonId, stockId } from '@/lib/identity/ids';
 import { adjustReason } from '@/lib/stock/adjustment';
 import { stockHold } from '@/lib/stock/hold';
@@ -57,4 +60,12 @@ export const POST = endpoint('POST /api/v1/stock/[id]', { body: act }, async (ac
       );
     }
   }
+});
+
+/** One heap of the shelf; how many to nobody who counts it now. */
+export const GET = oneOf('GET /api/v1/stock/[id]', { what: 'heap' }, async ({ db, params }) => {
+  const of = await itemOfHeap(db, params.id);
+  if (of === null) return null;
+  const heaps = await shelfLots(db, now(), { itemId: of.itemId, empty: of.isEmpty });
+  return heaps.find(({ id }) => id === params.id) ?? null;
 });

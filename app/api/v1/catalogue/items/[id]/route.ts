@@ -3,7 +3,9 @@ import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { outcomeAnswer } from '@/app/_server/outcome-answer';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { editItem } from '@/db/operations/edit-item';
+import { findItem, findItemUse } from '@/db/queries/catalogueItem';
 import { itemId } from '@/lib/identity/ids';
 import { problemsFromZod } from '@/lib/identity/result';
 import { draftMember } from '../../draft-member';
@@ -27,3 +29,9 @@ export const PUT = endpoint(
     return outcomeAnswer(await editItem({ db, now: now(), person, id: id.data, ...parsed.data }));
   },
 );
+
+/** One item: what is known of its design, and where it is listed, lies and is planned. */
+export const GET = oneOf('GET /api/v1/catalogue/items/[id]', { what: 'item' }, async ({ db, params }) => {
+  const found = await findItem(db, params.id);
+  return found && { ...found, use: await findItemUse(db, found.item) };
+});

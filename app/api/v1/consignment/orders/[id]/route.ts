@@ -2,11 +2,13 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { approveUsageOrder } from '@/db/operations/consignment/approve-usage-order';
 import { chooseReplacement } from '@/db/operations/consignment/choose-replacement';
 import { markUsageOrderSent } from '@/db/operations/consignment/mark-usage-order-sent';
 import { settleUsageOrder } from '@/db/operations/consignment/settle-usage-order';
 import { withdrawUsageOrder } from '@/db/operations/consignment/withdraw-usage-order';
+import { findUsageOrder } from '@/db/queries/consignment/usageOrders';
 import { usageOrderAct } from '@/lib/consignment/entries';
 import { usageOrderId } from '@/lib/identity/ids';
 
@@ -36,4 +38,9 @@ export const POST = endpoint(
         return outcomeAnswer(await settleUsageOrder({ ...asked, because: act.because }));
     }
   },
+);
+
+/** One usage order with its lines. */
+export const GET = oneOf('GET /api/v1/consignment/orders/[id]', { what: 'usage order' }, ({ db, params }) =>
+  findUsageOrder(db, params.id),
 );

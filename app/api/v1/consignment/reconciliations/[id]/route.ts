@@ -3,9 +3,11 @@ import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { proofBody, prove } from '@/app/_server/prove';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { closeReconciliation } from '@/db/operations/consignment/close-reconciliation';
 import { explainDifference } from '@/db/operations/consignment/explain-difference';
 import { findPerson } from '@/db/queries/bench/person';
+import { findReconciliation } from '@/db/queries/consignment/reconciliations';
 import { differenceReason } from '@/lib/consignment/entries';
 import { reconciliationId } from '@/lib/identity/ids';
 
@@ -46,4 +48,11 @@ export const POST = endpoint(
       await closeReconciliation({ ...asked, now: now(), attestation: mine.value, second }),
     );
   },
+);
+
+/** One reconciliation, lot by lot, with what nothing explains. */
+export const GET = oneOf(
+  'GET /api/v1/consignment/reconciliations/[id]',
+  { what: 'reconciliation' },
+  ({ db, params }) => findReconciliation(db, params.id),
 );

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { changeProcedure } from '@/db/operations/cards/change-procedure';
+import { listProcedures } from '@/db/queries/cards/procedures';
 import { procedureId } from '@/lib/identity/ids';
 import { procedureChange } from '@/lib/plans/procedure';
 
@@ -19,4 +21,11 @@ export const PUT = endpoint(
       await changeProcedure({ db, now: now(), person, procedureId: id.data, change: body.value }),
     );
   },
+);
+
+/** One procedure. */
+export const GET = oneOf(
+  'GET /api/v1/plans/procedures/[id]',
+  { what: 'procedure' },
+  async ({ db, params }) => (await listProcedures(db)).find(({ id }) => id === params.id) ?? null,
 );

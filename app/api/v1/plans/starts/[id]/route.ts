@@ -3,8 +3,10 @@ import { nothingToSay, type Refused } from '@/app/_server/answer';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { problemResponse, readJsonBody } from '@/app/_server/problem-response';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { renamePlanStart } from '@/db/operations/cards/rename-plan-start';
 import { startName } from '@/db/operations/cards/save-plan-start';
+import { findStart, startVersions } from '@/db/queries/cards/starts';
 import { startId } from '@/lib/identity/ids';
 import type { Problem } from '@/lib/identity/result';
 import { parseMembers } from '../../plan-answer';
@@ -42,3 +44,9 @@ export const PATCH = endpoint(
     return done.ok ? nothingToSay() : refusal(done.problems);
   },
 );
+
+/** One saved start with every version of it. */
+export const GET = oneOf('GET /api/v1/plans/starts/[id]', { what: 'saved start' }, async ({ db, params }) => {
+  const start = await findStart(db, params.id);
+  return start && { ...start, versions: await startVersions(db, start.id) };
+});

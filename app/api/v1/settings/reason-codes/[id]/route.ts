@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { changeReason } from '@/db/operations/reasons/change-reason';
+import { listReasons } from '@/db/queries/reasons/reasons';
 import { reasonId } from '@/lib/identity/ids';
 import { reasonChange } from '@/lib/reasons/reason';
 
@@ -19,4 +21,11 @@ export const PUT = endpoint(
       await changeReason({ db, now: now(), person, reasonId: id.data, change: body.value }),
     );
   },
+);
+
+/** One of the hospital’s own reasons. */
+export const GET = oneOf(
+  'GET /api/v1/settings/reason-codes/[id]',
+  { what: 'reason' },
+  async ({ db, params }) => (await listReasons(db)).find(({ id }) => id === params.id) ?? null,
 );

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { beginCheck } from '@/db/operations/caseLife/begin-check';
+import { checkScreen } from '@/db/queries/caseLife/checkScreen';
 import { caseId, checkId } from '@/lib/identity/ids';
 
 const members = z.strictObject({ checkId });
@@ -22,4 +24,9 @@ export const POST = endpoint(
       201,
     );
   },
+);
+
+/** The second person’s check of a kit, as far as whoever asks may see it. */
+export const GET = oneOf('GET /api/v1/cases/[id]/kit/check', { what: 'case' }, ({ db, params }) =>
+  checkScreen(db, params.id),
 );

@@ -3,7 +3,9 @@ import { newId, now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { proofBody, prove } from '@/app/_server/prove';
+import { oneOf } from '@/app/api/v1/_reading/one';
 import { returnThing, sentReturn } from '@/db/operations/caseLife/return-thing';
+import { backScreen } from '@/db/queries/caseLife/backScreen';
 import { caseId } from '@/lib/identity/ids';
 
 const members = z.strictObject({ returned: z.looseObject({}), proof: proofBody.optional() });
@@ -26,4 +28,9 @@ export const POST = endpoint(
       await returnThing({ db, now: now(), newId, person, caseId: id.data, returned, attestation }),
     );
   },
+);
+
+/** What is out for a case and has to be accounted for. */
+export const GET = oneOf('GET /api/v1/cases/[id]/kit/returns', { what: 'case' }, ({ db, params }) =>
+  backScreen(db, params.id),
 );
