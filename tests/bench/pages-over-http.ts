@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { openDatabase } from '@/db/client';
 import { beginSession } from '@/db/operations/people/begin-session';
 import { newToken } from '@/db/secrets';
-import { personId } from '@/lib/identity/ids';
+import { type NewId, personId } from '@/lib/identity/ids';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
 import { VAR } from '../../scripts/bootstrap/places.mjs';
 import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
@@ -120,7 +120,7 @@ async function sessionIn(database: string): Promise<string> {
   const db = openDatabase(database);
   const now = new Date().toISOString();
   const person = { personId: personId.parse('person_t0'), method: 'password', workstationId: null } as const;
-  const newId = (kind: string) => `${kind}_${randomUUID()}`;
+  const newId: NewId = (kind) => `${kind}_${randomUUID()}`;
   const { token } = await db.tx((write) => beginSession(write, { now, newId, newToken, ...person }));
   db.close();
   return `__Host-session=${token}`;
