@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { setImmediate as breathe } from 'node:timers/promises';
+import { setImmediate as breathe, setTimeout as rest } from 'node:timers/promises';
 import { asc, desc, eq } from 'drizzle-orm';
 import { type ChainFault, chainChecker } from '@/lib/ledger/checkChain';
 import type { HeadLine, HeadReason } from '@/lib/ledger/heads';
@@ -14,6 +14,9 @@ const HEAD_EVERY_ENTRIES = 50;
 const HEAD_EVERY_MS = 60_000;
 /** Entries checked between two pauses in which others have their turn. */
 const BREATH = 50;
+/** A ledger of more entries than this is checked beside the work of the day: for each time it takes, others have so many. */
+const LONG = 100_000;
+const FOR_OTHERS = 3;
 
 /** What is known of a ledger while the program runs. */
 export interface LedgerStanding {
@@ -89,11 +92,15 @@ export function ledgerWatch({ db, place, now }: { db: Database; place: string; n
       checker = chainChecker(sha256);
     }
     let taken = 0;
+    let began = performance.now();
     for await (const row of readLedger(db.read, checker.head().seq)) {
       const [fault] = checker.take(row);
       if (fault) standing.fault ??= fault;
       taken += 1;
-      if (taken % BREATH === 0) await breathe();
+      if (taken % BREATH !== 0) continue;
+      if (taken <= LONG) await breathe();
+      else await rest(FOR_OTHERS * (performance.now() - began), undefined, { ref: false });
+      began = performance.now();
     }
     const head = checker.head();
     standing.checked = { seq: head.seq, at: now() };

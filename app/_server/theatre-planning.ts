@@ -26,14 +26,19 @@ export interface PlannedList {
 
 const kept = globalThis as typeof globalThis & {
   kitwrightPlannedList?: { under: string; list: Promise<PlannedList> };
+  kitwrightSolvedList?: { input: string; answer: Promise<SetTurnaroundOutput | null> };
 };
 
-/** The list as planned now: worked out once a minute at the most, and anew after anything that can change it. */
+/**
+ * The list as planned in this minute: its facts are gathered once a minute, and anew after anything that can change them; who
+ * gets which set is worked out where they are others than before.
+ */
 export async function plannedList(db: Database): Promise<PlannedList> {
   const change = await newestChange(db);
-  const under = `${change} ${now().slice(0, 16)}`;
+  const minute = now().slice(0, 'yyyy-mm-ddThh:mm'.length);
+  const under = `${change} ${minute}`;
   if (kept.kitwrightPlannedList?.under !== under || change === null) {
-    const list = planList(db);
+    const list = listOfMinute(db, `${minute}:00.000Z`);
     kept.kitwrightPlannedList = { under, list };
     // what failed is not kept
     list.catch(() => {
@@ -41,6 +46,28 @@ export async function plannedList(db: Database): Promise<PlannedList> {
     });
   }
   return (kept.kitwrightPlannedList as { list: Promise<PlannedList> }).list;
+}
+
+/** Facts as of the minute's beginning: asked again within it, they differ only in what was written. */
+async function listOfMinute(db: Database, at: string): Promise<PlannedList> {
+  const facts = await planningFacts(db, at);
+  const stated = turnaroundInput(facts);
+  const input = stated && { ...stated, repairsFor: [] };
+  return { facts, input, answer: input && (await solvedOnce(input)) };
+}
+
+/** The answer to the last question, where this one is the same to the last letter and that one was proven. */
+function solvedOnce(asked: NonNullable<PlannedList['input']>): Promise<SetTurnaroundOutput | null> {
+  const input = JSON.stringify(asked);
+  if (kept.kitwrightSolvedList?.input === input) return kept.kitwrightSolvedList.answer;
+  const answer = solve(asked);
+  const solved = { input, answer };
+  kept.kitwrightSolvedList = solved;
+  const letGo = () => {
+    if (kept.kitwrightSolvedList === solved) kept.kitwrightSolvedList = undefined;
+  };
+  answer.then((found) => found !== null && found.proof.kind !== 'optimal' && letGo(), letGo);
+  return answer;
 }
 
 /** Promises that change while a list is planned are few; whoever lists is told after so many. */
@@ -71,17 +98,20 @@ export async function planList(
   if (!input) return { facts, input, answer: null };
   const placed = new Set(input.cases.map((one) => one.case));
   const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };
+  return { facts, input: asked, answer: await solve(asked, { onProgress, signal }) };
+}
+
+async function solve(
+  asked: NonNullable<PlannedList['input']>,
+  { onProgress, signal }: Watched = {},
+): Promise<SetTurnaroundOutput | null> {
   const answer = await setTurnaround(setTurnaroundInput.parse(asked), {
     solver: highsSolver,
     ...(signal ? { signal } : {}),
     pause: () => turnOfTheLoop(),
     onProgress: (progress) => onProgress?.({ ...progress, label: 'who gets which set' }),
   });
-  return {
-    facts,
-    input: asked,
-    answer: answer.outcome === 'answered' ? answer.answer : answer.known,
-  };
+  return answer.outcome === 'answered' ? answer.answer : answer.known;
 }
 
 /**

@@ -25,9 +25,9 @@ export default async function StockPage({
   const { db, person } = await enter('/stock');
   const params = onlyTexts(await searchParams);
   const shelves = await loadShelves(db, now());
-  const { lots, lifeOf, soonDays } = shelves;
-  const standing = (state: string) => lifeOf.filter((one) => one === state).length;
-  const held = lots.filter(({ heldBecause }) => heldBecause !== null).length;
+  const { items, soonDays } = shelves;
+  const heaps = (of: 'heaps' | 'past' | 'soon' | 'held') =>
+    items.reduce((sum, { item }) => sum + item[of], 0);
   return (
     <Page
       title="Stock"
@@ -43,22 +43,22 @@ export default async function StockPage({
         </ButtonRow>
       }
     >
-      {lots.length === 0 ? (
+      {items.length === 0 ? (
         <EmptyState title="Nothing is on the shelves">
           Pouches and packs appear here once they are received.
         </EmptyState>
       ) : (
         <>
           <FigureRow>
-            <Figure size="medium" label="Heaps on the shelves" value={lots.length} />
+            <Figure size="medium" label="Heaps on the shelves" value={heaps('heaps')} />
             <Figure
               size="medium"
               label="Past use-by"
-              value={standing('past')}
-              status={standing('past') > 0 ? <Status tone="stop">taken into no kit</Status> : undefined}
+              value={heaps('past')}
+              status={heaps('past') > 0 ? <Status tone="stop">taken into no kit</Status> : undefined}
             />
-            <Figure size="medium" label={`Use-by within ${soonDays} days`} value={standing('soon')} />
-            <Figure size="medium" label="Held" value={held} />
+            <Figure size="medium" label={`Use-by within ${soonDays} days`} value={heaps('soon')} />
+            <Figure size="medium" label="Held" value={heaps('held')} />
           </FigureRow>
           <StockTables
             first={stockPage(shelves, params)}

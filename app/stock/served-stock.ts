@@ -2,10 +2,9 @@ import 'server-only';
 import { type ServedRows, servedPage } from '@/app/_ui/served-rows';
 import type { Database } from '@/db/client';
 import { readSetting } from '@/db/queries/settings';
-import { type ShelfLotRow, shelfLots } from '@/db/queries/shelf/shelfLots';
-import { type ShelfLife, shelfLifeOf } from '@/lib/stock/shelfLife';
+import { shelfItems } from '@/db/queries/shelf/shelfLots';
 import { wallClock } from '@/lib/theatre/localTime';
-import { type ItemTableRow, itemRows, type LotTableRow, lotRows } from './stock-rows';
+import { type ItemTableRow, keptRows, type LotTableRow, type ShelfOfItem } from './stock-rows';
 import { ITEM_VALUES, LOT_VALUES, STOCK_A_PAGE } from './stock-values';
 
 /** One page of the shelves: by item, or heap by heap. */
@@ -13,17 +12,16 @@ export type ServedStock =
   | ({ view: 'items' } & ServedRows<ItemTableRow>)
   | ({ view: 'lots' } & ServedRows<LotTableRow>);
 
-/** What lies on the shelves, with how each use-by stands today. */
+/** What lies on the shelves, by item, with how each use-by stands today. */
 export interface Shelves {
-  lots: ShelfLotRow[];
-  lifeOf: ShelfLife[];
+  items: readonly ShelfOfItem[];
   soonDays: number;
 }
 
 export async function loadShelves(db: Database, now: string): Promise<Shelves> {
   const today = wallClock(now).date;
-  const [lots, { soonDays }] = await Promise.all([shelfLots(db, now), readSetting(db.read, 'stock')]);
-  return { lots, lifeOf: lots.map(({ useBy }) => shelfLifeOf(useBy, today, soonDays)), soonDays };
+  const [shelf, { soonDays }] = await Promise.all([shelfItems(db, now), readSetting(db.read, 'stock')]);
+  return { items: shelf.map((lots) => keptRows(lots, { today, soonDays })), soonDays };
 }
 
 export async function servedStock(
@@ -35,35 +33,43 @@ export async function servedStock(
 }
 
 /** The rows that an address asks for: found by words, narrowed to what needs looking at, sorted, and one page of them. */
-export function stockPage({ lots, lifeOf }: Shelves, params: Pick<URLSearchParams, 'get'>): ServedStock {
+export function stockPage({ items }: Shelves, params: Pick<URLSearchParams, 'get'>): ServedStock {
   const words = (params.get('q') ?? '').toLocaleLowerCase('en-GB').split(/\s+/).filter(Boolean);
   const show = params.get('show') ?? 'all';
-  const found = <R extends { text: string }>(rows: R[]) =>
-    rows.filter(({ text }) => words.every((word) => text.includes(word)));
+  const found = <R extends { text: string }>(
+    rows: readonly R[],
+    isShown: (row: R, show: string) => boolean,
+  ) =>
+    words.length === 0 && show === 'all'
+      ? rows
+      : rows.filter((row) => words.every((word) => row.text.includes(word)) && isShown(row, show));
   const asked = (key: string) => ({
     sort: params.get(`${key}-sort`) ?? '',
     page: params.get(`${key}-page`),
     pageSize: STOCK_A_PAGE,
   });
   if (params.get('view') === 'lots') {
-    const all = lotRows(lots, lifeOf, words.length > 0);
-    const rows = found(all).filter((row) => lotShown(row, show));
+    const all = items.flatMap(({ lots }) => lots);
+    const rows = found(all, lotShown);
     return {
       view: 'lots',
-      rows: servedPage<LotTableRow>(rows, LOT_VALUES, asked('stock')),
+      rows: servedPage<LotTableRow>(rows, LOT_VALUES, asked('stock')).map(withoutText),
       found: rows.length,
       total: all.length,
     };
   }
-  const all = itemRows(lots, lifeOf, words.length > 0);
-  const rows = found(all).filter((row) => itemShown(row, show));
+  const all = items.map(({ item }) => item);
+  const rows = found(all, itemShown);
   return {
     view: 'items',
-    rows: servedPage<ItemTableRow>(rows, ITEM_VALUES, asked('items')),
+    rows: servedPage<ItemTableRow>(rows, ITEM_VALUES, asked('items')).map(withoutText),
     found: rows.length,
     total: all.length,
   };
 }
+
+/** What is searched is not sent. */
+const withoutText = <R extends { text: string }>(row: R): R => ({ ...row, text: '' });
 
 const lotShown = (row: LotTableRow, show: string): boolean => {
   switch (show) {

@@ -1,6 +1,6 @@
-import type { ShelfLotRow } from '@/db/queries/shelf/shelfLots';
-import { groupBy } from '@/lib/lists/groupBy';
-import type { ShelfLife } from '@/lib/stock/shelfLife';
+import type { ShelfLotRow } from '@/db/queries/shelf/shelfRow';
+import type { PlainDate } from '@/lib/quantities/plainDate';
+import { type ShelfLife, shelfLifeOf } from '@/lib/stock/shelfLife';
 import { NOT_TAKEN_WORDS, turnWords } from '@/lib/wording/shelf';
 import { FORM_WORDS, heldWords, ownerWords } from '@/lib/wording/stock';
 
@@ -10,7 +10,7 @@ interface ItemOfRow {
   name: string;
   maker: string;
   status: ShelfLotRow['status'];
-  /** What is searched, small letters; empty where nothing is searched for. */
+  /** What is searched, small letters; empty in a browser. */
   text: string;
 }
 
@@ -67,14 +67,37 @@ const wordsOf = (lot: ShelfLotRow) => [
   ...lot.labels,
 ];
 
-export function lotRows(
+/** The heaps of one item as rows of both tables. */
+export interface ShelfOfItem {
+  item: ItemTableRow;
+  lots: readonly LotTableRow[];
+}
+
+const kept = new WeakMap<readonly ShelfLotRow[], ShelfOfItem & { under: string }>();
+
+/** Rows of the very same heaps, on the same day and by the same setting, are made once; nobody may change them. */
+export function keptRows(
   lots: readonly ShelfLotRow[],
-  lifeOf: readonly ShelfLife[],
-  isSearched: boolean,
-): LotTableRow[] {
-  return lots.map((lot, at) => ({
+  { today, soonDays }: { today: PlainDate; soonDays: number },
+): ShelfOfItem {
+  const under = `${today} ${soonDays}`;
+  const before = kept.get(lots);
+  if (before?.under === under) return before;
+  const withLife = lots.map((lot) => ({ lot, life: shelfLifeOf(lot.useBy, today, soonDays) }));
+  const made = { under, item: itemRow(withLife), lots: withLife.map(lotRow) };
+  kept.set(lots, made);
+  return made;
+}
+
+interface LotWithLife {
+  lot: ShelfLotRow;
+  life: ShelfLife;
+}
+
+function lotRow({ lot, life }: LotWithLife): LotTableRow {
+  return {
     ...itemOf(lot),
-    text: isSearched ? small([lot.code, lot.name, lot.maker, ...wordsOf(lot)]) : '',
+    text: small([lot.code, lot.name, lot.maker, ...wordsOf(lot)]),
     id: lot.id,
     pieces: lot.pieces?.all ?? null,
     free: lot.pieces?.free ?? null,
@@ -84,53 +107,36 @@ export function lotRows(
     form: FORM_WORDS[lot.form],
     lot: lot.lot,
     useBy: lot.useBy,
-    state: lifeOf[at] ?? 'none',
+    state: life,
     owner: ownerWords(lot),
     place: lot.place,
     held: lot.heldBecause === null ? null : heldWords(lot.heldBecause),
-  }));
+  };
 }
 
-export function itemRows(
-  lots: readonly ShelfLotRow[],
-  lifeOf: readonly ShelfLife[],
-  isSearched: boolean,
-): ItemTableRow[] {
-  const withLife = lots.map((lot, at) => ({ lot, life: lifeOf[at] ?? ('none' as const) }));
-  return [...groupBy(withLife, ({ lot }) => lot.itemId).values()].flatMap((own): ItemTableRow[] => {
-    const [first] = own;
-    if (!first) return [];
-    const next = own.find(({ lot }) => lot.turn === 1);
-    const many = (is: (one: (typeof own)[number]) => boolean) => own.filter(is).length;
-    // one heap the reader counts blind hides the sum, from which it could be worked out
-    const sum = (of: 'all' | 'free') =>
-      own.reduce<number | null>(
-        (total, { lot }) => (total === null || lot.pieces === null ? null : total + lot.pieces[of]),
-        0,
-      );
-    return [
-      {
-        ...itemOf(first.lot),
-        text: isSearched
-          ? small([
-              first.lot.code,
-              first.lot.name,
-              first.lot.maker,
-              ...own.flatMap(({ lot }) => wordsOf(lot)),
-            ])
-          : '',
-        pieces: sum('all'),
-        free: sum('free'),
-        heaps: own.length,
-        next: next
-          ? { lot: next.lot.lot, useBy: next.lot.useBy, state: next.life, place: next.lot.place }
-          : null,
-        past: many(({ life }) => life === 'past'),
-        soon: many(({ life }) => life === 'soon'),
-        none: many(({ life }) => life === 'none'),
-        held: many(({ lot }) => lot.heldBecause !== null),
-        consignment: many(({ lot }) => lot.owner === 'consignment'),
-      },
-    ];
-  });
+function itemRow(own: readonly LotWithLife[]): ItemTableRow {
+  const [first] = own;
+  if (!first) throw new Error('an item of the shelf has a heap');
+  const next = own.find(({ lot }) => lot.turn === 1);
+  const many = (is: (one: LotWithLife) => boolean) => own.filter(is).length;
+  // one heap the reader counts blind hides the sum, from which it could be worked out
+  const sum = (of: 'all' | 'free') =>
+    own.reduce<number | null>(
+      (total, { lot }) => (total === null || lot.pieces === null ? null : total + lot.pieces[of]),
+      0,
+    );
+  const { code, name, maker } = first.lot;
+  return {
+    ...itemOf(first.lot),
+    text: small([code, name, maker, ...own.flatMap(({ lot }) => wordsOf(lot))]),
+    pieces: sum('all'),
+    free: sum('free'),
+    heaps: own.length,
+    next: next ? { lot: next.lot.lot, useBy: next.lot.useBy, state: next.life, place: next.lot.place } : null,
+    past: many(({ life }) => life === 'past'),
+    soon: many(({ life }) => life === 'soon'),
+    none: many(({ life }) => life === 'none'),
+    held: many(({ lot }) => lot.heldBecause !== null),
+    consignment: many(({ lot }) => lot.owner === 'consignment'),
+  };
 }

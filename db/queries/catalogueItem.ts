@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, inArray, ne, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, ne, or, sql } from 'drizzle-orm';
 import type { Item, Plate } from '@/lib/catalogue/item';
 import { itemFromRow } from '../mappers/item';
 import { mayRead, type Reading } from '../reader';
@@ -19,6 +19,7 @@ import {
 } from '../schema';
 import { hiddenFrom } from './bench/blind';
 import { heapsHiddenFrom } from './shelf/blindHeaps';
+import { onShelf } from './shelf/onShelf';
 
 export interface ItemOnFile {
   item: Item;
@@ -175,7 +176,7 @@ export async function findItemUse(db: Reading, item: Item): Promise<ItemUse> {
       })
       .from(stock)
       .innerJoin(places, eq(places.id, stock.placeId))
-      .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0)))
+      .where(and(eq(stock.itemId, item.id), onShelf))
       .orderBy(sql`${stock.useBy} IS NULL`, asc(stock.useBy)),
     plansNaming(db, item),
     hiddenFrom(db),

@@ -42,13 +42,42 @@ const keptFigures = prepared((read) => {
     .prepare();
 });
 
-type FiguresRow = [id: string, versionId: string, ...number[]];
+type FiguresRow = [
+  id: string,
+  versionId: string,
+  lines: number,
+  expected: number,
+  found: number,
+  surplus: number,
+  unsound: number,
+  uncounted: number,
+  musts: number,
+  below: number,
+  short1: number,
+  short2: number,
+  short3: number,
+  short4: number,
+];
 
-const figuresFrom = ([id, versionId, ...figures]: FiguresRow) => {
-  const [lines = 0, expected = 0, found = 0, surplus = 0, unsound = 0, uncounted = 0, ...others] = figures;
-  const [musts = 0, below = 0, short1 = 0, short2 = 0, short3 = 0, short4 = 0] = others;
-  const counted = { lines, expected, found, surplus, unsound, uncounted, musts, below };
-  return { id, versionId, ...counted, short1, short2, short3, short4 };
+/** For whoever is blind to a set: nobody has counted it. */
+const asUncounted = ([id, version, lines, expected, , , , , musts]: FiguresRow): FiguresRow => {
+  const [found, surplus, unsound, short] = [0, 0, 0, 0];
+  return [
+    id,
+    version,
+    lines,
+    expected,
+    found,
+    surplus,
+    unsound,
+    lines,
+    musts,
+    musts,
+    short,
+    short,
+    short,
+    short,
+  ];
 };
 
 /**
@@ -59,67 +88,66 @@ const figuresFrom = ([id, versionId, ...figures]: FiguresRow) => {
 export async function completenessOfSets(db: Reading): Promise<SetCompleteness[]> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const rows = (keptFigures(read).values() as FiguresRow[]).map(figuresFrom);
+  const rows = keptFigures(read).values() as FiguresRow[];
   const [hidden, versions, catalogue, settings] = await Promise.all([
     hiddenFrom(db),
     keptVersions({ read, reader: THE_PROGRAM }),
     keptCatalogue(db),
     loadSetSettings(db),
   ]);
-  const inDoubt = rows.filter(({ id, below }) => below > 0 || hidden.has(id));
-  const linesOf = await keptLines(read, new Set(inDoubt.map(({ id }) => id)));
-  const items = itemsById(catalogue);
+  const inDoubt = new Set<string>();
+  for (const [id, , , , , , , , , below] of rows) if (below > 0 || hidden.has(id)) inDoubt.add(id);
+  const linesOf = await keptLines(read, inDoubt);
+  const by = { items: itemsById(catalogue), limits: JSON.stringify(settings) };
   const held: Lines[] = [];
   const answer = rows.map((row): SetCompleteness => {
-    const isHidden = hidden.has(row.id);
-    const known = isHidden ? { ...row, ...NOTHING_FOUND, uncounted: row.lines, below: row.musts } : row;
-    const mustHaves =
-      known.below === 0 ? { met: known.musts, of: known.musts, lines: [] } : judged(known, isHidden);
+    const isHidden = hidden.has(row[0]);
+    const known = isHidden ? asUncounted(row) : row;
+    const [id, versionId, , expected, found, surplus, unsound, uncounted, musts, below] = known;
+    const [, , , , , , , , , , short1, short2, short3, short4] = known;
+    const mustHaves = below === 0 ? { met: musts, of: musts, lines: [] } : judged(id, versionId, isHidden);
     return {
       // the table takes no other ids; of thousands, reading each anew takes longer than all sums
-      setId: row.id as SetId,
-      pieces: {
-        found: known.found,
-        expected: known.expected,
-        percent: percentFound(known.found, known.expected),
-        surplus: known.surplus,
-      },
+      setId: id as SetId,
+      pieces: { found, expected, percent: percentFound(found, expected), surplus },
       mustHaves,
-      uncounted: known.uncounted,
-      unsound: known.unsound,
-      shortLines: { 1: known.short1, 2: known.short2, 3: known.short3, 4: known.short4 },
+      uncounted,
+      unsound,
+      shortLines: { 1: short1, 2: short2, 3: short3, 4: short4 },
       stopped: { 1: stoppedOf(mustHaves, 1), 2: stoppedOf(mustHaves, 2) },
     };
   });
   heldFrom.set(read, held);
   return answer;
 
-  function judged({ id, versionId }: { id: string; versionId: string }, isHidden: boolean) {
+  function judged(id: string, versionId: string, isHidden: boolean) {
     const of = versions.get(configurationVersionId.parse(versionId))?.lines ?? [];
     const lines = linesOf(id, of, isHidden);
     held.push(lines);
-    return judgedOnce(lines, items, settings);
+    return judgedOnce(lines, by, settings);
   }
 }
 
 type Lines = readonly HeldLine[];
 type MustHaves = CompletenessOutput['mustHaves'];
-type Items = ReadonlyMap<ItemId, Item>;
+/** What must-haves are judged by beside the lines: the catalogue, and the hospital's limits as one text. */
+interface JudgedBy {
+  items: ReadonlyMap<ItemId, Item>;
+  limits: string;
+}
 
-const judgedBefore = new WeakMap<Lines, { items: Items; mustHaves: MustHaves }>();
+const judgedBefore = new WeakMap<Lines, JudgedBy & { mustHaves: MustHaves }>();
 /** The lines of the last answer, which would be let go otherwise, and read and judged again. */
 const heldFrom = new WeakMap<Queries, Lines[]>();
 
-/** Lines that are the very same, of the same items, are judged once: what lies in most sets is as it was a moment ago. */
-function judgedOnce(lines: Lines, items: Items, settings: SetSettings): MustHaves {
+/** Lines that are the very same, judged by the same, are judged once: what lies in most sets is as it was a moment ago. */
+function judgedOnce(lines: Lines, by: JudgedBy, settings: SetSettings): MustHaves {
   const before = judgedBefore.get(lines);
-  if (before?.items === items) return before.mustHaves;
-  const mustHaves = mustHavesOf(completenessInputOf(lines, [], items, settings));
-  judgedBefore.set(lines, { items, mustHaves });
+  if (before?.items === by.items && before.limits === by.limits) return before.mustHaves;
+  const mustHaves = mustHavesOf(completenessInputOf(lines, [], by.items, settings));
+  judgedBefore.set(lines, { ...by, mustHaves });
   return mustHaves;
 }
-
-const NOTHING_FOUND = { found: 0, surplus: 0, unsound: 0, short1: 0, short2: 0, short3: 0, short4: 0 };
 
 const stoppedOf = ({ lines }: CompletenessOutput['mustHaves'], mustHaveClass: 1 | 2): number =>
   lines.filter((line) => line.state === 'notMet' && line.mustHaveClass === mustHaveClass).length;

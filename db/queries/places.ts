@@ -1,10 +1,11 @@
-import { and, asc, count, eq, gt } from 'drizzle-orm';
+import { and, asc, count, eq, inArray } from 'drizzle-orm';
 import { type PlaceId, placeId, type SetId, setId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import { type TurnStep, turnStep } from '@/lib/sets/setState';
 import { mayRead, type Reading } from '../reader';
 import { configurations, configurationVersions, items, packs, places, sets, stock } from '../schema';
 import { heapsHiddenFrom } from './shelf/blindHeaps';
+import { onShelf } from './shelf/onShelf';
 
 export interface PlaceOnFile {
   id: PlaceId;
@@ -24,11 +25,7 @@ export async function listPlaces(db: Reading): Promise<PlaceOnFile[]> {
   const [rows, setsAt, stockAt] = await Promise.all([
     read.select().from(places).orderBy(asc(places.name)),
     read.select({ id: sets.placeId, n: count() }).from(sets).groupBy(sets.placeId),
-    read
-      .select({ id: stock.placeId, n: count() })
-      .from(stock)
-      .where(gt(stock.quantity, 0))
-      .groupBy(stock.placeId),
+    read.select({ id: stock.placeId, n: count() }).from(stock).where(onShelf).groupBy(stock.placeId),
   ]);
   const numbers = (found: { id: string | null; n: number }[]) => new Map(found.map(({ id, n }) => [id, n]));
   const [setsIn, stockIn] = [numbers(setsAt), numbers(stockAt)];
@@ -43,6 +40,9 @@ export async function listPlaces(db: Reading): Promise<PlaceOnFile[]> {
 }
 
 interface LyingThere {
+  /** How many in all. */
+  setsThere: number;
+  stockThere: number;
   sets: {
     id: SetId;
     code: string;
@@ -66,11 +66,12 @@ interface LyingThere {
   }[];
 }
 
-/** What lies in a place: sets by code, then shelf stock by item and use-by. */
-export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> {
+/** What lies in a place: sets by code, then shelf stock by item and use-by, the first `most` of each. */
+export async function whatLiesIn(db: Reading, id: PlaceId, most: number): Promise<LyingThere> {
   mayRead(db, 'readHospital');
   const { read } = db;
-  const [lying, heaps, pouches, hidden] = await Promise.all([
+  const ofHeaps = and(eq(stock.placeId, id), onShelf);
+  const [lying, heaps, hidden, [setsThere], [stockThere]] = await Promise.all([
     read
       .select({
         id: sets.id,
@@ -84,23 +85,36 @@ export async function whatLiesIn(db: Reading, id: PlaceId): Promise<LyingThere> 
       .innerJoin(configurationVersions, eq(configurationVersions.id, sets.versionId))
       .innerJoin(configurations, eq(configurations.id, configurationVersions.configurationId))
       .where(eq(sets.placeId, id))
-      .orderBy(asc(sets.code)),
+      .orderBy(asc(sets.code))
+      .limit(most),
     read
       .select({ heap: stock, item: items.name })
       .from(stock)
       .innerJoin(items, eq(items.id, stock.itemId))
-      .where(and(eq(stock.placeId, id), gt(stock.quantity, 0)))
-      .orderBy(asc(items.name), asc(stock.useBy)),
-    read
-      .select({ stockId: packs.stockId, number: packs.number })
-      .from(packs)
-      .innerJoin(stock, eq(stock.id, packs.stockId))
-      .where(and(eq(stock.placeId, id), eq(packs.state, 'sterile')))
-      .orderBy(asc(packs.number)),
+      .where(ofHeaps)
+      .orderBy(asc(items.name), asc(stock.useBy))
+      .limit(most),
     heapsHiddenFrom(db),
+    read.select({ n: count() }).from(sets).where(eq(sets.placeId, id)),
+    read.select({ n: count() }).from(stock).where(ofHeaps),
   ]);
+  const pouches = await read
+    .select({ stockId: packs.stockId, number: packs.number })
+    .from(packs)
+    .where(
+      and(
+        inArray(
+          packs.stockId,
+          heaps.map(({ heap }) => heap.id),
+        ),
+        eq(packs.state, 'sterile'),
+      ),
+    )
+    .orderBy(asc(packs.number));
   const pouchesOf = groupBy(pouches, ({ stockId }) => stockId);
   return {
+    setsThere: setsThere?.n ?? 0,
+    stockThere: stockThere?.n ?? 0,
     sets: lying.map(({ id: one, step, ...rest }) => ({
       ...rest,
       id: setId.parse(one),

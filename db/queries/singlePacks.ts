@@ -1,9 +1,10 @@
-import { and, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { and, eq, inArray, isNull } from 'drizzle-orm';
 import { type ItemId, itemId, type StockId, stockId } from '@/lib/identity/ids';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { lapsesOf } from '@/lib/sets/short/decision';
 import type { Queries } from '../client';
 import { packs, stock } from '../schema';
+import { onShelf } from './shelf/onShelf';
 import { presentDecisions } from './short/decisions';
 
 /** Sterile packs of one item in store, as many as lie together. */
@@ -31,13 +32,7 @@ export async function singlePacks(read: Queries, now: string): Promise<SinglePac
       })
       .from(stock)
       .leftJoin(packs, eq(packs.stockId, stock.id))
-      .where(
-        and(
-          inArray(stock.form, ['pouch', 'sterilePacked']),
-          gt(stock.quantity, 0),
-          isNull(stock.heldBecause),
-        ),
-      ),
+      .where(and(inArray(stock.form, ['pouch', 'sterilePacked']), onShelf, isNull(stock.heldBecause))),
     presentDecisions(read),
   ]);
   const sent = new Map<string, string[]>();

@@ -1,9 +1,10 @@
-import { asc, eq, gt } from 'drizzle-orm';
+import { asc, eq } from 'drizzle-orm';
 import { type ItemId, itemId, type StockId, stockId } from '@/lib/identity/ids';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { type StockForm, stockForm, stockOwner } from '@/lib/stock/stock';
 import { mayRead, type Reading } from '../reader';
 import { items, makers, places, stock } from '../schema';
+import { onShelf } from './shelf/onShelf';
 
 /** One heap on the shelf: an item, a lot, a use-by, a place. */
 export interface StockRow {
@@ -41,7 +42,7 @@ export async function listStock(db: Reading): Promise<StockRow[]> {
     .innerJoin(items, eq(items.id, stock.itemId))
     .innerJoin(makers, eq(makers.id, items.makerId))
     .innerJoin(places, eq(places.id, stock.placeId))
-    .where(gt(stock.quantity, 0))
+    .where(onShelf)
     .orderBy(asc(items.code), asc(stock.useBy), asc(stock.id));
   return rows
     .map(

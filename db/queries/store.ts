@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, inArray, isNull, ne, notInArray, or, type SQL, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull, ne, notInArray, or, type SQL, sql } from 'drizzle-orm';
 import { configurationId, itemId, placeId, type StockId, setId, stockId } from '@/lib/identity/ids';
 import type { Store, StoredPack, StoredSet } from '@/lib/kits/store';
 import { groupBy } from '@/lib/lists/groupBy';
@@ -22,6 +22,7 @@ import { hiddenFrom } from './bench/blind';
 import { onKits, packsOutFor, setsOnKits } from './caseLife/standing';
 import { keptHoldings, NOTHING_IN_IT } from './keptHoldings';
 import { leavingSets } from './loans/leavingSets';
+import { onShelf } from './shelf/onShelf';
 import { type PresentDecision, presentDecisions } from './short/decisions';
 
 /**
@@ -241,7 +242,7 @@ interface HeapRow {
 }
 
 /** Pouches and sterile packs; what lies unsterile on the shelf goes into no kit, and heaps that are used up stay on record. */
-const HOLDS_SOMETHING = and(inArray(stock.form, ['pouch', 'sterilePacked']), gt(stock.quantity, 0));
+const HOLDS_SOMETHING = and(inArray(stock.form, ['pouch', 'sterilePacked']), onShelf);
 
 const heapRows = (read: Queries, where: SQL | undefined): Promise<HeapRow[]> =>
   Promise.resolve(

@@ -23,7 +23,12 @@ export function setGroups(
       const ready = parts.map((part) => inTime(problem, one, part));
       if (ready.some((part) => part.length === 0)) return;
       parts.forEach((part, at) => {
-        for (const set of part) listed.set(set, [...(listed.get(set) ?? []), `${one}/${way}/${at}`]);
+        const name = `${one}/${way}/${at}`;
+        for (const set of part) {
+          const names = listed.get(set);
+          if (names) names.push(name);
+          else listed.set(set, [name]);
+        }
       });
       for (const set of ready.flat()) useful.add(set);
     });

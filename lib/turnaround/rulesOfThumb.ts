@@ -26,10 +26,8 @@ function promisesFirst(problem: TurnaroundProblem, cases: readonly number[]): Pl
   return assign(problem, ordered, true);
 }
 
-/** Plans to begin the search from. */
-export function firstPlans(problem: TurnaroundProblem, cases: readonly number[]): Plan[] {
-  return [earliestFree, urgentFirst, promisesFirst].map((rule) => rule(problem, cases));
-}
+/** What the plans are made by that the search begins from; of hundreds of cases each takes a tenth of a second. */
+export const FIRST_RULES = [earliestFree, urgentFirst, promisesFirst] as const;
 
 function assign(problem: TurnaroundProblem, cases: readonly number[], keepPromises: boolean): Plan {
   const plan: Plan = problem.cases.map(() => null);

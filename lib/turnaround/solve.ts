@@ -2,7 +2,7 @@ import type { Solver } from '../kits/solver';
 import { components } from './components';
 import { type Aims, aimsOf, compareAims, idealAims, type Plan } from './plan';
 import { type TurnaroundProblem, waysOf } from './problem';
-import { firstPlans } from './rulesOfThumb';
+import { FIRST_RULES } from './rulesOfThumb';
 import { improve, type Known, type Solved } from './solveGroup';
 
 export interface SolveTurnaroundOptions {
@@ -14,7 +14,7 @@ export interface SolveTurnaroundOptions {
   onProgress?: (progress: TurnaroundProgress) => void;
   /** Ends the work before the next question to the solver; the promise then rejects with its reason. */
   signal?: AbortSignal | undefined;
-  /** Lets others have their turn: awaited before each group of cases is looked at. */
+  /** Lets others have their turn: awaited before each group of cases is looked at, each rule of thumb, and each programme. */
   pause?: (() => Promise<void>) | undefined;
 }
 
@@ -46,6 +46,7 @@ export async function solveTurnaround(
   const decided = new Map<string, Solved>();
   for (let timeLimitMs = options.timeLimitMs / 2; ; timeLimitMs /= 2) {
     const groups = components(problem, scarce);
+    await options.pause?.();
     await decide(problem, groups, decided, { ...options, timeLimitMs });
     const solved = together(problem, groups, decided);
     const overdrawn = overdrawnPouches(problem, solved.plan);
@@ -66,7 +67,7 @@ async function decide(
   for (const group of groups.filter((one) => !decided.has(nameOf(one)))) {
     await pause?.();
     signal?.throwIfAborted();
-    const known = bestKnown(problem, group);
+    const known = await bestKnown(problem, group, pause);
     const ideal = idealAims(problem, group);
     if (compareAims(known.aims, ideal) === 0)
       decided.set(nameOf(group), { ...known, atLeast: ideal, proven: true });
@@ -80,6 +81,7 @@ async function decide(
     onProgress?.({ casesDone, cases });
     signal?.throwIfAborted();
     const share = timeLimitMs * (size(group) / allSizes);
+    await pause?.();
     decided.set(
       nameOf(group),
       await improve(problem, group, known, { solver: solver as Solver, timeLimitMs: share }),
@@ -129,8 +131,18 @@ export function overdrawnPouches(problem: TurnaroundProblem, plan: Plan): number
   return taken.flatMap((count, pouch) => (count > (problem.pouches[pouch] ?? 0) ? [pouch] : []));
 }
 
-function bestKnown(problem: TurnaroundProblem, group: readonly number[]): Known {
-  return firstPlans(problem, group)
-    .map((plan) => ({ plan, aims: aimsOf(problem, plan, group) }))
-    .reduce((best, one) => (compareAims(one.aims, best.aims) < 0 ? one : best));
+async function bestKnown(
+  problem: TurnaroundProblem,
+  group: readonly number[],
+  pause: SolveTurnaroundOptions['pause'],
+): Promise<Known> {
+  let best: Known | null = null;
+  for (const rule of FIRST_RULES) {
+    await pause?.();
+    const plan = rule(problem, group);
+    const one = { plan, aims: aimsOf(problem, plan, group) };
+    if (best === null || compareAims(one.aims, best.aims) < 0) best = one;
+  }
+  if (best === null) throw new Error('there is a rule of thumb');
+  return best;
 }

@@ -1,13 +1,9 @@
-import { constants, copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { openDatabase } from '@/db/client';
-import { migrate } from '@/db/migrate';
 import type { ListPage } from './pages/listPage';
-import { writeToday } from './pages/today';
 import type { BenchRow } from './row';
-import { makeHospital } from './years/makeHospital';
-import { TEN_YEARS } from './years/size';
+import { hospitalOf } from './years/hospitals';
 
 const ROUNDS = 12;
 /** `YEARS=1,10` puts a year and ten side by side; a year alone unless told: ten take a quarter of an hour to make. */
@@ -63,21 +59,4 @@ async function listPages(): Promise<ListPage[]> {
     all.push(...found.pages);
   }
   return all;
-}
-
-/** Made once and kept: `var/bench` may be deleted at any time. The present is that of the day it was made. */
-async function hospitalOf(years: number): Promise<string> {
-  const today = new Date().toISOString();
-  const path = join('var', 'bench', `${years}-years-${today.slice(0, 10)}.sqlite`);
-  if (existsSync(path)) return path;
-  mkdirSync(join('var', 'bench'), { recursive: true });
-  const record = join('var', 'bench', `${years}-years.sqlite`);
-  if (!existsSync(record)) makeHospital(record, { ...TEN_YEARS, years }, (line) => console.error(line));
-  const making = `${path}.making`;
-  for (const end of ['', '-wal', '-shm']) rmSync(making + end, { force: true });
-  copyFileSync(record, making, constants.COPYFILE_FICLONE);
-  migrate(making);
-  await writeToday(making, today);
-  renameSync(making, path);
-  return path;
 }

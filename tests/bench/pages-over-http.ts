@@ -1,7 +1,12 @@
+import { randomUUID } from 'node:crypto';
 import { mkdirSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
+import { openDatabase } from '@/db/client';
+import { beginSession } from '@/db/operations/people/begin-session';
+import { newToken } from '@/db/secrets';
+import { type NewId, personId } from '@/lib/identity/ids';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
 import { VAR } from '../../scripts/bootstrap/places.mjs';
 import { requireFreePort } from '../../scripts/bootstrap/port.mjs';
@@ -9,6 +14,7 @@ import { prepareProgram, runOnDatabase } from '../../scripts/bootstrap/prepare.m
 import { startServer } from '../../scripts/bootstrap/server.mjs';
 import { signIn } from '../faults/scanner';
 import { type BenchRow, besideOf, percentiles } from './row';
+import { hospitalOf, yearsThere } from './years/hospitals';
 
 const HOST = '127.0.0.1';
 const ROUNDS = 20;
@@ -27,9 +33,52 @@ const PAGES = [
   '/ledger',
 ];
 
+/** In a hospital of years: the lists, and single pages that hold much. What is worked out once a minute follows their head. */
+const LISTS = [
+  '/sets',
+  '/stock',
+  '/stock?view=lots',
+  '/stock?q=plate',
+  '/stock/counts',
+  '/catalogue',
+  '/configurations',
+  '/cases',
+  '/theatre-list/week',
+  '/plans',
+  '/work',
+  '/work/board',
+  '/work/short',
+  '/loads',
+  '/sterilisers',
+  '/holds',
+  '/repairs',
+  '/emergency',
+  '/lenders',
+  '/loans',
+  '/consignment',
+  '/fit',
+  '/fit/table',
+  '/restock',
+  '/restock/gaps',
+  '/restock/orders',
+  '/restock/terms',
+  '/trace',
+  '/recalls',
+  '/notices',
+  '/places',
+  '/places/place_store',
+  '/exchange',
+];
+
 /** Pages of the demo from the built server, each beside the same bytes handed out by a bare node:http server. */
 export async function bench(): Promise<BenchRow[]> {
   if (!process.env.KITWRIGHT_DIST) await prepareProgram({ build: true, say: () => undefined });
+  const rows = await ofTheDemo();
+  for (const years of yearsThere()) rows.push(...(await ofYears(years)));
+  return rows;
+}
+
+async function ofTheDemo(): Promise<BenchRow[]> {
   const folder = join(VAR, 'test', 'bench');
   mkdirSync(folder, { recursive: true });
   const port = await requireFreePort(0, HOST);
@@ -45,6 +94,36 @@ export async function bench(): Promise<BenchRow[]> {
     await server.stop();
     for (const end of ['', '-wal', '-shm', '-heads.jsonl']) rmSync(database + end, { force: true });
   }
+}
+
+/** Every list page of a hospital of so many years, to the last byte; of what follows a page, `list-pages` measures the work. */
+async function ofYears(years: number): Promise<BenchRow[]> {
+  const database = await hospitalOf(years);
+  const port = await requireFreePort(0, HOST);
+  const cookie = await sessionIn(database);
+  const server = await startServer({ port, host: HOST, database, env: { KITWRIGHT_RATE: '100' } });
+  try {
+    const rows: BenchRow[] = [];
+    for (const page of LISTS) {
+      const row = await measured(server.address, page, cookie);
+      rows.push({ ...row, name: `${row.name}, ${years} years` });
+    }
+    return rows;
+  } finally {
+    await server.stop();
+    rmSync(`${database}-heads.jsonl`, { force: true });
+  }
+}
+
+/** A session of a technician of that hospital, where nobody has a password. */
+async function sessionIn(database: string): Promise<string> {
+  const db = openDatabase(database);
+  const now = new Date().toISOString();
+  const person = { personId: personId.parse('person_t0'), method: 'password', workstationId: null } as const;
+  const newId: NewId = (kind) => `${kind}_${randomUUID()}`;
+  const { token } = await db.tx((write) => beginSession(write, { now, newId, newToken, ...person }));
+  db.close();
+  return `__Host-session=${token}`;
 }
 
 async function measured(address: string, page: string, cookie: string): Promise<BenchRow> {

@@ -30,7 +30,9 @@ const GROWS = [
   'bench_counts',
   'set_contents',
 ];
-const GOES_THROUGH = new RegExp(`^SCAN (?:\\w+ )?(?:${GROWS.join('|')})\\b`);
+/** Heaps that are used up stay on file: what lies there is found by an index that has no others. */
+const USED_UP = String.raw`stock\b(?! USING (?:COVERING )?INDEX stock_(?:on_shelf|there))`;
+const GOES_THROUGH = new RegExp(`^SCAN (?:\\w+ )?(?:(?:${GROWS.join('|')})\\b|${USED_UP})`);
 /**
  * The newest entries are the first in that order, as many as are asked for; an example to look at is whichever comes first; and of
  * what can't be so nothing is read.

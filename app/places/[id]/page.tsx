@@ -32,7 +32,7 @@ export default async function PlacePage({ params }: Props) {
   const place = (await listPlaces(db)).find((one) => one.id === id);
   if (!place) notFound();
   const at = now();
-  const lying = await whatLiesIn(db, place.id);
+  const lying = await whatLiesIn(db, place.id, SHOWN);
   const inUse = place.withdrawnAt === null;
   return (
     <Page
@@ -47,13 +47,13 @@ export default async function PlacePage({ params }: Props) {
           <Arrivals place={{ id: place.id, name: place.name }} />
         </Section>
       ) : null}
-      <Section title="Sets that lie here" note={lying.sets.length === 0 ? 'none' : String(lying.sets.length)}>
+      <Section title="Sets that lie here" note={lying.setsThere === 0 ? 'none' : String(lying.setsThere)}>
         {lying.sets.length === 0 ? (
           <EmptyState title="No set lies here">Sets put here show up as soon as they are scanned.</EmptyState>
         ) : (
           <>
             <ul className={styles.list} aria-label={`Sets in ${place.name}`}>
-              {lying.sets.slice(0, SHOWN).map((set) => (
+              {lying.sets.map((set) => (
                 <li key={set.id}>
                   <Link href={`/sets/${set.id}`}>{set.code}</Link>
                   <span>{set.configuration}</span>
@@ -63,20 +63,20 @@ export default async function PlacePage({ params }: Props) {
                 </li>
               ))}
             </ul>
-            {lying.sets.length > SHOWN ? (
+            {lying.setsThere > SHOWN ? (
               <p>
                 <Link
                   href={`/sets?q=${encodeURIComponent(place.name)}`}
-                >{`All ${lying.sets.length} sets`}</Link>
+                >{`All ${lying.setsThere} sets`}</Link>
               </p>
             ) : null}
           </>
         )}
       </Section>
       {lying.stock.length === 0 ? null : (
-        <Section title="Stock that lies here" note={`${lying.stock.length} lines`}>
+        <Section title="Stock that lies here" note={`${lying.stockThere} lines`}>
           <ul className={styles.list} aria-label={`Stock in ${place.name}`}>
-            {lying.stock.slice(0, SHOWN).map((heap) => (
+            {lying.stock.map((heap) => (
               <li key={heap.id}>
                 <Link href={`/stock/${heap.itemId}`}>{heap.item}</Link>
                 <span>{`${heap.quantity === null ? 'you count it now:' : `${heap.quantity} ×`} ${FORM_WORDS[stockForm.parse(heap.form)]}`}</span>
@@ -91,10 +91,10 @@ export default async function PlacePage({ params }: Props) {
               </li>
             ))}
           </ul>
-          {lying.stock.length > SHOWN ? (
+          {lying.stockThere > SHOWN ? (
             <p>
               <Link href={`/stock?view=lots&q=${encodeURIComponent(place.name)}`}>
-                {`All ${lying.stock.length} lines`}
+                {`All ${lying.stockThere} lines`}
               </Link>
             </p>
           ) : null}

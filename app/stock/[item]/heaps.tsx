@@ -1,5 +1,5 @@
 import { Status } from '@/app/_ui/status';
-import type { ShelfLotRow } from '@/db/queries/shelf/shelfLots';
+import type { ShelfLotRow } from '@/db/queries/shelf/shelfRow';
 import type { PlainDate } from '@/lib/quantities/plainDate';
 import { shelfLifeOf } from '@/lib/stock/shelfLife';
 import { NOT_TAKEN_WORDS, piecesWords, turnWords } from '@/lib/wording/shelf';

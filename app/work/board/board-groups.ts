@@ -66,8 +66,7 @@ export function boardGroups({ lines, all }: WorkQueue, role: Role, now: string, 
       const order = queued ? queued.at : promise ? Date.parse(promise.startsAt) : Number.MAX_SAFE_INTEGER;
       return { ...one, queued, promise, order };
     });
-    here.sort((a, b) => a.order - b.order || CODES.compare(a.set.code, b.set.code));
-    const sets = here.slice(0, most).map(({ set, standing, queued, promise }): BoardSet => {
+    const sets = firstOf(here, most).map(({ set, standing, queued, promise }): BoardSet => {
       const word = standingWord(standing);
       const act = queued?.line.act ?? null;
       return {
@@ -92,6 +91,16 @@ export function boardGroups({ lines, all }: WorkQueue, role: Role, now: string, 
 
 /** As `localeCompare`, made once. */
 const CODES = new Intl.Collator();
+
+/** The first in their order, and of the same order by code: codes are compared only where they decide who is among the first. */
+function firstOf<S extends { order: number; set: { code: string } }>(here: readonly S[], most: number): S[] {
+  const ordered = here.toSorted((a, b) => a.order - b.order);
+  const last = ordered[most - 1]?.order ?? Number.POSITIVE_INFINITY;
+  return ordered
+    .filter(({ order }) => order <= last)
+    .sort((a, b) => a.order - b.order || CODES.compare(a.set.code, b.set.code))
+    .slice(0, most);
+}
 
 function caseOf(
   line: QueueLine | undefined,

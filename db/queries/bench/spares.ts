@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
 import { stockId as parsedStock } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
@@ -8,6 +8,7 @@ import { wallClock } from '@/lib/theatre/localTime';
 import { mayRead, type Reading } from '../../reader';
 import { configurationLines, items, places, setContents, sets, stock } from '../../schema';
 import { onKits } from '../caseLife/standing';
+import { onShelf } from '../shelf/onShelf';
 import { promisedPouches } from '../short/decisions';
 import { hiddenFrom } from './blind';
 import { nextCaseOf } from './nextCase';
@@ -52,7 +53,7 @@ export async function loadShelf(
     .where(
       and(
         inArray(stock.itemId, [...itemIds]),
-        gt(stock.quantity, 0),
+        onShelf,
         isNull(stock.heldBecause),
         eq(items.status, 'current'),
       ),

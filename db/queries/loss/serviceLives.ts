@@ -4,7 +4,7 @@ import type { LifeThing, ThingLife } from '@/lib/calculations/serviceLife/schema
 import { serviceLifeInput } from '@/lib/calculations/serviceLife/schema';
 import { serviceLife } from '@/lib/calculations/serviceLife/serviceLife';
 import { groupBy } from '@/lib/lists/groupBy';
-import { slotAge } from '@/lib/loss/slotAge';
+import { type SlotMove, slotAge } from '@/lib/loss/slotAge';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 
@@ -25,32 +25,7 @@ export interface SlotLife {
  */
 export async function loadServiceLives(db: Reading, now: string): Promise<SlotLife[]> {
   mayRead(db, 'readHospital');
-  const slots = await db.read.all<{
-    set_id: string;
-    line_id: string;
-    set_code: string;
-    item_id: string;
-    name: string;
-    place: string;
-    held: number;
-    reprocessing_limit: number;
-  }>(sql`
-    SELECT sets.id AS set_id, line.id AS line_id, sets.code AS set_code, items.id AS item_id, items.name, held.found AS held,
-      items.reprocessing_limit, line.layer || '.' || line.row || '.' || line.slot AS place
-    FROM items JOIN configuration_lines line ON line.item_id = items.id JOIN set_contents held ON held.line_id = line.id
-    JOIN sets ON sets.id = held.set_id AND sets.withdrawn_at IS NULL AND sets.version_id = line.version_id
-    WHERE items.reprocessing_limit IS NOT NULL AND held.found > 0
-    ORDER BY sets.code, line.layer, line.row, line.slot`);
-  const slotKey = (one: { set_id: string; line_id: string }) => `${one.set_id} ${one.line_id}`;
-  const moves = groupBy(
-    await db.read.all<{ set_id: string; line_id: string; at: string; pieces: number; act: string }>(sql`
-      SELECT to_set_id AS set_id, to_line_id AS line_id, done_at AS at, quantity AS pieces, act, seq
-      FROM piece_moves WHERE to_set_id IS NOT NULL AND item_id IN (SELECT id FROM items WHERE reprocessing_limit IS NOT NULL)
-      UNION ALL SELECT from_set_id, from_line_id, done_at, -quantity, act, seq
-      FROM piece_moves WHERE from_set_id IS NOT NULL AND item_id IN (SELECT id FROM items WHERE reprocessing_limit IS NOT NULL)
-      ORDER BY seq`),
-    slotKey,
-  );
+  const [slots, moves] = [slotsWithLimit(db.read), movesWithLimit(db.read)];
   const since = sterilisedSince(db.read);
   const booked = groupBy(
     await db.read.all<{ set_id: string; reference: string }>(sql`
@@ -60,18 +35,10 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
   );
   if (slots.length === 0) return [];
   const things = slots.map((slot) => {
-    const { set_id, set_code, name, place, held, reprocessing_limit: limit } = slot;
-    const { least, most } = slotAge(
-      (moves.get(slotKey(slot)) ?? []).map(({ at, pieces, act }) => ({
-        at,
-        pieces,
-        oldAlready: act === 'opening' || act === 'carried',
-      })),
-      held,
-      (at) => since(set_id, at),
-    );
+    const { setId, setCode, name, held, limit, layer, row, slot: nth } = slot;
+    const { least, most } = slotAge(moves.get(slotKey(slot)) ?? [], held, (at) => since(setId, at));
     return {
-      thing: `${set_code} ${place} ${name}`.slice(0, 80),
+      thing: `${setCode} ${layer}.${row}.${nth} ${name}`.slice(0, 80),
       pieces: held,
       limitUses: null,
       limitCycles: limit,
@@ -79,7 +46,7 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
       // before the record began nobody counted: known only where even the turns on record reach the limit
       cycles: most !== null || least >= limit ? least : null,
       mostCycles: most !== null && most > least ? most : null,
-      booked: [...new Set((booked.get(set_id) ?? []).map(({ reference }) => reference))].map((one) => ({
+      booked: [...new Set((booked.get(setId) ?? []).map(({ reference }) => reference))].map((one) => ({
         case: one,
       })),
     };
@@ -87,20 +54,71 @@ export async function loadServiceLives(db: Reading, now: string): Promise<SlotLi
   const [inputs, lives] = livesOf(things);
   return slots.flatMap((slot, at): SlotLife[] => {
     const [thing, life] = [inputs[at], lives[at]];
-    return thing && life
-      ? [
-          {
-            setId: slot.set_id,
-            setCode: slot.set_code,
-            itemId: slot.item_id,
-            name: slot.name,
-            pieces: slot.held,
-            thing,
-            life,
-          },
-        ]
-      : [];
+    const { setId, setCode, itemId, name, held } = slot;
+    return thing && life ? [{ setId, setCode, itemId, name, pieces: held, thing, life }] : [];
   });
+}
+
+interface SlotRow {
+  setId: string;
+  lineId: string;
+  setCode: string;
+  itemId: string;
+  name: string;
+  held: number;
+  limit: number;
+  layer: number;
+  row: number;
+  slot: number;
+}
+
+const slotKey = (one: Pick<SlotRow, 'setId' | 'lineId'>): string => `${one.setId} ${one.lineId}`;
+
+/**
+ * Slots that hold pieces with a stated limit, by set and place. From the few versions that name such an item to the sets that
+ * follow them, and only then to what lies there; one text for each item, as a row for each of thousands of slots costs more.
+ */
+function slotsWithLimit(read: Queries): SlotRow[] {
+  const rows = read.all<{ item_id: string; name: string; reprocessing_limit: number; slots: string }>(sql`
+    SELECT items.id AS item_id, items.name, items.reprocessing_limit,
+      json_group_array(json_array(sets.id, line.id, sets.code, held.found, line.layer, line.row, line.slot)) AS slots
+    FROM items CROSS JOIN configuration_lines line ON line.item_id = items.id
+      CROSS JOIN sets ON sets.version_id = line.version_id AND sets.withdrawn_at IS NULL
+      CROSS JOIN set_contents held ON held.set_id = sets.id AND held.line_id = line.id AND held.found > 0
+    WHERE items.reprocessing_limit IS NOT NULL GROUP BY items.id`);
+  type Cells = [string, string, string, number, number, number, number];
+  return rows
+    .flatMap(({ item_id: itemId, name, reprocessing_limit: limit, slots }) =>
+      (JSON.parse(slots) as Cells[]).map(([setId, lineId, setCode, held, layer, row, slot]) => {
+        return { setId, lineId, setCode, itemId, name, held, limit, layer, row, slot };
+      }),
+    )
+    .sort(byPlace);
+}
+
+const byPlace = (a: SlotRow, b: SlotRow): number =>
+  a.setCode === b.setCode
+    ? a.layer - b.layer || a.row - b.row || a.slot - b.slot
+    : a.setCode < b.setCode
+      ? -1
+      : 1;
+
+/** Every move of such pieces into a slot or out of one, by slot, in their order. */
+function movesWithLimit(read: Queries): Map<string, SlotMove[]> {
+  const rows = read.all<{ moves: string }>(sql`
+    SELECT json_group_array(json_array(seq, done_at, act, quantity, to_set_id, to_line_id, from_set_id, from_line_id)) AS moves
+    FROM piece_moves WHERE item_id IN (SELECT id FROM items WHERE reprocessing_limit IS NOT NULL)
+      AND (to_set_id IS NOT NULL OR from_set_id IS NOT NULL) GROUP BY item_id`);
+  type Cells = [number, string, string, number, ...(string | null)[]];
+  const cells = rows.flatMap(({ moves }) => JSON.parse(moves) as Cells[]).sort(([a], [b]) => a - b);
+  const slotMoves = cells.flatMap(([, at, act, pieces, toSet, toLine, fromSet, fromLine]) => {
+    const oldAlready = act === 'opening' || act === 'carried';
+    return [
+      ...(toSet == null ? [] : [{ slot: `${toSet} ${toLine}`, at, pieces, oldAlready }]),
+      ...(fromSet == null ? [] : [{ slot: `${fromSet} ${fromLine}`, at, pieces: -pieces, oldAlready }]),
+    ];
+  });
+  return groupBy(slotMoves, ({ slot }) => slot);
 }
 
 /** As many as the calculation takes at once. */
@@ -122,15 +140,12 @@ function livesOf(
   return [inputs, lives];
 }
 
-/** How often a set went through the steriliser since an instant, or ever: counted in the index alone. */
+/** How often a set went through the steriliser: since an instant, counted in the index alone, or ever, as it is kept. */
 function sterilisedSince(read: Queries): (setId: string, at: string | null) => number {
   const ever = new Map(
     read
-      .all<{ set_id: string; times: number }>(
-        sql`SELECT set_id, count(*) AS times FROM turn_steps INDEXED BY turn_steps_sterilised
-          WHERE step = 'inSteriliser' GROUP BY set_id`,
-      )
-      .map(({ set_id, times }) => [set_id, times]),
+      .all<{ set_id: string; cycles: number }>(sql`SELECT set_id, cycles FROM set_cycles`)
+      .map(({ set_id, cycles }) => [set_id, cycles]),
   );
   const later = new Map<string, number>();
   return (setId, at) => {

@@ -1,7 +1,8 @@
-import { and, asc, eq, gt, lte } from 'drizzle-orm';
+import { and, asc, eq, lte } from 'drizzle-orm';
 import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { mayRead, type Reading } from '../../reader';
 import { items, places, stock } from '../../schema';
+import { onShelf } from '../shelf/onShelf';
 
 /** A lot that is past its use-by, or will be by a day. */
 export interface LotNearUseBy {
@@ -21,7 +22,7 @@ export async function lotsNearUseBy(db: Reading, until: PlainDate): Promise<LotN
     .from(stock)
     .innerJoin(items, eq(items.id, stock.itemId))
     .innerJoin(places, eq(places.id, stock.placeId))
-    .where(and(gt(stock.quantity, 0), lte(stock.useBy, until)))
+    .where(and(onShelf, lte(stock.useBy, until)))
     .orderBy(asc(stock.useBy), asc(items.name));
   return rows.map(({ heap, name, place }) => ({
     itemId: heap.itemId,

@@ -26,6 +26,7 @@ import { replacementsToCome } from '../consignment/replacement';
 import { ownersOnRecord, usageOfOwner } from '../consignment/usageOfOwner';
 import { leavingSets } from '../loans/leavingSets';
 import { readSetting } from '../settings';
+import { onShelf } from '../shelf/onShelf';
 import { plannedItems } from '../theatre/plannedItems';
 import { demandOnRecord } from './demand';
 import { loadTerms } from './terms';
@@ -117,7 +118,7 @@ async function heapsToUse(read: Queries) {
   const rows = await read
     .select({ itemId: stock.itemId, pieces: stock.quantity, useBy: stock.useBy })
     .from(stock)
-    .where(and(gt(stock.quantity, 0), isNull(stock.heldBecause)));
+    .where(and(onShelf, isNull(stock.heldBecause)));
   const lots = rows.map(({ itemId: id, pieces, useBy }) => ({
     id,
     pieces,

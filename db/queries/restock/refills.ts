@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, inArray, isNull, notInArray, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull, notInArray, sql } from 'drizzle-orm';
 import { groupBy } from '@/lib/lists/groupBy';
 import { isPastUseBy, plainDate } from '@/lib/quantities/plainDate';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -7,6 +7,7 @@ import { configurationLines, items, places, setContents, sets, stock } from '../
 import { hiddenFrom } from '../bench/blind';
 import { keptHoldings } from '../keptHoldings';
 import { leavingSets } from '../loans/leavingSets';
+import { onShelf } from '../shelf/onShelf';
 
 /** A slot that lacks pieces, and what the shelf has of them. */
 export interface Refill {
@@ -105,7 +106,7 @@ async function heapsOf({ read }: Reading, ids: readonly string[], today: string)
     })
     .from(stock)
     .innerJoin(places, eq(places.id, stock.placeId))
-    .where(and(inArray(stock.itemId, [...ids]), gt(stock.quantity, 0), isNull(stock.heldBecause)))
+    .where(and(inArray(stock.itemId, [...ids]), onShelf, isNull(stock.heldBecause)))
     .orderBy(sql`${stock.useBy} IS NULL`, asc(stock.useBy), asc(stock.id));
   const day = plainDate.parse(today);
   return rows.filter(({ useBy }) => useBy === null || !isPastUseBy(plainDate.parse(useBy), day));

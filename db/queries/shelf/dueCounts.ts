@@ -1,4 +1,4 @@
-import { and, eq, gt, isNotNull, isNull, max, min } from 'drizzle-orm';
+import { and, eq, isNotNull, isNull, max, min } from 'drizzle-orm';
 import { addDays, type PlainDate } from '@/lib/quantities/plainDate';
 import { type ClassFacts, type CountClass, classesByMustHave, classesByValue } from '@/lib/stock/countClass';
 import { wallClock } from '@/lib/theatre/localTime';
@@ -13,6 +13,7 @@ import {
   stockCounts,
 } from '../../schema';
 import { readSetting } from '../settings';
+import { onShelf } from './onShelf';
 import { usedInYear } from './usedInYear';
 
 /** A heap with its class and when it was last counted. */
@@ -32,10 +33,7 @@ export interface HeapToCount {
 export async function heapsToCount(read: Queries, now: string): Promise<HeapToCount[]> {
   const [rules, heaps, last, open] = await Promise.all([
     readSetting(read, 'stock'),
-    read
-      .select({ id: stock.id, itemId: stock.itemId, placeId: stock.placeId })
-      .from(stock)
-      .where(gt(stock.quantity, 0)),
+    read.select({ id: stock.id, itemId: stock.itemId, placeId: stock.placeId }).from(stock).where(onShelf),
     read
       .select({ stockId: stockCountLines.stockId, at: max(stockCountFigures.doneAt) })
       .from(stockCountFigures)

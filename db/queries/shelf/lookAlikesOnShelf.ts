@@ -1,10 +1,11 @@
-import { and, eq, gt, inArray } from 'drizzle-orm';
+import { and, eq, inArray } from 'drizzle-orm';
 import { type Likeness, lookAlikesOf } from '@/lib/bench/lookAlikes';
 import type { Item } from '@/lib/catalogue/item';
 import { groupBy } from '@/lib/lists/groupBy';
 import { itemFromRow } from '../../mappers/item';
 import { mayRead, type Reading } from '../../reader';
 import { items, places, stock } from '../../schema';
+import { onShelf } from './onShelf';
 
 /** An item that is easily taken for another one, and where it lies. */
 export interface LookAlikeOnShelf {
@@ -23,7 +24,7 @@ export async function lookAlikesOnShelf(db: Reading, item: Item): Promise<LookAl
     .from(stock)
     .innerJoin(items, eq(items.id, stock.itemId))
     .innerJoin(places, eq(places.id, stock.placeId))
-    .where(and(gt(stock.quantity, 0), eq(items.kind, item.kind)))
+    .where(and(onShelf, eq(items.kind, item.kind)))
     .orderBy(places.name);
   const byItem = groupBy(lying, ({ itemId }) => itemId);
   if (byItem.size === 0) return [];

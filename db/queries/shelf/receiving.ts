@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, type SQL, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, type SQL } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { groupBy } from '@/lib/lists/groupBy';
 import { type StockForm, stockForm } from '@/lib/stock/stock';
@@ -6,6 +6,7 @@ import { mayRead, type Reading } from '../../reader';
 import { deliveries, deliveryLines, items, people, places, stock } from '../../schema';
 import { linesOnOrder } from '../restock/coming';
 import { type LookAlikeOnShelf, lookAlikesOnShelf } from './lookAlikesOnShelf';
+import { onShelf } from './onShelf';
 
 /** What is asked of an item as it is received. */
 export interface ReceivedItem {
@@ -29,7 +30,7 @@ export async function receivedItem(db: Reading, item: Item): Promise<ReceivedIte
       .select({ id: places.id, name: places.name, form: stock.form, quantity: stock.quantity })
       .from(stock)
       .innerJoin(places, eq(places.id, stock.placeId))
-      .where(and(eq(stock.itemId, item.id), gt(stock.quantity, 0))),
+      .where(and(eq(stock.itemId, item.id), onShelf)),
     lookAlikesOnShelf(db, item),
     linesOnOrder(db.read, item.id),
   ]);

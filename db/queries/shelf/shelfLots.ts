@@ -1,138 +1,146 @@
-import { and, eq, gt } from 'drizzle-orm';
+import { and, asc, eq, inArray, type SQL, sql } from 'drizzle-orm';
 import { groupBy } from '@/lib/lists/groupBy';
-import { type PlainDate, plainDate } from '@/lib/quantities/plainDate';
-import { freeOf, type HeapFacts, inOrder, type NotTaken } from '@/lib/stock/firstOut';
-import { type StockForm, stockForm, stockOwner } from '@/lib/stock/stock';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { Queries } from '../../client';
+import { prepared } from '../../prepared';
 import { mayRead, type Reading } from '../../reader';
 import { items, lenders, makers, packs, places, stock } from '../../schema';
 import { onKits } from '../caseLife/standing';
 import { promisedPouches } from '../short/decisions';
 import { heapsHiddenFrom } from './blindHeaps';
+import { onShelf } from './onShelf';
+import {
+  type Beside,
+  type HeapCells,
+  type ItemCells,
+  rowsOfItem,
+  type ShelfGround,
+  type ShelfLotRow,
+} from './shelfRow';
 
-/** One heap as the shelf shows it. */
-export interface ShelfLotRow {
-  id: string;
-  revision: number;
-  itemId: string;
-  code: string;
-  name: string;
-  maker: string;
-  status: 'current' | 'withdrawn' | 'recalled';
-  form: StockForm;
-  lot: string | null;
-  useBy: PlainDate | null;
-  owner: 'ours' | 'consignment';
-  /** Whose it is, where it is on consignment; `null`: ours, or nobody has stated it. */
-  lender: string | null;
-  placeId: string;
-  place: string;
-  heldBecause: string | null;
-  /** `null` where the reader counts it now, without seeing the record. */
-  pieces: { all: number; free: number; onKits: number; travelling: number } | null;
-  /** Its place in the order of taking for a case today, the first is 1; `null`: not taken from, and why. */
-  turn: number | null;
-  because: NotTaken | null;
-  /** Numbers of the labelled pouches in it. */
-  labels: string[];
-}
-
-/** The heaps of the shelves, or of one item (those that are empty now, where asked), each with its turn: by item code, and within an item in the order of taking. */
+/** The heaps of one item (those that are empty now, where asked), each with its turn, in the order of taking. */
 export async function shelfLots(
   db: Reading,
   now: string,
-  only: { itemId: string; empty?: boolean } | null = null,
+  { itemId, empty = false }: { itemId: string; empty?: boolean },
 ): Promise<ShelfLotRow[]> {
   mayRead(db, 'readHospital');
-  const today = wallClock(now).date;
-  const [rows, itemOf, placeOf, kits, travelling, labels, hidden, owners] = await Promise.all([
-    heapRows(db.read, only),
-    itemsOnShelf(db.read, only),
-    placesById(db.read),
-    onKits(db.read),
-    promisedPouches(db.read, now),
-    db.read
+  const { read } = db;
+  const of = and(eq(stock.itemId, itemId), empty ? eq(stock.quantity, 0) : onShelf);
+  const [rows, ground, besideOf] = await Promise.all([
+    textsOf(read, of).all(),
+    groundOf(read, now),
+    whatIsToldBeside(db, now),
+  ]);
+  return rows.flatMap(({ item, heaps }) => rowsOf(item, heaps, besideOf.get(itemId) ?? [], ground));
+}
+
+interface Kept {
+  under: string;
+  items: ReadonlyMap<string, { text: string; rows: readonly ShelfLotRow[] }>;
+}
+const kept = new WeakMap<Queries, Kept>();
+
+/**
+ * The heaps of every item of the shelves, by item code, and within an item in the order of taking. All that is told of an
+ * item's heaps is read every time, as one text, and where the text is the same as before, the same rows come back: nobody
+ * may change them, and what is worked out of them holds for as long as they are the same.
+ */
+export async function shelfItems(db: Reading, now: string): Promise<(readonly ShelfLotRow[])[]> {
+  mayRead(db, 'readHospital');
+  const { read } = db;
+  const [rows, ground, besideOf] = await Promise.all([
+    wholeShelf(read).all(),
+    groundOf(read, now),
+    whatIsToldBeside(db, now),
+  ]);
+  const under = JSON.stringify([ground.today, [...ground.places], [...ground.lenders]]);
+  const before = kept.get(read);
+  const known: Kept['items'] = before?.under === under ? before.items : new Map();
+  const present = new Map(
+    rows.map(({ itemId, item, heaps }) => {
+      const beside = besideOf.get(itemId) ?? [];
+      const text = `${item}${heaps}${beside.length === 0 ? '' : JSON.stringify(beside)}`;
+      const same = known.get(itemId);
+      return [itemId, same?.text === text ? same : { text, rows: rowsOf(item, heaps, beside, ground) }];
+    }),
+  );
+  kept.set(read, { under, items: present });
+  return [...present.values()].map((one) => one.rows).filter((own) => own.length > 0);
+}
+
+const rowsOf = (item: string, heaps: string, beside: Beside[], ground: ShelfGround) =>
+  rowsOfItem(JSON.parse(item) as ItemCells, JSON.parse(heaps) as HeapCells[], beside, ground);
+
+const wholeShelf = prepared((read) => textsOf(read, onShelf).prepare());
+
+// one text for each item: a row for each of thousands of heaps would cost more than all the rest
+function textsOf(read: Queries, of: SQL | undefined) {
+  const { id, revision, form, lot, useBy, quantity, owner, lenderId, placeId, heldBecause } = stock;
+  const heaps = sql<string>`json_group_array(json_array(${id}, ${revision}, ${form}, ${lot}, ${useBy}, ${quantity}, ${owner},
+    ${lenderId}, ${placeId}, ${heldBecause}))`;
+  const { code, name, status } = items;
+  return read
+    .select({
+      itemId: stock.itemId,
+      item: sql<string>`json_array(${items.id}, ${code}, ${name}, ${status}, ${makers.name})`,
+      heaps,
+    })
+    .from(stock)
+    .innerJoin(items, eq(items.id, stock.itemId))
+    .innerJoin(makers, eq(makers.id, items.makerId))
+    .where(of)
+    .groupBy(stock.itemId)
+    .orderBy(asc(items.code));
+}
+
+async function groundOf(read: Queries, now: string): Promise<ShelfGround> {
+  const [rows, owners] = await Promise.all([
+    read.select({ id: places.id, name: places.name, metres: places.metres }).from(places),
+    read.select({ id: lenders.id, name: lenders.name }).from(lenders),
+  ]);
+  return {
+    today: wallClock(now).date,
+    places: new Map(rows.map(({ id, name, metres }) => [id, { name, metres }])),
+    lenders: new Map(owners.map(({ id, name }) => [id, name])),
+  };
+}
+
+/** By item: what lies with kits, travels with sets, carries a label, or is counted by the reader now. */
+async function whatIsToldBeside(db: Reading, now: string): Promise<Map<string, Beside[]>> {
+  const { read } = db;
+  const [kits, travelling, labels, hidden] = await Promise.all([
+    onKits(read),
+    promisedPouches(read, now),
+    read
       .select({ stockId: packs.stockId, number: packs.number })
       .from(packs)
       .innerJoin(stock, eq(stock.id, packs.stockId))
       .where(eq(packs.state, 'sterile')),
     heapsHiddenFrom(db),
-    db.read.select({ id: lenders.id, name: lenders.name }).from(lenders),
   ]);
-  const ownerNames = new Map(owners.map(({ id, name }) => [id, name]));
-  const labelsOf = groupBy(labels, ({ stockId }) => stockId);
-  const heaps = rows.flatMap((heap) => {
-    const [item, place] = [itemOf.get(heap.itemId), placeOf.get(heap.placeId)];
-    if (!item || !place) return [];
-    const facts: HeapFacts = {
-      stockId: heap.id,
-      useBy: heap.useBy === null ? null : plainDate.parse(heap.useBy),
-      metres: place.metres,
-      quantity: heap.quantity,
-      onKits: kits.get(heap.id as never) ?? 0,
-      travelling: travelling.get(heap.id as never) ?? 0,
-      heldBecause: heap.heldBecause,
-      status: item.status === 'recalled' || item.status === 'withdrawn' ? item.status : 'current',
-    };
-    return { ...facts, heap, item, maker: item.maker, place };
-  });
-  heaps.sort((a, b) => (a.item.code === b.item.code ? 0 : a.item.code < b.item.code ? -1 : 1));
-  const byItem = groupBy(heaps, ({ item }) => item.id);
-  return [...byItem.values()].flatMap((own) =>
-    inOrder(own, today).map(({ heap: one, turn, because }): ShelfLotRow => {
-      const { heap, item, maker, place } = one;
-      return {
-        id: heap.id,
-        revision: heap.revision,
-        itemId: item.id,
-        code: item.code,
-        name: item.name,
-        maker,
-        status: one.status,
-        form: stockForm.parse(heap.form),
-        lot: heap.lot,
-        useBy: one.useBy,
-        owner: stockOwner.parse(heap.owner),
-        lender: heap.lenderId === null ? null : (ownerNames.get(heap.lenderId) ?? heap.lenderId),
-        placeId: place.id,
-        place: place.name,
-        heldBecause: heap.heldBecause,
-        pieces: hidden.has(heap.id)
-          ? null
-          : { all: heap.quantity, free: freeOf(one), onKits: one.onKits, travelling: one.travelling },
-        turn,
-        because,
-        labels: heap.quantity === 0 ? [] : (labelsOf.get(heap.id) ?? []).map(({ number }) => number),
-      };
-    }),
-  );
-}
-
-// what is told of an item and of a place is read once for each, not once for each of thousands of heaps
-function heapRows(read: Queries, only: { itemId: string; empty?: boolean } | null) {
-  const { id, revision, itemId, form, lot, useBy, quantity, owner, lenderId, placeId, heldBecause } = stock;
-  return read
-    .select({ id, revision, itemId, form, lot, useBy, quantity, owner, lenderId, placeId, heldBecause })
+  const labelsOf = groupBy(labels, ({ stockId }) => stockId as string);
+  const told = new Set<string>([...kits.keys(), ...travelling.keys(), ...labelsOf.keys(), ...hidden]);
+  if (told.size === 0) return new Map();
+  const heaps = await read
+    .select({ stockId: stock.id, itemId: stock.itemId })
     .from(stock)
-    .where(
-      and(
-        only === null ? undefined : eq(stock.itemId, only.itemId),
-        only?.empty ? eq(stock.quantity, 0) : gt(stock.quantity, 0),
-      ),
-    );
-}
-
-async function itemsOnShelf(read: Queries, only: { itemId: string } | null) {
-  const rows = await read
-    .select({ id: items.id, code: items.code, name: items.name, status: items.status, maker: makers.name })
-    .from(items)
-    .innerJoin(makers, eq(makers.id, items.makerId))
-    .where(only === null ? undefined : eq(items.id, only.itemId));
-  return new Map(rows.map((row) => [row.id, row]));
-}
-
-async function placesById(read: Queries) {
-  const rows = await read.select({ id: places.id, name: places.name, metres: places.metres }).from(places);
-  return new Map(rows.map((row) => [row.id, row]));
+    .where(inArray(stock.id, sql`(SELECT value FROM json_each(${JSON.stringify([...told])}))`))
+    .orderBy(asc(stock.id));
+  const rows = heaps.map(({ stockId, itemId }) => ({
+    itemId,
+    beside: {
+      stockId,
+      onKits: kits.get(stockId as never) ?? 0,
+      travelling: travelling.get(stockId as never) ?? 0,
+      isHidden: hidden.has(stockId),
+      labels: (labelsOf.get(stockId) ?? []).map(({ number }) => number),
+    },
+  }));
+  return new Map(
+    [...groupBy(rows, ({ itemId }) => itemId)].map(([itemId, own]) => [
+      itemId,
+      own.map(({ beside }) => beside),
+    ]),
+  );
 }

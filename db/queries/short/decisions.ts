@@ -1,4 +1,4 @@
-import { and, asc, eq, isNull, ne, or } from 'drizzle-orm';
+import { and, asc, eq, isNull, or } from 'drizzle-orm';
 import { itemId, type SetId, type StockId, setId, stockId } from '@/lib/identity/ids';
 import { isPastUseBy, type PlainDate, plainDate } from '@/lib/quantities/plainDate';
 import { lapsesOf, type NamedCase, type ShortDecision, shortDecision } from '@/lib/sets/short/decision';
@@ -6,6 +6,7 @@ import type { Pouch } from '@/lib/sets/short/standIns';
 import type { Queries } from '../../client';
 import { cases, sets, shortDecisions, stock } from '../../schema';
 import { onKits } from '../caseLife/standing';
+import { onShelf } from '../shelf/onShelf';
 
 /** A decision of a set's present turn, with its case as it is now. */
 export interface PresentDecision {
@@ -75,11 +76,7 @@ export async function pouchesFor(read: Queries, set: string, on: PlainDate, now:
       .select()
       .from(stock)
       .where(
-        and(
-          or(eq(stock.form, 'pouch'), eq(stock.form, 'sterilePacked')),
-          isNull(stock.heldBecause),
-          ne(stock.quantity, 0),
-        ),
+        and(or(eq(stock.form, 'pouch'), eq(stock.form, 'sterilePacked')), isNull(stock.heldBecause), onShelf),
       )
       .orderBy(asc(stock.useBy), asc(stock.id)),
     promisedPouches(read, now, set),

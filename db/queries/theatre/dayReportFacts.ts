@@ -60,10 +60,16 @@ export async function dayReportFacts(
   };
 }
 
-function screwsIn(lines: readonly HeldLine[], items: ReadonlyMap<ItemId, Item>): DaySetFacts['screws'] {
-  const screws = lines.filter(({ itemId }) => items.get(itemId)?.kind === 'screw');
-  return new Map(
-    [...groupBy(screws, ({ itemId }) => itemId)].map(([itemId, of]) => [
+type Items = ReadonlyMap<ItemId, Item>;
+const screwsBefore = new WeakMap<readonly HeldLine[], { items: Items; screws: DaySetFacts['screws'] }>();
+
+/** Of lines that are the very same, as those of most sets are, told once; nobody may change it. */
+function screwsIn(lines: readonly HeldLine[], items: Items): DaySetFacts['screws'] {
+  const before = screwsBefore.get(lines);
+  if (before?.items === items) return before.screws;
+  const screwLines = lines.filter(({ itemId }) => items.get(itemId)?.kind === 'screw');
+  const screws = new Map(
+    [...groupBy(screwLines, ({ itemId }) => itemId)].map(([itemId, of]) => [
       itemId,
       {
         found: of.some(({ found }) => found === null)
@@ -73,6 +79,8 @@ function screwsIn(lines: readonly HeldLine[], items: ReadonlyMap<ItemId, Item>):
       },
     ]),
   );
+  screwsBefore.set(lines, { items, screws });
+  return screws;
 }
 
 /** The next day after this one on which any theatre has a session or a case; the day after it where none is booked at all. */

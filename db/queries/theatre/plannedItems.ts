@@ -1,7 +1,7 @@
 import { and, asc, inArray, ne } from 'drizzle-orm';
 import { type CaseId, caseId, type ItemId } from '@/lib/identity/ids';
+import { keptNeeds } from '@/lib/kits/keptWays';
 import type { Needs } from '@/lib/kits/need';
-import { needsOf } from '@/lib/kits/needs';
 import { groupBy } from '@/lib/lists/groupBy';
 import type { PlannedItems } from '@/lib/theatre/report/facts';
 import { planFromRow } from '../../mappers/plan';
@@ -26,7 +26,7 @@ export async function plannedItems(db: Reading, ids: readonly CaseId[]): Promise
   return [...groupBy(rows, (row) => row.caseId)].flatMap(([id, versions]) => {
     const plan = versions.find(({ status }) => status === 'confirmed') ?? versions[0];
     if (!plan) return [];
-    const needs = needsOf(planFromRow(plan).construct, catalogue, engine);
+    const needs = keptNeeds(planFromRow(plan).construct, catalogue, engine);
     return [{ caseId: caseId.parse(id), implants: implantsOf(needs), serves: servesIn(needs) }];
   });
 }

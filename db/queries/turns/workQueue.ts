@@ -1,7 +1,6 @@
-import { and, eq, gt, isNull, ne, sql } from 'drizzle-orm';
+import { and, eq, gt, isNotNull, isNull, ne, or, sql } from 'drizzle-orm';
 import { configurationVersionId, type ItemId } from '@/lib/identity/ids';
 import { groupBy } from '@/lib/lists/groupBy';
-import type { Construct } from '@/lib/plans/plan';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { turnStep } from '@/lib/sets/setState';
 import type { BookedNeed } from '@/lib/turns/needs';
@@ -37,17 +36,18 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
   const { read } = db;
   const [standings, rows, recent, booked, wanted, timeOf, { leadMinutes }] = await Promise.all([
     keptSetStandings(db, now),
+    // of what stands in the store for no case nothing more is asked, and most sets do
     read
       .select({
         id: sets.id,
-        withdrawnAt: sets.withdrawnAt,
         caseId: sets.caseId,
         caseEndsAt: cases.endsAt,
         loadId: packs.loadId,
       })
       .from(sets)
       .leftJoin(cases, eq(cases.id, sets.caseId))
-      .leftJoin(packs, eq(packs.id, sets.packId)),
+      .leftJoin(packs, eq(packs.id, sets.packId))
+      .where(or(ne(sets.step, 'inSterileStore'), isNotNull(sets.caseId))),
     // asked of each set at the bench: asked of the counts, all of the years would be gone through
     read
       .select({ setId: sets.id })
@@ -74,7 +74,7 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
       step: turnStep.parse(set.step),
       since: set.stepSince,
       useBy: set.useBy === null ? null : plainDate.parse(set.useBy),
-      withdrawn: row?.withdrawnAt != null,
+      withdrawn: set.outOfService,
       promisedTo: set.promisedTo.map(({ caseId }) => caseId),
       caseId: row?.caseId ?? null,
       caseEndsAt: row?.caseEndsAt ?? null,
@@ -96,11 +96,18 @@ export async function loadWorkQueue(db: Reading, now: string): Promise<WorkQueue
   };
 }
 
+const { id, reference, startsAt, caseDate } = cases;
+const BOOKED = { id, reference, startsAt, caseDate };
+/** The plates a plan states, as one text: nothing else of it is asked, and reading whole plans takes longer than all the rest. */
+const PLATES = sql<
+  string | null
+>`(SELECT json_group_array(value ->> '$.plateItemId') FROM json_each(${plans.body}, '$.plates'))`;
+
 /** Cases still to begin, each with the kinds of set that hold a plate its plan states. */
 async function bookedNeeds(db: Reading, now: string): Promise<BookedNeed[]> {
   const [rows, versions, followed] = await Promise.all([
     db.read
-      .select({ booked: cases, status: plans.status, body: plans.body })
+      .select({ booked: BOOKED, status: plans.status, plates: PLATES })
       .from(cases)
       .leftJoin(plans, and(eq(plans.caseId, cases.id), ne(plans.status, 'superseded')))
       .where(and(gt(cases.startsAt, now), isNull(cases.cancelledAt))),
@@ -118,11 +125,17 @@ async function bookedNeeds(db: Reading, now: string): Promise<BookedNeed[]> {
   return [...groupBy(rows, ({ booked }) => booked.id)].flatMap(([caseId, versionsOf]) => {
     const plan = versionsOf.find(({ status }) => status === 'confirmed') ?? versionsOf[0];
     if (!plan) return [];
-    const stated = (plan.body as Construct | null)?.plates ?? [];
-    const { reference, startsAt, caseDate } = plan.booked;
-    const holdPlate = new Set(
-      stated.flatMap(({ plateItemId }) => [...(kindsHolding.get(plateItemId) ?? [])]),
-    );
-    return [{ caseId, reference, startsAt, caseDate: plainDate.parse(caseDate), holdPlate }];
+    const stated = plan.plates === null ? [] : (JSON.parse(plan.plates) as ItemId[]);
+    const { booked } = plan;
+    const holdPlate = new Set(stated.flatMap((plate) => [...(kindsHolding.get(plate) ?? [])]));
+    return [
+      {
+        caseId,
+        reference: booked.reference,
+        startsAt: booked.startsAt,
+        caseDate: plainDate.parse(booked.caseDate),
+        holdPlate,
+      },
+    ];
   });
 }

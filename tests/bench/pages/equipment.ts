@@ -20,7 +20,7 @@ import { lastCounts } from '@/db/queries/sets';
 import { recentStockCounts } from '@/db/queries/shelf/countScreen';
 import { placesToCount } from '@/db/queries/shelf/placesToCount';
 import { receivableItems, recentDeliveries } from '@/db/queries/shelf/receiving';
-import { shelfLots } from '@/db/queries/shelf/shelfLots';
+import { shelfItems, shelfLots } from '@/db/queries/shelf/shelfLots';
 import { shelfMoves } from '@/db/queries/shelf/shelfMoves';
 import { openDecisions } from '@/db/queries/short/screen';
 import { asidePiecesOf } from '@/db/queries/turns/asidePieces';
@@ -75,7 +75,7 @@ export const pages: ListPage[] = [
     bound: 60,
     ask: (db) => Promise.all([searchCatalogue(db, searchFrom(new URLSearchParams())), catalogueFacets(db)]),
   },
-  { page: '/stock', bound: 100, ask: (db, at) => shelfLots(db, at) },
+  { page: '/stock', bound: 100, ask: (db, at) => shelfItems(db, at) },
   {
     page: '/stock/[item]',
     bound: 40,
@@ -98,7 +98,7 @@ export const pages: ListPage[] = [
   {
     page: '/places/[id]',
     bound: 120,
-    ask: async (db) => whatLiesIn(db, placeId.parse(await some(db, places))),
+    ask: async (db) => whatLiesIn(db, placeId.parse(await some(db, places)), 100),
   },
   { page: '/work, /work/board', bound: 120, ask: (db, at) => loadWorkQueue(db, at) },
   { page: '/work/short', bound: 80, ask: (db, at) => openDecisions(db, at) },

@@ -9,6 +9,7 @@ import { readLedgerPage } from '@/db/queries/ledger/entries';
 import { thingNamed } from '@/db/queries/ledger/thingNamed';
 import { loanBoard } from '@/db/queries/loans/loanBoard';
 import { loadNotFound, loadRepairs, loadShelfWaste } from '@/db/queries/loss/goneMissing';
+import { loadServiceLives } from '@/db/queries/loss/serviceLives';
 import { loadShelfLosses } from '@/db/queries/loss/shelfLosses';
 import { lotsNearUseBy } from '@/db/queries/morning/lotsNearUseBy';
 import { wasteOfMonth } from '@/db/queries/morning/wasteOfMonth';
@@ -116,6 +117,7 @@ export const pages: ListPage[] = [
         wasteOfMonth(db, todayOf(at)),
       ]),
   },
+  { page: '/reports/loss (how far pieces are in their lives)', bound: 600, ask: loadServiceLives },
   {
     page: '/reports/loss (but for lives)',
     bound: 200,

@@ -54,6 +54,7 @@ function keptByTriggers(db: Sqlite.Database): void {
     INSERT INTO set_completeness (set_id, lines, expected, found, surplus, unsound, uncounted, musts, below, short_1, short_2, short_3,
       short_4) SELECT * FROM set_completeness_worked_out;
     INSERT INTO stage_ends (configuration_id, stage, seq, began_at, ended_at) SELECT * FROM stage_ends_worked_out;
-    INSERT INTO shelf_months (item_id, month, units) SELECT item_id, month, units FROM shelf_months_worked_out;`);
+    INSERT INTO shelf_months (item_id, month, units) SELECT item_id, month, units FROM shelf_months_worked_out;
+    INSERT INTO set_cycles (set_id, cycles) SELECT set_id, cycles FROM set_cycles_worked_out;`);
   // slots whose record says more than a count would be among `slot_knots`: here no lot is read as it leaves, and all is entered in order
 }

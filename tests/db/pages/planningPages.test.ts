@@ -40,13 +40,25 @@ describe('the queries of planning and reports', () => {
       load: planOf(db, sql`SELECT id FROM loads WHERE id = 'x' OR number = 'x' OR number = 'X'`),
       turns: planOf(
         db,
-        sql`SELECT set_id, count(*) FROM turn_steps INDEXED BY turn_steps_sterilised WHERE step = 'inSteriliser' GROUP BY set_id`,
+        sql`SELECT count(*) FROM turn_steps INDEXED BY turn_steps_sterilised WHERE step = 'inSteriliser' AND set_id = 'x' AND done_at > '2026'`,
+      ),
+      lives: planOf(
+        db,
+        sql`SELECT item_id, seq FROM piece_moves WHERE item_id IN (SELECT id FROM items WHERE reprocessing_limit IS NOT NULL)
+          AND (to_set_id IS NOT NULL OR from_set_id IS NOT NULL)`,
+      ),
+      shelf: planOf(
+        db,
+        sql`SELECT item_id, json_group_array(id) FROM stock WHERE quantity > 0 GROUP BY item_id`,
       ),
     };
     expect(plans.days).toContain('cases_by_date');
     expect(plans.told).toContain('notices_by_person');
     expect(plans.told).not.toContain('TEMP B-TREE');
     expect(plans.turns).toContain('COVERING INDEX turn_steps_sterilised');
+    expect(plans.lives).toContain('SEARCH piece_moves USING INDEX piece_moves_by_item');
+    expect(plans.shelf).toContain('SCAN stock USING INDEX stock_on_shelf');
+    expect(plans.shelf).not.toContain('TEMP B-TREE');
     for (const plan of Object.values(plans)) expect(plan).not.toMatch(GOES_THROUGH);
   });
 

@@ -243,7 +243,7 @@ it('places are added, renamed and taken out of use once empty; a pouch moves alo
   expect(await move()).toMatchObject({ ok: true, value: { moved: true } });
   expect(await move()).toMatchObject({ ok: true, value: { moved: false } });
   expect(await pieces()).toBe(before);
-  expect(await whatLiesIn(db, added.value.id)).toMatchObject({
+  expect(await whatLiesIn(db, added.value.id, 100)).toMatchObject({
     sets: [],
     stock: [{ quantity: 1, pouches: ['P9000001-0'] }],
   });

@@ -24,3 +24,16 @@ it('the stages of the database are those of the program', async () => {
   const rows = db.read.all<{ stage: string; step: string }>(sql`SELECT stage, step FROM stage_after`);
   expect(Object.fromEntries(rows.map(({ stage, step }) => [stage, step]))).toEqual(AFTER_STAGE);
 });
+
+it('how often each set was sterilised is kept as its steps are, one by one', async () => {
+  const db = await historyDatabase();
+  const kept = () => db.read.all(sql`SELECT set_id, cycles FROM set_cycles ORDER BY set_id`);
+  const workedOut = () => db.read.all(sql`SELECT set_id, cycles FROM set_cycles_worked_out ORDER BY set_id`);
+  expect(kept().length).toBeGreaterThan(10);
+  expect(kept()).toEqual(workedOut());
+  // and with no index in between
+  const counted = db.read.all(
+    sql`SELECT set_id, sum(step = 'inSteriliser') AS cycles FROM turn_steps GROUP BY set_id HAVING cycles > 0 ORDER BY set_id`,
+  );
+  expect(kept()).toEqual(counted);
+});
