@@ -1,0 +1,89 @@
+import { and, asc, eq, sql } from 'drizzle-orm';
+import type { Queries } from '@/db/client';
+import { approveRestock } from '@/db/operations/restock/approve-restock';
+import { proposeRestock } from '@/db/operations/restock/propose-restock';
+import { receiveOrder } from '@/db/operations/restock/receive-order';
+import { items, restockLines, supplyOrderLines } from '@/db/schema';
+import { groupBy } from '@/lib/lists/groupBy';
+import { actingIn, demoPerson, done } from '../acting';
+import { MAKERS } from '../catalogue/makers';
+import type { HospitalClock } from '../hospitalClock';
+
+const DAY = 86_400_000;
+/** So many lines of each maker were ordered: the must-haves first. */
+const LINES = 6;
+const WAITS = 'It waits for the next round: this one is for must-haves that ran low.';
+/** Of the order that came in part: so many of its lines came. */
+const LINES_CAME = 3;
+/** Days ago at which things were done. */
+const AGO = { proposed: 8, approved: 7.8, came: 1.1 };
+
+/**
+ * One round of orders, as the keeper had it worked out and the manager approved it: one is past the day it was expected on, of one
+ * a part came, and of one nobody stated how long it takes. Needs the journal of pieces, by which it is worked out.
+ */
+export async function insertOrders(write: Queries, clock: HospitalClock): Promise<void> {
+  const { db, newId } = actingIn(write, 'order');
+  const at = (daysAgo: number) => new Date(clock.now.getTime() - daysAgo * DAY).toISOString();
+  const keeper = demoPerson('person_dilys-harrow');
+  const proposed = done(await proposeRestock({ db, now: at(AGO.proposed), newId, person: keeper }));
+  const lines = await write
+    .select({ line: restockLines, code: items.code })
+    .from(restockLines)
+    .innerJoin(items, eq(items.id, restockLines.itemId))
+    .where(eq(restockLines.restockId, proposed.id))
+    .orderBy(asc(restockLines.mustHaveClass), asc(items.code));
+  const wanted = lines.filter(({ line }) => line.proposed > 0);
+  const now = new Set(
+    [...groupBy(wanted, ({ line }) => line.makerId).values()].flatMap((own) =>
+      own.slice(0, LINES).map(({ line }) => line.id),
+    ),
+  );
+  const { orders } = done(
+    await approveRestock({
+      db,
+      now: at(AGO.approved),
+      newId,
+      person: demoPerson('person_gwen-sallis'),
+      restockId: proposed.id,
+      baseRevision: 1,
+      entry: {
+        changes: wanted.flatMap(({ line }) =>
+          now.has(line.id) ? [] : [{ lineId: line.id, pieces: 0, because: WAITS }],
+        ),
+      },
+    }),
+  );
+  const inPart = orders.find(({ makerId }) => makerId === MAKERS.sallowfen.id);
+  if (!inPart) throw new Error('the demo orders from a maker that sends in parts');
+  const came = await write
+    .select({ id: supplyOrderLines.id, ordered: supplyOrderLines.ordered, item: items })
+    .from(supplyOrderLines)
+    .innerJoin(items, eq(items.id, supplyOrderLines.itemId))
+    .where(and(eq(supplyOrderLines.orderId, inPart.id), sql`${items.suppliedSterile} IS NOT TRUE`))
+    .orderBy(asc(items.code))
+    .limit(LINES_CAME);
+  done(
+    await receiveOrder({
+      db,
+      now: at(AGO.came),
+      newId,
+      person: keeper,
+      orderId: inPart.id,
+      baseRevision: 1,
+      entry: {
+        placeId: 'place_general-stores',
+        parts: came.map(({ id, ordered, item }, index) => {
+          return {
+            lineId: id,
+            // the last of them came short
+            quantity: index === came.length - 1 ? Math.max(1, Math.floor(ordered / 2)) : ordered,
+            lot: `${item.code.replaceAll(/[^A-Z0-9]/g, '')}-${71 + index}`,
+            useBy: null,
+            form: 'unsterile',
+          };
+        }),
+      },
+    }),
+  );
+}
