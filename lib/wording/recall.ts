@@ -91,7 +91,12 @@ export const recallPaperWords = {
   cases: 'Cases',
   casesNote: 'opaque references only; what is known between bounds shows the least and the most',
   noCases: 'No case on record had any of it.',
+  notAll: 'NOT ALL OF THEM',
+  /** @param file what the file with every case is called */
+  firstOf: (shown: number, of: number, file: string) =>
+    `The first ${shown} of ${of} cases, the confirmed ones before all others. Every one is in the file ${file}, which the screen of this recall gives.`,
   columns: { case: 'Case', date: 'Date', surgeon: 'Surgeon', stands: 'Stands', why: 'Why' },
+  fileColumns: { recall: 'Recall', least: 'Least pieces', most: 'Most pieces' },
   balance: 'Balance',
   balanceNote: 'in pieces',
   balanceColumns: { term: 'Of what was received', pieces: 'Pieces' },

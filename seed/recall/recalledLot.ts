@@ -2,13 +2,14 @@ import { and, eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { insertMany } from '@/db/insertMany';
 import { casePicks, caseReturns, stock } from '@/db/schema';
+import { itemId } from '@/lib/identity/ids';
 import { idOfCode } from '../catalogue/entry';
 import type { History } from '../history/history';
 import { DAY, type PastCase } from '../history/pastCases';
 import type { Row } from '../history/pastRows';
 
 /** The lot that its maker calls back: four packs of it lie on the held shelf. */
-export const RECALLED = { itemId: idOfCode('SF-C35-16'), lot: 'C35-4009' };
+export const RECALLED = { itemId: itemId.parse(idOfCode('SF-C35-16')), lot: 'C35-4009' };
 
 const MINUTE = 60_000;
 const ARRIVED_DAYS_AGO = 64;
@@ -33,7 +34,7 @@ export async function recalledLotRows(
     .where(and(eq(stock.itemId, RECALLED.itemId), eq(stock.lot, RECALLED.lot)));
   if (!heap) throw new Error(`the demo holds ${RECALLED.lot}`);
   const takes = ({ set }: PastCase) =>
-    work.get(set.versionId)?.lines.some(({ itemId }) => itemId === RECALLED.itemId) === true;
+    work.get(set.versionId)?.lines.some((line) => line.itemId === RECALLED.itemId) === true;
   const among = cases.filter(
     (one) =>
       takes(one) &&

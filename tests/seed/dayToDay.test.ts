@@ -3,18 +3,15 @@ import { describe, expect, it } from 'vitest';
 import type { Database } from '@/db/client';
 import { listOrders } from '@/db/queries/restock/orders';
 import { loadTogether } from '@/db/queries/review/together';
-import { planningFacts } from '@/db/queries/theatre/planningFacts';
 import { lotOnRecord } from '@/db/queries/trace/lotFacts';
 import { listOpenRecalls } from '@/db/queries/trace/recallList';
 import { findRecall } from '@/db/queries/trace/recalls';
 import { THE_PROGRAM } from '@/db/reader';
-import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
-import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
 import { recallId } from '@/lib/identity/ids';
 import { plainDate } from '@/lib/quantities/plainDate';
 import { riskLines } from '@/lib/theatre/planning/risk';
-import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { loadDemo } from '@/seed/load';
+import { plannedAt } from '../fixtures/demoReport';
 import { DEMO_NOW, emptyDatabase, historyDatabase } from '../setup/database';
 
 const asProgram = ({ read }: Database) => ({ read, reader: THE_PROGRAM }) as const;
@@ -74,14 +71,8 @@ describe('what is under way in the demo', () => {
       const db = emptyDatabase();
       const now = new Date(`2026-01-14T${hour}:00Z`);
       await loadDemo({ db, now, history: false });
-      const facts = await planningFacts(asProgram(db), now.toISOString());
-      const input = turnaroundInput(facts);
-      if (!input) throw new Error('there are cases to plan for');
-      const planned = await setTurnaround(setTurnaroundInput.parse({ ...input, repairsFor: [] }), {
-        solver: null,
-      });
-      const answer = planned.outcome === 'answered' ? planned.answer : planned.known;
-      const night = riskLines(facts, answer).find((line) => line.case.reference === 'LM-26-7K2P');
+      const { planning, answer } = await plannedAt(db, now.toISOString());
+      const night = riskLines(planning, answer).find((line) => line.case.reference === 'LM-26-7K2P');
       expect(night?.level).not.toBe('fine');
       expect(JSON.stringify(night?.standing)).toContain('SFL-07');
     });

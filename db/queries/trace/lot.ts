@@ -45,8 +45,8 @@ export interface LotTraced {
 /** A case of a trace, with its names and its reasons in words. */
 export type TracedCase = NamedCase & Omit<ReachedCase, 'caseId'>;
 
-/** One page of the cases of a lot, and how many there are of each standing. */
-export interface LotCasesSeen {
+/** Cases in an order, one page of them or all, and how many there are of each standing. */
+export interface CasesSeen {
   rows: TracedCase[];
   counts: CaseCounts;
 }
@@ -60,7 +60,7 @@ export interface LotSeen extends Omit<LotTraced, 'trace'> {
     balance: LotBalance | null;
   };
   /** The first page of its cases, or the one asked for. */
-  cases: LotCasesSeen;
+  cases: CasesSeen;
   /** Sets and heaps that a recall would hold. */
   toHold: { sets: number; heaps: number };
 }
@@ -96,7 +96,7 @@ export async function traceLot(
   };
 }
 
-function casesSeen(read: Queries, { trace, sets }: LotTraced, asked: CasePageAsked): LotCasesSeen {
+function casesSeen(read: Queries, { trace, sets }: LotTraced, asked: CasePageAsked): CasesSeen {
   let known: Map<string, NamedCase> | null = null;
   const page = casePage(trace.cases, asked, () => {
     known = namesOf(read, trace.cases);
