@@ -84,7 +84,7 @@ export async function loadDemo({
     await insertConsignment(write, clock);
     if (history) {
       await insertOrders(write, clock);
-      await insertRecall(write, now);
+      await insertRecall(write, clock);
     }
     await write.insert(settings).values({ key: 'costs', value: COSTS });
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });

@@ -34,8 +34,9 @@ export interface RecallReportOf {
     reference: string;
     date: string;
     surgeon: string | null;
-    lo: number;
-    hi: number;
+    /** `null`: not shown to whoever counts a set that went to it. */
+    lo: number | null;
+    hi: number | null;
     standing: Standing;
     reasons: readonly string[];
   }[];
@@ -169,7 +170,7 @@ function casesTable(cases: RecallReportOf['cases']): Block {
       textCell(text(one.reference, 'body', true)),
       textCell(text(shortDateWords(one.date), 'small')),
       textCell(text(one.surgeon ?? '–', 'small')),
-      textCell(text(traceWords.standing(one), 'small', one.standing !== 'excluded')),
+      textCell(text(traceWords.standingSeen(one), 'small', one.standing !== 'excluded')),
       textCell(...[...new Set(one.reasons)].map((reason) => text(reason, 'small'))),
     ]),
   };

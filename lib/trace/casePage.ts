@@ -35,7 +35,8 @@ export function caseCounts(cases: readonly Pick<CaseTraced, 'standing'>[]): Case
   return counts;
 }
 
-type Ordered = Pick<CaseTraced, 'caseId' | 'hi' | 'standing' | 'lastAtMs'>;
+/** Of a case whose pieces are not shown, `hi` is not told, and gives it no place before others. */
+type Ordered = Pick<CaseTraced, 'caseId' | 'standing' | 'lastAtMs'> & { hi: number | null };
 type Names = { reference: string; date: string; surgeon: string | null };
 
 const collator = new Intl.Collator('en-GB', { numeric: true, sensitivity: 'base' });
@@ -72,7 +73,7 @@ function comparing(order: CaseOrder, isDescending: boolean, named: () => Readonl
     case 'first':
       return (a: Ordered, b: Ordered) => standing(a, b) || newest(a, b);
     case 'standing':
-      return (a: Ordered, b: Ordered) => way * (standing(a, b) || b.hi - a.hi) || newest(a, b);
+      return (a: Ordered, b: Ordered) => way * (standing(a, b) || (b.hi ?? 0) - (a.hi ?? 0)) || newest(a, b);
     case 'reference':
     case 'date':
     case 'surgeon': {

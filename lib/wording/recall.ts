@@ -41,6 +41,8 @@ export const recallWords = {
   proveFirst: 'Both people prove who they are, and say they close this recall.',
   balanceBlind:
     'You count a set that may have some of it: the balance is not shown to you until you have closed your count.',
+  caseBlind:
+    'A set you count went to this case: how much it had, and why, is not shown to you until you have closed your count.',
   countedBlind: 'You count this set: what lies in it, and what its records say, is not shown to you.',
   noTask: 'Nothing of this recall waits for you.',
   rehearsalNote:

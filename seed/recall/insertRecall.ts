@@ -4,29 +4,34 @@ import { openRecall } from '@/db/operations/trace/open-recall';
 import { recallId } from '@/lib/identity/ids';
 import { actingIn, demoPerson, done } from '../acting';
 import type { DemoPerson } from '../hospital/people';
+import type { HospitalClock } from '../hospitalClock';
 import { RECALLED } from './recalledLot';
 
-const HOUR = 3_600_000;
-
-/** Who has said that they know, so many hours after it was opened. The others are still asked. */
-const ACKNOWLEDGED: readonly { by: DemoPerson; hoursAfter: number; note: string }[] = [
-  {
-    by: 'person_dilys-harrow',
-    hoursAfter: 1,
-    note: 'All four packs are on the held shelf; none in the implant cupboard.',
-  },
-  { by: 'person_gwen-sallis', hoursAfter: 5, note: 'Theatres were told at the midday meeting.' },
-];
+/** Who has said that they know, and how many days ago. The others are still asked. */
+const ACKNOWLEDGED: readonly { by: DemoPerson; daysAgo: 1 | 2; time: `${number}:${number}`; note: string }[] =
+  [
+    {
+      by: 'person_dilys-harrow',
+      daysAgo: 2,
+      time: '11:05',
+      note: 'All four packs are on the held shelf; none in the implant cupboard.',
+    },
+    {
+      by: 'person_gwen-sallis',
+      daysAgo: 1,
+      time: '13:20',
+      note: 'Theatres were told at the midday meeting.',
+    },
+  ];
 
 /** A recall that is open: the lot on the held shelf, which went to cases before. Needs the journal of pieces. */
-export async function insertRecall(write: Queries, now: Date): Promise<void> {
+export async function insertRecall(write: Queries, clock: HospitalClock): Promise<void> {
   const { db, newId } = actingIn(write, 'recall');
-  const opened = now.getTime() - 44 * HOUR;
   const id = recallId.parse('recall_demo-1');
   done(
     await openRecall({
       db,
-      now: new Date(opened).toISOString(),
+      now: clock.at(-2, '10:20'),
       newId,
       person: demoPerson('person_nell-ashdown'),
       recallId: id,
@@ -37,11 +42,11 @@ export async function insertRecall(write: Queries, now: Date): Promise<void> {
       holdUnknown: false,
     }),
   );
-  for (const { by, hoursAfter, note } of ACKNOWLEDGED)
+  for (const { by, daysAgo, time, note } of ACKNOWLEDGED)
     done(
       await acknowledgeRecall({
         db,
-        now: new Date(opened + hoursAfter * HOUR).toISOString(),
+        now: clock.at(-daysAgo, time),
         person: demoPerson(by),
         recallId: id,
         note,

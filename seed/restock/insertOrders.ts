@@ -9,24 +9,26 @@ import { actingIn, demoPerson, done } from '../acting';
 import { MAKERS } from '../catalogue/makers';
 import type { HospitalClock } from '../hospitalClock';
 
-const DAY = 86_400_000;
 /** So many lines of each maker were ordered: the must-haves first. */
 const LINES = 6;
 const WAITS = 'It waits for the next round: this one is for must-haves that ran low.';
 /** Of the order that came in part: so many of its lines came. */
 const LINES_CAME = 3;
-/** Days ago at which things were done. */
-const AGO = { proposed: 8, approved: 7.8, came: 1.1 };
 
 /**
- * One round of orders, as the keeper had it worked out and the manager approved it: one is past the day it was expected on, of one
- * a part came, and of one nobody stated how long it takes. Needs the journal of pieces, by which it is worked out.
+ * One round of orders, as the keeper had it worked out and the manager approved it: one is past the day it was expected on, one is due
+ * today and came in part, and of one nobody stated how long it takes. Needs the journal of pieces, by which it is worked out.
  */
 export async function insertOrders(write: Queries, clock: HospitalClock): Promise<void> {
   const { db, newId } = actingIn(write, 'order');
-  const at = (daysAgo: number) => new Date(clock.now.getTime() - daysAgo * DAY).toISOString();
+  // the maker that needs ten days sends by today, the one that needs five is late
+  const at = {
+    proposed: clock.at(-10, '09:20'),
+    approved: clock.at(-10, '11:05'),
+    came: clock.at(-1, '14:10'),
+  };
   const keeper = demoPerson('person_dilys-harrow');
-  const proposed = done(await proposeRestock({ db, now: at(AGO.proposed), newId, person: keeper }));
+  const proposed = done(await proposeRestock({ db, now: at.proposed, newId, person: keeper }));
   const lines = await write
     .select({ line: restockLines, code: items.code })
     .from(restockLines)
@@ -42,7 +44,7 @@ export async function insertOrders(write: Queries, clock: HospitalClock): Promis
   const { orders } = done(
     await approveRestock({
       db,
-      now: at(AGO.approved),
+      now: at.approved,
       newId,
       person: demoPerson('person_gwen-sallis'),
       restockId: proposed.id,
@@ -66,7 +68,7 @@ export async function insertOrders(write: Queries, clock: HospitalClock): Promis
   done(
     await receiveOrder({
       db,
-      now: at(AGO.came),
+      now: at.came,
       newId,
       person: keeper,
       orderId: inPart.id,

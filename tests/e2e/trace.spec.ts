@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
 import Sqlite from 'better-sqlite3';
 import { DEMO_PASSWORD } from '@/lib/people/demo';
@@ -160,6 +161,63 @@ test('a case is traced backward to lots, sets, packs and loads, and a load forwa
     .click();
   await expect(page.getByText('nothing speaks for the machine in between', { exact: false })).toBeVisible();
   await expectAccessible(page);
+});
+
+test('the morning names the recall under way and the orders that are due, and each leads there', async ({
+  page,
+}) => {
+  await actAs(page, 'person_gwen-sallis');
+  await page.goto('/morning');
+  await expect(page.getByText('R-00001: lot C35-4009', { exact: false })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/^OR-0001, Carrowby Implants/)).toBeVisible();
+  await expect(page.getByText(/^OR-0003, Sallowfen/)).toBeVisible();
+  await page.getByRole('link', { name: /^R-00001/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Recall R-00001' })).toBeVisible();
+  const people = page.getByRole('region', { name: 'People asked' });
+  await expect(people.getByText('not yet', { exact: true }).first()).toBeVisible();
+  await expect(people.getByText('Theatres were told', { exact: false })).toBeVisible();
+  await expect(
+    page.getByRole('table', { name: 'Cases of recall R-00001' }).getByText('1 confirmed'),
+  ).toHaveCount(3);
+});
+
+test('the cases of a recalled item come a page at a time, and its file has every one', async ({
+  page,
+  hospital,
+}) => {
+  test.setTimeout(120_000);
+  if (!hospital) throw new Error('these tests have a hospital of their own');
+  const file = new Sqlite(hospital.database, { readonly: true });
+  const most = file
+    .prepare(
+      `SELECT item_id FROM piece_moves WHERE act = 'implanted'
+         GROUP BY 1 ORDER BY count(DISTINCT case_id) DESC, 1 LIMIT 1`,
+    )
+    .pluck()
+    .get() as string;
+  file.close();
+  await actAs(page, 'person_nell-ashdown');
+  await page.goto(`/trace/result?of=item&item=${most}`);
+  const pages = page.getByRole('navigation', { name: /^Pages of / });
+  const table = page.getByRole('table', { name: /^Cases / });
+  const first = await table.getByRole('link').first().textContent();
+  await pages.getByRole('button', { name: 'Next' }).click();
+  await expect(pages.getByRole('status')).toHaveText(/^51–/);
+  await expect(table.getByRole('link').first()).not.toHaveText(first ?? '');
+  await callBack(page, 'A rehearsal', 'Rehearse it');
+  await expect(pages.getByRole('status')).toHaveText(/^1–50 of \d+/);
+  const total = Number((await pages.getByRole('status').textContent())?.match(/of (\d+)/)?.[1]);
+  await pages.getByRole('button', { name: 'Next' }).click();
+  await expect(pages.getByRole('status')).toHaveText(/^51–/);
+  await expect(table.getByRole('link').first()).not.toHaveText(first ?? '');
+  await expectAccessible(page);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Cases as a file' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^recall-R-\d{5}-cases\.csv$/);
+  const lines = (await readFile(await download.path(), 'utf8')).trim().split('\r\n');
+  expect(lines).toHaveLength(total + 1);
 });
 
 test('who may not call back is shown no way to, and what a person handled is for incidents', async ({

@@ -67,6 +67,24 @@ describe('the report of a recall', () => {
     expect(sheet.facts).toContainEqual({ term: 'Cases excluded', value: '4999' });
   });
 
+  it('is signed on a page on which something stands that is signed for, wherever the pages end', async () => {
+    const whole = report(false, 0);
+    const [one] = whole.recall.tasks;
+    if (!one) throw new Error('somebody was asked');
+    const lengths = new Set<number>();
+    for (let asked = 30; asked <= 40; asked += 1) {
+      const tasks = Array.from({ length: asked }, () => one);
+      const sheet = recallReport({ ...whole, recall: { ...whole.recall, tasks } });
+      const pages = await wordsOf(await paintSheet(sheet, 'a4', new Date(PRINTING.at)));
+      const last = (pages.at(-1) ?? []).map(({ text }) => text).join(' ');
+      expect(last, `${asked} asked`).toContain('Closed by');
+      expect(last.split('Gwen Sallis').length - 1, `${asked} asked`).toBeGreaterThanOrEqual(2);
+      lengths.add(pages.length);
+    }
+    // the last row and the boxes came to a page of their own meanwhile
+    expect(lengths.size).toBeGreaterThan(1);
+  });
+
   it('rehearsed, says so on every page, and that nothing was held', async () => {
     const sheet = recallReport(report(true));
     const pages = await wordsOf(await paintSheet(sheet, 'a4', new Date(PRINTING.at)));

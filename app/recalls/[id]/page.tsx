@@ -53,8 +53,12 @@ export default async function RecallPage({ params, searchParams }: Props) {
   const { reach, found, cases, sets, holds, tasks, closed, balance, isRehearsal } = recall;
   const mine = tasks.filter((one) => one.personId === person.id && one.acknowledgedAt === null);
   const waiting = [...new Set(tasks.filter((one) => one.acknowledgedAt === null).map(({ name }) => name))];
-  const known = new Set(found.cases.filter(({ hi }) => hi > 0).map(({ caseId }) => caseId));
-  const since = reach.cases.filter(({ caseId, hi }) => hi > 0 && !known.has(caseId)).length;
+  const known = new Set(
+    found.cases.filter(({ standing }) => standing !== 'excluded').map(({ caseId }) => caseId),
+  );
+  const since = reach.cases.filter(
+    ({ caseId, standing }) => standing !== 'excluded' && !known.has(caseId),
+  ).length;
   return (
     <Page
       bench

@@ -1,7 +1,7 @@
 import { type CasePageAsked, FIRST_CASES } from '@/lib/trace/casePage';
 import type { RecallOf } from '@/lib/trace/recall';
 import { mayRead, type Reading } from '../../reader';
-import { hiddenFrom } from '../bench/blind';
+import { blindTo } from './blindTo';
 import { type CasesSeen, type NamedSet, namesOfSets } from './lot';
 import { recallReach } from './reach';
 import { casesSeen } from './reachedCases';
@@ -28,11 +28,12 @@ export async function traceReach(
   mayRead(db, 'readHospital');
   const reach = await recallReach(db.read, of);
   if (!reach) return null;
+  const seen = reachSeen(reach, await blindTo(db, of));
   return {
     of,
     ...(await recallNames(db.read, of)),
-    reach: reachSeen(reach, await hiddenFrom(db)),
-    cases: casesSeen(db.read, reach.cases, asked),
+    reach: seen,
+    cases: casesSeen(db.read, seen.cases, asked),
     sets: namesOfSets(
       db.read,
       reach.sets.map(({ setId }) => setId),

@@ -5,7 +5,7 @@ import {
   casePage,
   casesInOrder,
 } from '@/lib/trace/casePage';
-import type { ReachedCase } from '@/lib/trace/recall';
+import type { SeenCase } from '@/lib/trace/recall';
 import type { Queries } from '../../client';
 import { type CasesSeen, namesOfCases } from './lot';
 
@@ -13,7 +13,7 @@ import { type CasesSeen, namesOfCases } from './lot';
 export type CasesAsked = CasePageAsked | { all: CaseOrdering };
 
 /** Cases that something reached, by the names they go by: one page, or all; the newest of each standing first. */
-export function casesSeen(read: Queries, reached: readonly ReachedCase[], asked: CasesAsked): CasesSeen {
+export function casesSeen(read: Queries, reached: readonly SeenCase[], asked: CasesAsked): CasesSeen {
   const names = namesOfCases(
     read,
     reached.map(({ caseId }) => caseId),

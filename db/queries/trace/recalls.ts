@@ -11,7 +11,7 @@ import {
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { people, recallHolds, recalls, recallTasks, stock } from '../../schema';
-import { hiddenFrom } from '../bench/blind';
+import { blindTo } from './blindTo';
 import { type CasesSeen, lotTraced, type NamedSet, namesOfSets } from './lot';
 import { reachOfTrace, recallReach } from './reach';
 import { type CasesAsked, casesSeen } from './reachedCases';
@@ -72,8 +72,9 @@ export async function findRecall(
   const asOpened = reachSchema.parse(row.found);
   const isOpen = row.closedAt === null;
   const { lot, reach: asIs } = await reachNow(read, row, of, asOpened);
-  const hidden = await hiddenFrom(db);
-  const [found, reach] = [reachSeen(asOpened, hidden), reachSeen(asIs, hidden)];
+  const blind = await blindTo(db, of);
+  const { sets: hidden } = blind;
+  const [found, reach] = [reachSeen(asOpened, blind), reachSeen(asIs, blind)];
   const isBlind = [...asIs.sets, ...asOpened.sets, ...(lot?.trace.slots ?? [])].some(({ setId }) =>
     hidden.has(setId),
   );
@@ -144,8 +145,9 @@ export async function recallCases(db: Reading, id: string, asked: CasePageAsked)
   mayRead(db, 'readHospital');
   const [row] = await db.read.select().from(recalls).where(eq(recalls.id, id));
   if (!row) return null;
-  const { reach } = await reachNow(db.read, row, ofRecall(row), reachSchema.parse(row.found));
-  return casesSeen(db.read, reach.cases, asked);
+  const of = ofRecall(row);
+  const { reach } = await reachNow(db.read, row, of, reachSchema.parse(row.found));
+  return casesSeen(db.read, reachSeen(reach, await blindTo(db, of)).cases, asked);
 }
 
 /** What a recall reaches as things are; once it is closed, what it reached as it was opened. */

@@ -5,8 +5,10 @@ import { findLedgerBreak } from '@/db/ledger';
 import { acknowledgeRecall } from '@/db/operations/trace/acknowledge-recall';
 import { closeRecall } from '@/db/operations/trace/close-recall';
 import { openRecall } from '@/db/operations/trace/open-recall';
+import { caseCostsSeen } from '@/db/queries/costs/caseCosts';
 import { loadsInLine } from '@/db/queries/loads/loadsInLine';
 import { listPeople, type Person } from '@/db/queries/people';
+import { traceCase } from '@/db/queries/trace/caseTrace';
 import { loadsInDoubt } from '@/db/queries/trace/loadsAround';
 import { traceLot } from '@/db/queries/trace/lot';
 import { recallReach } from '@/db/queries/trace/reach';
@@ -32,7 +34,15 @@ import { csvOf } from '@/lib/lists/csv';
 import { touchedBy } from '@/lib/loads/touched';
 import type { Attestation } from '@/lib/people/attestation';
 import type { Role } from '@/lib/people/role';
-import { AS_LOOKED_AT, CASE_ORDERS, CASES_A_PAGE, type CasePageAsked } from '@/lib/trace/casePage';
+import { plainDate } from '@/lib/quantities/plainDate';
+import {
+  AS_LOOKED_AT,
+  CASE_ORDERS,
+  CASES_A_PAGE,
+  type CasePageAsked,
+  FIRST_CASES,
+} from '@/lib/trace/casePage';
+import { recallWords } from '@/lib/wording/recall';
 import { historyDatabase } from '../../setup/database';
 
 const AT = '2026-01-14T09:00:00.000Z';
@@ -355,7 +365,45 @@ describe('a recall', () => {
     expect(lot?.trace.slots.find(({ setId: id }) => id === other.setId)?.bounds).not.toBeNull();
     expect(lot?.trace.balance).toBeNull();
     expect((await traceLot(seeing, of.itemId, of.lot))?.trace.balance).not.toBeNull();
-    const item = await traceReach(blind, { kind: 'item', itemId: of.itemId });
+    // nor do the cases it went to: which they are is told, and neither how many pieces nor why
+    const went = new Set(
+      (
+        db.read.all(sql`
+          SELECT case_id AS id FROM case_picks WHERE set_id = ${counted.setId} AND issued_at IS NOT NULL
+          UNION SELECT case_id FROM piece_moves WHERE from_set_id = ${counted.setId} AND case_id IS NOT NULL`) as {
+          id: string;
+        }[]
+      ).map(({ id }) => id),
+    );
+    const asItem = { kind: 'item', itemId: of.itemId } as const;
+    const seen = async (as: typeof blind) => [
+      ...((await traceLot(as, of.itemId, of.lot))?.cases.rows ?? []),
+      ...((await traceReach(as, asItem))?.cases.rows ?? []),
+      ...((await findRecall(as, request.recallId, { all: AS_LOOKED_AT }))?.cases.rows ?? []),
+      ...((await recallCases(as, request.recallId, FIRST_CASES))?.rows ?? []),
+    ];
+    const rows = await seen(blind);
+    expect(rows.filter(({ id }) => went.has(id)).length).toBeGreaterThan(3);
+    for (const { id, lo, hi, reasons } of rows) {
+      if (!went.has(id))
+        expect(typeof lo === 'number' && typeof hi === 'number' && reasons.length > 0).toBe(true);
+      else expect([lo, hi, reasons]).toEqual([null, null, [recallWords.caseBlind]]);
+    }
+    expect((await seen(seeing)).filter(({ lo }) => lo === null)).toEqual([]);
+    // of a case backward nothing of the set is there, and that is said
+    const [last] = [...went].sort().reverse();
+    const [back, whole] = [await traceCase(blind, last ?? ''), await traceCase(seeing, last ?? '')];
+    expect(back?.pieces.filter(({ setId: id }) => id === counted.setId)).toEqual([]);
+    expect(back?.hidden.map(({ id }) => id)).toEqual([counted.setId]);
+    expect(whole?.hidden).toEqual([]);
+    // a case is left out of what cases cost
+    const period = { from: plainDate.parse('2025-01-15'), until: plainDate.parse('2026-01-14') };
+    const [less, all] = [await caseCostsSeen(blind, period, AT), await caseCostsSeen(seeing, period, AT)];
+    expect(all.cases.filter(({ caseId }) => went.has(caseId)).length).toBe(less.hidden);
+    expect(less.hidden).toBeGreaterThan(3);
+    expect(less.cases).toEqual(all.cases.filter(({ caseId }) => !went.has(caseId)));
+    expect(all.hidden).toBe(0);
+    const item = await traceReach(blind, asItem);
     expect(item?.reach.sets.find(({ setId: id }) => id === counted.setId)?.pieces).toBeNull();
   });
 
