@@ -1,4 +1,3 @@
-import { and, eq } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { insertMany } from '@/db/insertMany';
 import { casePicks, caseReturns, stock } from '@/db/schema';
@@ -28,10 +27,9 @@ export async function recalledLotRows(
   { cases, work }: History,
   now: number,
 ): Promise<string> {
-  const [heap] = await write
-    .select()
-    .from(stock)
-    .where(and(eq(stock.itemId, RECALLED.itemId), eq(stock.lot, RECALLED.lot)));
+  const heap = (await write.select().from(stock)).find(
+    (one) => one.itemId === RECALLED.itemId && one.lot === RECALLED.lot,
+  );
   if (!heap) throw new Error(`the demo holds ${RECALLED.lot}`);
   const takes = ({ set }: PastCase) =>
     work.get(set.versionId)?.lines.some((line) => line.itemId === RECALLED.itemId) === true;

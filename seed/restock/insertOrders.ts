@@ -1,4 +1,3 @@
-import { and, asc, eq, sql } from 'drizzle-orm';
 import type { Queries } from '@/db/client';
 import { approveRestock } from '@/db/operations/restock/approve-restock';
 import { proposeRestock } from '@/db/operations/restock/propose-restock';
@@ -29,16 +28,16 @@ export async function insertOrders(write: Queries, clock: HospitalClock): Promis
   };
   const keeper = demoPerson('person_dilys-harrow');
   const proposed = done(await proposeRestock({ db, now: at.proposed, newId, person: keeper }));
-  const lines = await write
-    .select({ line: restockLines, code: items.code })
-    .from(restockLines)
-    .innerJoin(items, eq(items.id, restockLines.itemId))
-    .where(eq(restockLines.restockId, proposed.id))
-    .orderBy(asc(restockLines.mustHaveClass), asc(items.code));
-  const wanted = lines.filter(({ line }) => line.proposed > 0);
+  const itemOf = new Map((await write.select().from(items)).map((item) => [item.id, item]));
+  const codeOf = ({ itemId }: { itemId: string }) => itemOf.get(itemId)?.code ?? itemId;
+  const byCode = (a: { itemId: string }, b: { itemId: string }) => (codeOf(a) < codeOf(b) ? -1 : 1);
+  // there is no proposal before it, and no order
+  const wanted = (await write.select().from(restockLines))
+    .filter((line) => line.proposed > 0)
+    .sort((a, b) => (a.mustHaveClass ?? 0) - (b.mustHaveClass ?? 0) || byCode(a, b));
   const now = new Set(
-    [...groupBy(wanted, ({ line }) => line.makerId).values()].flatMap((own) =>
-      own.slice(0, LINES).map(({ line }) => line.id),
+    [...groupBy(wanted, ({ makerId }) => makerId).values()].flatMap((own) =>
+      own.slice(0, LINES).map(({ id }) => id),
     ),
   );
   const { orders } = done(
@@ -50,21 +49,16 @@ export async function insertOrders(write: Queries, clock: HospitalClock): Promis
       restockId: proposed.id,
       baseRevision: 1,
       entry: {
-        changes: wanted.flatMap(({ line }) =>
-          now.has(line.id) ? [] : [{ lineId: line.id, pieces: 0, because: WAITS }],
-        ),
+        changes: wanted.flatMap(({ id }) => (now.has(id) ? [] : [{ lineId: id, pieces: 0, because: WAITS }])),
       },
     }),
   );
   const inPart = orders.find(({ makerId }) => makerId === MAKERS.sallowfen.id);
   if (!inPart) throw new Error('the demo orders from a maker that sends in parts');
-  const came = await write
-    .select({ id: supplyOrderLines.id, ordered: supplyOrderLines.ordered, item: items })
-    .from(supplyOrderLines)
-    .innerJoin(items, eq(items.id, supplyOrderLines.itemId))
-    .where(and(eq(supplyOrderLines.orderId, inPart.id), sql`${items.suppliedSterile} IS NOT TRUE`))
-    .orderBy(asc(items.code))
-    .limit(LINES_CAME);
+  const came = (await write.select().from(supplyOrderLines))
+    .filter(({ orderId, itemId }) => orderId === inPart.id && itemOf.get(itemId)?.suppliedSterile !== true)
+    .sort(byCode)
+    .slice(0, LINES_CAME);
   done(
     await receiveOrder({
       db,
@@ -75,16 +69,14 @@ export async function insertOrders(write: Queries, clock: HospitalClock): Promis
       baseRevision: 1,
       entry: {
         placeId: 'place_general-stores',
-        parts: came.map(({ id, ordered, item }, index) => {
-          return {
-            lineId: id,
-            // the last of them came short
-            quantity: index === came.length - 1 ? Math.max(1, Math.floor(ordered / 2)) : ordered,
-            lot: `${item.code.replaceAll(/[^A-Z0-9]/g, '')}-${71 + index}`,
-            useBy: null,
-            form: 'unsterile',
-          };
-        }),
+        parts: came.map((line, index) => ({
+          lineId: line.id,
+          // the last of them came short
+          quantity: index === came.length - 1 ? Math.max(1, Math.floor(line.ordered / 2)) : line.ordered,
+          lot: `${codeOf(line).replaceAll(/[^A-Z0-9]/g, '')}-${71 + index}`,
+          useBy: null,
+          form: 'unsterile',
+        })),
       },
     }),
   );
