@@ -29,6 +29,8 @@ import { insertSterilisers, insertTurns } from './insertTurns';
 import { insertLoadRecords } from './loads/insertLoadRecords';
 import { insertLoans } from './loans/insertLoans';
 import { insertDemoSecrets } from './people/insertDemoSecrets';
+import { insertRecall } from './recall/insertRecall';
+import { insertOrders } from './restock/insertOrders';
 import { insertStarterRules } from './rules/insertStarterRules';
 import { insertReasons } from './usage/reasons';
 
@@ -36,7 +38,7 @@ const DEMO_KEY = 'demo';
 
 /**
  * Fills an empty database with Larkmoor Infirmary, an invented hospital, as of `now`: all of it in one
- * transaction with one ledger entry, or nothing. A database that holds the demo already is left as it is.
+ * transaction, or nothing, with one ledger entry for what it is made of and one for each act of the program in it. A database that holds the demo already is left as it is.
  * Throws when the database holds anything else.
  */
 export async function loadDemo({
@@ -80,6 +82,10 @@ export async function loadDemo({
     if (history) await insertPastPieces(write, clock, history);
     else await beginJournal(write, { at: now.toISOString(), on: clock.today });
     await insertConsignment(write, clock);
+    if (history) {
+      await insertOrders(write, clock);
+      await insertRecall(write, clock);
+    }
     await write.insert(settings).values({ key: 'costs', value: COSTS });
     await write.insert(settings).values({ key: DEMO_KEY, value: { loadedOn: clock.today } });
     await appendLedger(write, {

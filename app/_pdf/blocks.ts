@@ -51,10 +51,11 @@ export function paintHeading(pen: Pen, { level, text, note, newPage }: Of<'headi
   pen.y += height + mm(1.2);
 }
 
-export function paintParagraph(pen: Pen, { text, size }: Of<'paragraph'>): void {
+/** `follows`: as of a heading. */
+export function paintParagraph(pen: Pen, { text, size }: Of<'paragraph'>, follows: number): void {
   const type = typeOf({ text, size, strong: false });
   const lines = wrap(pen, text, type, pen.width);
-  needRoom(pen, lines.length * leadingOf(type));
+  needRoom(pen, lines.length * leadingOf(type) + (follows > 0 ? mm(2) + follows : 0));
   tagged(pen, pen.root, 'P', () => {
     pen.y += writeLines(pen, lines, pen.left, pen.y, type) + mm(2);
   });
@@ -128,10 +129,13 @@ export function paintFigure(pen: Pen, { scene, denominator, alt, caption }: Of<'
 }
 
 const SIGNATURE_HEIGHT = mm(27);
+const SIGNATURE_GAP = mm(4);
+/** What the first two boxes to sign take. */
+export const SIGNATURES_LEAST = SIGNATURE_HEIGHT + SIGNATURE_GAP;
 
 /** Two boxes to a row, each with a line for name, signature and time. */
 export function paintSignatures(pen: Pen, { boxes }: Of<'signatures'>): void {
-  const gap = mm(4);
+  const gap = SIGNATURE_GAP;
   const width = (pen.width - gap) / 2;
   for (let first = 0; first < boxes.length; first += 2) {
     needRoom(pen, SIGNATURE_HEIGHT + gap);

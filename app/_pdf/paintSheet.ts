@@ -7,6 +7,7 @@ import {
   paintNotice,
   paintParagraph,
   paintSignatures,
+  SIGNATURES_LEAST,
 } from './blocks';
 import { paintFooters, paintRunningHead, paintTitleBlock } from './furniture';
 import { mm, type PaperSize } from './paper';
@@ -42,7 +43,7 @@ function paintBlock(pen: Pen, block: Block, next: Block[]): void {
       paintHeading(pen, block, leastOf(next));
       break;
     case 'paragraph':
-      paintParagraph(pen, block);
+      paintParagraph(pen, block, signedBelow(next));
       break;
     case 'legend':
       paintLegend(pen, block);
@@ -57,7 +58,7 @@ function paintBlock(pen: Pen, block: Block, next: Block[]): void {
       paintSignatures(pen, block);
       break;
     case 'table':
-      paintTable(pen, block);
+      paintTable(pen, block, signedBelow(next));
       break;
     case 'rack':
       paintRack(pen, block);
@@ -71,11 +72,14 @@ function paintBlock(pen: Pen, block: Block, next: Block[]): void {
 function leastOf([block, ...rest]: Block[]): number {
   if (block?.kind === 'rack') return mm(38);
   if (block?.kind === 'table' && block.rows.length <= KEPT_WHOLE)
-    return mm(9 + block.rows.length * (block.rowMm + 4));
+    return mm(9 + block.rows.length * (block.rowMm + 4)) + signedBelow(rest);
   if (block?.kind === 'heading') return mm(9) + leastOf(rest);
   if (block?.kind === 'signatures') return mm(62);
   return mm(26);
 }
+
+/** Boxes to sign stand on no page alone: what is right before them, however little of it, stands on the same page. */
+const signedBelow = ([block]: Block[]): number => (block?.kind === 'signatures' ? SIGNATURES_LEAST : 0);
 
 function collect(doc: PDFKit.PDFDocument): Promise<Buffer> {
   const chunks: Buffer[] = [];

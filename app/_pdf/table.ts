@@ -19,20 +19,33 @@ const HEAD: Type = { font: 'bold', points: 7.2 };
 /** Tables of no more rows than this are never split. */
 export const KEPT_WHOLE = 4;
 
-/** A table: its head repeats on every page, and no row is ever split. */
-export function paintTable(pen: Pen, table: Table): void {
+/** So many of the last rows stand together with what must stand below the table. */
+const LAST_TOGETHER = 2;
+const BELOW = mm(3.5);
+
+/**
+ * A table: its head repeats on every page, and no row is ever split.
+ *
+ * @param follows the height of what must stand on the page of its last rows
+ */
+export function paintTable(pen: Pen, table: Table, follows: number): void {
   const widths = columnWidths(table, pen.width);
   const head = placeHead(pen, table, widths);
   const tag = pen.doc.struct('Table', { title: table.caption });
   pen.root.add(tag);
-  needRoom(pen, head.height + heightKeptTogether(pen, table, widths));
+  const below = follows > 0 ? BELOW + follows : 0;
+  const isShort = table.rows.length <= KEPT_WHOLE;
+  needRoom(pen, head.height + heightKeptTogether(pen, table, widths) + (isShort ? below : 0));
   let top = pen.y;
   const headRow = pen.doc.struct('TR');
   tag.add(headRow);
   head.paint(headRow);
-  for (const row of table.rows) {
+  for (const [at, row] of table.rows.entries()) {
     const placed = placeRow(pen, table, row, widths);
-    if (pen.y + placed.height > pen.bottom) {
+    const isLast = !isShort && at === table.rows.length - LAST_TOGETHER;
+    const needed =
+      isLast && below > 0 ? heightOf(pen, table, table.rows.slice(at), widths) + below : placed.height;
+    if (pen.y + needed > pen.bottom) {
       paintGrid(pen, widths, top);
       pen.newPage();
       top = pen.y;
@@ -44,14 +57,17 @@ export function paintTable(pen: Pen, table: Table): void {
   }
   paintGrid(pen, widths, top);
   tag.end();
-  pen.y += mm(3.5);
+  pen.y += BELOW;
 }
 
 /** A short table stays whole; of a longer one, its first row stays with its head. */
 function heightKeptTogether(pen: Pen, table: Table, widths: number[]): number {
   const rows = table.rows.length <= KEPT_WHOLE ? table.rows : table.rows.slice(0, 1);
-  return rows.reduce((sum, row) => sum + placeRow(pen, table, row, widths).height, 0);
+  return heightOf(pen, table, rows, widths);
 }
+
+const heightOf = (pen: Pen, table: Table, rows: Cell[][], widths: number[]): number =>
+  rows.reduce((sum, row) => sum + placeRow(pen, table, row, widths).height, 0);
 
 function columnWidths({ columns }: Table, width: number): number[] {
   const stated = columns.reduce((sum, { widthMm }) => sum + mm(widthMm ?? 0), 0);

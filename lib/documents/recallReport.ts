@@ -1,3 +1,4 @@
+import type { ListColumn } from '../lists/csv';
 import type { LotBalance } from '../trace/lotTrace';
 import type { RecallTask } from '../trace/recall';
 import type { Standing } from '../trace/slotBounds';
@@ -28,12 +29,14 @@ export interface RecallReportOf {
     holds: readonly { setId: string | null; name: string; pieces: number | null; heldStill: boolean }[];
     tasks: readonly { name: string; task: RecallTask; acknowledgedAt: string | null; note: string | null }[];
   };
+  /** In the order in which they are looked at. */
   cases: readonly {
     reference: string;
     date: string;
     surgeon: string | null;
-    lo: number;
-    hi: number;
+    /** `null`: not shown to whoever counts a set that went to it. */
+    lo: number | null;
+    hi: number | null;
     standing: Standing;
     reasons: readonly string[];
   }[];
@@ -41,7 +44,31 @@ export interface RecallReportOf {
   printing: Printing;
 }
 
-const ORDER: Record<Standing, number> = { confirmed: 0, possible: 1, excluded: 2 };
+/** Paper names no more cases than this, those that are looked at first; the file of the recall has every one. */
+export const MOST_CASES_ON_PAPER = 200;
+
+type CaseOnPaper = RecallReportOf['cases'][number];
+
+/** What the file of a recall's cases is called, on paper and where it is saved. */
+export const recallCasesFile = (number: string): string => `recall-${number}-cases.csv`;
+
+/** Every case of a recall, as a file has it. */
+export function recallCaseColumns({
+  number,
+  isRehearsal,
+}: Pick<RecallReportOf['recall'], 'number' | 'isRehearsal'>): ListColumn<CaseOnPaper>[] {
+  const { columns, fileColumns } = words;
+  return [
+    { head: fileColumns.recall, value: () => (isRehearsal ? `${number} ${REHEARSAL}` : number) },
+    { head: columns.case, value: ({ reference }) => reference },
+    { head: columns.date, value: ({ date }) => date },
+    { head: columns.surgeon, value: ({ surgeon }) => surgeon },
+    { head: columns.stands, value: ({ standing }) => standing },
+    { head: fileColumns.least, value: ({ lo }) => lo },
+    { head: fileColumns.most, value: ({ hi }) => hi },
+    { head: columns.why, value: ({ reasons }) => [...new Set(reasons)].join(' ') },
+  ];
+}
 
 /** A recall on paper: its cases with their reasons, the balance, what is held, and who was asked and said so. */
 export function recallReport({ recall, cases, contradictions, printing }: RecallReportOf): Sheet {
@@ -99,7 +126,15 @@ function blocksOf(
       shape: 'unknown',
       lines: [`${set}: ${sentence}`],
     });
-  blocks.push(heading(words.cases, words.casesNote), casesTable(cases));
+  blocks.push(heading(words.cases, words.casesNote));
+  if (cases.length > MOST_CASES_ON_PAPER)
+    blocks.push({
+      kind: 'notice',
+      word: words.notAll,
+      shape: 'note',
+      lines: [words.firstOf(MOST_CASES_ON_PAPER, cases.length, recallCasesFile(recall.number))],
+    });
+  blocks.push(casesTable(cases.slice(0, MOST_CASES_ON_PAPER)));
   if (recall.balance !== null)
     blocks.push(heading(words.balance, words.balanceNote), balanceTable(recall.balance));
   blocks.push(heading(words.holds), holdsTable(recall.holds));
@@ -119,9 +154,6 @@ const left = (head: string, widthMm: number | null): Column => ({ head, widthMm,
 function casesTable(cases: RecallReportOf['cases']): Block {
   if (cases.length === 0) return { kind: 'paragraph', text: words.noCases, size: 'body' };
   const { columns } = words;
-  const rows = [...cases].sort(
-    (a, b) => ORDER[a.standing] - ORDER[b.standing] || b.date.localeCompare(a.date),
-  );
   return {
     kind: 'table',
     caption: words.cases,
@@ -134,11 +166,11 @@ function casesTable(cases: RecallReportOf['cases']): Block {
     ],
     rowHeader: 0,
     rowMm: 7,
-    rows: rows.map((one): Cell[] => [
+    rows: cases.map((one): Cell[] => [
       textCell(text(one.reference, 'body', true)),
       textCell(text(shortDateWords(one.date), 'small')),
       textCell(text(one.surgeon ?? '–', 'small')),
-      textCell(text(traceWords.standing(one), 'small', one.standing !== 'excluded')),
+      textCell(text(traceWords.standingSeen(one), 'small', one.standing !== 'excluded')),
       textCell(...[...new Set(one.reasons)].map((reason) => text(reason, 'small'))),
     ]),
   };

@@ -151,10 +151,10 @@ function part(head: string, note: string | null, lines: readonly UsageLineToTell
       columns: [
         column(columns.code, 26),
         column(columns.name, null),
-        column(columns.lot, 26),
+        column(columns.lot, 36),
         column(columns.pieces, 14, 'centre'),
-        column(columns.outcome, 27),
-        column(columns.case, 23),
+        column(columns.outcome, 25),
+        column(columns.case, 22),
         column(columns.day, 22),
       ],
       rowHeader: 1,

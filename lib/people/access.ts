@@ -295,6 +295,7 @@ export const ENDPOINTS = {
   'GET /packs/[id]/label': 'readHospital',
   'GET /reports/costs/export': 'readHospital',
   'GET /reports/loss/export': 'readHospital',
+  'GET /recalls/[id]/cases.csv': 'readHospital',
   'GET /recalls/[id]/report': 'readHospital',
   'GET /reports/day-before/paper': 'readHospital',
   'GET /reports/morning/paper': 'readHospital',

@@ -3,18 +3,23 @@ import type { Standing } from './slotBounds';
 
 export const CASES_A_PAGE = 50;
 
-/** What the cases of a trace can be put in order by; `first` is the order in which a recall looks at them. */
+/** What the cases of a trace can be put in order by; `first`: confirmed, then possible, then excluded, and of each the newest first. */
 export const CASE_ORDERS = ['first', 'reference', 'date', 'surgeon', 'standing'] as const;
 export type CaseOrder = (typeof CASE_ORDERS)[number];
 
-/** Which page is asked for, counted from 1; the last where there are not so many. */
-export interface CasePageAsked {
+export interface CaseOrdering {
   order: CaseOrder;
   isDescending: boolean;
+}
+
+/** Which page is asked for, counted from 1; the last where there are not so many. */
+export interface CasePageAsked extends CaseOrdering {
   page: number;
 }
 
-export const FIRST_CASES: CasePageAsked = { order: 'first', isDescending: false, page: 1 };
+/** The order in which a recall looks at them. */
+export const AS_LOOKED_AT: CaseOrdering = { order: 'first', isDescending: false };
+export const FIRST_CASES: CasePageAsked = { ...AS_LOOKED_AT, page: 1 };
 
 /** Confirmed, possible, excluded. */
 export const STANDING_ORDER: Record<Standing, number> = { confirmed: 0, possible: 1, excluded: 2 };
@@ -30,7 +35,8 @@ export function caseCounts(cases: readonly Pick<CaseTraced, 'standing'>[]): Case
   return counts;
 }
 
-type Ordered = Pick<CaseTraced, 'caseId' | 'hi' | 'standing' | 'lastAtMs'>;
+/** Of a case whose pieces are not shown, `hi` is not told, and gives it no place before others. */
+type Ordered = Pick<CaseTraced, 'caseId' | 'standing' | 'lastAtMs'> & { hi: number | null };
 type Names = { reference: string; date: string; surgeon: string | null };
 
 const collator = new Intl.Collator('en-GB', { numeric: true, sensitivity: 'base' });
@@ -43,14 +49,21 @@ const collator = new Intl.Collator('en-GB', { numeric: true, sensitivity: 'base'
  */
 export function casePage<Case extends Ordered>(
   cases: readonly Case[],
-  { order, isDescending, page }: CasePageAsked,
+  { page, ...ordering }: CasePageAsked,
   named: () => ReadonlyMap<string, Names>,
 ): Case[] {
-  const sorted = [...cases].sort(comparing(order, isDescending, named));
+  const sorted = casesInOrder(cases, ordering, named);
   const last = Math.max(1, Math.ceil(sorted.length / CASES_A_PAGE));
   const at = Math.min(Math.max(1, page), last);
   return sorted.slice((at - 1) * CASES_A_PAGE, at * CASES_A_PAGE);
 }
+
+/** As `casePage`, and all of them. */
+export const casesInOrder = <Case extends Ordered>(
+  cases: readonly Case[],
+  { order, isDescending }: CaseOrdering,
+  named: () => ReadonlyMap<string, Names>,
+): Case[] => [...cases].sort(comparing(order, isDescending, named));
 
 function comparing(order: CaseOrder, isDescending: boolean, named: () => ReadonlyMap<string, Names>) {
   const newest = (a: Ordered, b: Ordered) => b.lastAtMs - a.lastAtMs || (a.caseId < b.caseId ? -1 : 1);
@@ -60,7 +73,7 @@ function comparing(order: CaseOrder, isDescending: boolean, named: () => Readonl
     case 'first':
       return (a: Ordered, b: Ordered) => standing(a, b) || newest(a, b);
     case 'standing':
-      return (a: Ordered, b: Ordered) => way * (standing(a, b) || b.hi - a.hi) || newest(a, b);
+      return (a: Ordered, b: Ordered) => way * (standing(a, b) || (b.hi ?? 0) - (a.hi ?? 0)) || newest(a, b);
     case 'reference':
     case 'date':
     case 'surgeon': {

@@ -24,6 +24,14 @@ const reachedCase = z.object({
 });
 export type ReachedCase = z.infer<typeof reachedCase>;
 
+/**
+ * A reached case as a reader may see it: of one that a set went to which they count blind, neither how many pieces nor why.
+ */
+export interface SeenCase extends Omit<ReachedCase, 'lo' | 'hi'> {
+  lo: number | null;
+  hi: number | null;
+}
+
 /** What a recall reaches: as it was when it was opened it is kept, as it is now it is worked out. */
 export const recallReach = z.object({
   cases: z.array(reachedCase),

@@ -23,6 +23,9 @@ export function monthWords(month: string): string {
 }
 
 export const costsWords = {
+  /** @param cases which a set went to that the reader counts blind */
+  leftOutBlind: (cases: number) =>
+    `${cases} ${cases === 1 ? 'case is' : 'cases are'} left out here and in the files: a set you count went to ${cases === 1 ? 'it' : 'them'}, and what was used of it is not shown to you until you have closed your count.`,
   tables: {
     months: 'Cost by month',
     reasons: 'Waste by what became of it',

@@ -41,6 +41,8 @@ export const recallWords = {
   proveFirst: 'Both people prove who they are, and say they close this recall.',
   balanceBlind:
     'You count a set that may have some of it: the balance is not shown to you until you have closed your count.',
+  caseBlind:
+    'A set you count went to this case: how much it had, and why, is not shown to you until you have closed your count.',
   countedBlind: 'You count this set: what lies in it, and what its records say, is not shown to you.',
   noTask: 'Nothing of this recall waits for you.',
   rehearsalNote:
@@ -91,7 +93,12 @@ export const recallPaperWords = {
   cases: 'Cases',
   casesNote: 'opaque references only; what is known between bounds shows the least and the most',
   noCases: 'No case on record had any of it.',
+  notAll: 'NOT ALL OF THEM',
+  /** @param file what the file with every case is called */
+  firstOf: (shown: number, of: number, file: string) =>
+    `The first ${shown} of ${of} cases, the confirmed ones before all others. Every one is in the file ${file}, which the screen of this recall gives.`,
   columns: { case: 'Case', date: 'Date', surgeon: 'Surgeon', stands: 'Stands', why: 'Why' },
+  fileColumns: { recall: 'Recall', least: 'Least pieces', most: 'Most pieces' },
   balance: 'Balance',
   balanceNote: 'in pieces',
   balanceColumns: { term: 'Of what was received', pieces: 'Pieces' },

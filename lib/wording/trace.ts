@@ -1,7 +1,7 @@
 import type { WorkingStep } from '@/lib/calculations/calculation';
 import type { TraceOutput } from '@/lib/calculations/trace/schema';
 import type { Contradiction } from '@/lib/trace/contradiction';
-import type { Why } from '@/lib/trace/slotBounds';
+import type { Standing, Why } from '@/lib/trace/slotBounds';
 import type { Bounds } from '@/lib/trace/slotFlow';
 import type { Outcome } from '@/lib/trace/slotHistory';
 import type { CalculationWords } from './calculations';
@@ -55,6 +55,11 @@ export const traceWords = {
     if (hi === 0) return 'excluded';
     if (lo === 0) return `possible, ${boundsWord({ lo, hi })}`;
     return lo === hi ? `${lo} confirmed` : `at least ${lo} confirmed (${boundsWord({ lo, hi })})`;
+  },
+
+  /** The same for a reader to whom the figures may not be shown. */
+  standingSeen({ lo, hi, standing }: { lo: number | null; hi: number | null; standing: Standing }): string {
+    return lo === null || hi === null ? `${standing}, pieces not shown` : traceWords.standing({ lo, hi });
   },
 
   why(why: Why, lot: string): string {

@@ -41,7 +41,7 @@ export const NIGHT_AND_MORNING: CasePlan[] = [
   {
     reference: 'LM-26-7K2P',
     story:
-      'Night: SFL-01 has no torque limiter (one is pouched), SFL-05 is promised to 08:30, SFL-07 is ready at 05:40.',
+      'Night: promised SFL-07 is not back (ready at 05:40); SFL-01 has no torque limiter (one is pouched), SFL-05 is promised to 08:30.',
     theatre: 'theatre_3',
     when: { days: 1, from: '02:10', to: '03:50' },
     surgeon: 'person_tobias-wray',
@@ -71,6 +71,7 @@ export const NIGHT_AND_MORNING: CasePlan[] = [
         }),
       },
     ],
+    promised: ['SFL-07'],
   },
   {
     reference: 'LM-26-M4VQ',

@@ -5,6 +5,7 @@ import { setIdOf } from '../insertSets';
 import { SETS } from '../sets/sets';
 import { historyOf } from '../turns/history';
 import { Chance } from './chance';
+import { openedBeside } from './openedBeside';
 import { type PastCase, pastCases, type UsedSet } from './pastCases';
 import { type PastTurn, pastTurns } from './pastTurns';
 import { type Work, workOfVersions } from './templates';
@@ -36,7 +37,7 @@ export async function tellHistory(write: Queries, clock: HospitalClock): Promise
     const twins = SETS.filter((one) => one.configuration === configuration && one.owner !== 'loan').length;
     return [{ setId, code, configuration, versionId, told: historyOf(plan, index, now).turns, twins }];
   });
-  const cases = pastCases(used, work, chance, now);
+  const cases = openedBeside(pastCases(used, work, chance, now), used, now);
   const turns = pastTurns(cases, chance);
   const turnsBefore = new Map<string, number>();
   for (const { set, number } of turns) turnsBefore.set(set.setId, number);

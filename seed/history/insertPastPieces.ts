@@ -6,6 +6,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { catalogueEntries } from '../catalogue/catalogue';
 import type { ItemEntry } from '../catalogue/entry';
 import { type HospitalClock, localDate } from '../hospitalClock';
+import { recalledLotRows } from '../recall/recalledLot';
 import { insertUseRecords } from '../usage/insertUseRecords';
 import { recordsOfPast } from '../usage/useRecords';
 import type { History } from './history';
@@ -59,7 +60,8 @@ export async function insertPastPieces(
   const singles = stories.flatMap((story) => story.singles).sort((a, b) => a.at - b.at);
   await insertHeapRows(write, refillRows(rows, moves, items, chance));
   await singleRows(write, rows, singles, items, history);
-  await heapsNow(write, rows, clock, history);
+  const told = await recalledLotRows(write, rows, history, clock.now.getTime());
+  await heapsNow(write, rows, clock, history, told);
   const records = recordsOfPast(rows, history.cases, chance);
   await writeRows(write, rows, items);
   await insertUseRecords(write, records);
@@ -107,17 +109,21 @@ function screwsByFamily(items: ReadonlyMap<string, ItemEntry>) {
   return families;
 }
 
-/** What lies on the shelf now came not long ago; pouches were sterilised here. */
+/** What lies on the shelf now came not long ago; pouches were sterilised here. How one heap came is told elsewhere. */
 async function heapsNow(
   write: Queries,
   rows: Row[],
   clock: HospitalClock,
   { chance }: History,
+  told: string,
 ): Promise<void> {
   const heaps = await write.select().from(stock);
-  for (const heap of heaps.filter(({ quantity }) => quantity > 0))
+  for (const heap of heaps.filter(({ quantity }) => quantity > 0)) {
+    const at = clock.now.getTime() - chance.whole(8, 75) * DAY;
+    const personId = chance.of(KEEPERS);
+    if (heap.id === told) continue;
     rows.push({
-      at: clock.now.getTime() - chance.whole(8, 75) * DAY,
+      at,
       act: heap.form === 'pouch' ? 'shelved' : 'received',
       itemId: heap.itemId,
       quantity: heap.quantity,
@@ -125,8 +131,9 @@ async function heapsNow(
       useBy: heap.useBy,
       owner: heap.owner,
       toStockId: heap.id,
-      personId: chance.of(KEEPERS),
+      personId,
     });
+  }
 }
 
 async function writeRows(write: Queries, rows: Row[], items: ReadonlyMap<string, ItemEntry>): Promise<void> {

@@ -5,12 +5,15 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { packNumberOf } from '@/lib/packs/packNumber';
 import { localDate } from '../hospitalClock';
 import { STERILISERS, USUAL_PROGRAMME } from '../turns/sterilisers';
+import { Chance } from './chance';
 import type { History } from './history';
 import type { PastTurn } from './pastTurns';
 
 const MINUTE = 60_000;
 const DAY = 86_400_000;
 const USE_BY_DAYS = 180;
+/** What was opened beside has a chance of its own: all else goes as it would without it. */
+const SEED_BESIDE = 952_032;
 const TECHNICIANS = ['person_wren-adeyemi', 'person_tomas-birkett', 'person_jolene-stott'] as const;
 const LEADS = ['person_maurice-oduya', 'person_hettie-crane'] as const;
 const SCRUBS = ['person_ruth-okonjo', 'person_piotr-lennard'] as const;
@@ -130,21 +133,27 @@ async function insertPacks(
   );
 }
 
-/** Each set sent to its case by itself, and back. */
+/** Each set sent to its case, and back. */
 async function insertJourneys(write: Queries, { turns, chance }: History): Promise<void> {
-  const sent = turns.map(({ used, packId }) => ({
-    used,
-    packId,
-    id: `pick_past-${used.id.slice('case_'.length)}`,
-    by: chance.of(TECHNICIANS),
-  }));
+  const besides = new Chance(SEED_BESIDE);
+  const sent = turns.map(({ used, set, packId, isBeside }) => {
+    const draw = isBeside ? besides : chance;
+    return {
+      used,
+      set,
+      packId,
+      id: `pick_past-${used.id.slice('case_'.length)}${isBeside ? '-beside' : ''}`,
+      by: draw.of(TECHNICIANS),
+      back: () => draw.of(SCRUBS),
+    };
+  });
   await insertMany(
     write,
     casePicks,
-    sent.map(({ used, id, packId, by }) => ({
+    sent.map(({ used, set, id, packId, by }) => ({
       id,
       caseId: used.id,
-      setId: used.set.setId,
+      setId: set.setId,
       packId,
       quantity: 1,
       how: 'sent',
@@ -158,12 +167,12 @@ async function insertJourneys(write: Queries, { turns, chance }: History): Promi
   await insertMany(
     write,
     caseReturns,
-    sent.map(({ used, id }) => ({
+    sent.map(({ used, id, back }) => ({
       id: `return_${id.slice('pick_'.length)}`,
       pickId: id,
       outcome: 'cameBack',
       quantity: 1,
-      personId: chance.of(SCRUBS),
+      personId: back(),
       doneAt: iso(used.endsAt + 10 * MINUTE),
       enteredAt: iso(used.endsAt + 10 * MINUTE),
     })),

@@ -36,6 +36,8 @@ export interface PastCase {
   set: UsedSet;
   /** The turn of the demo's own telling that ended in this case, or none. */
   toldTurn: number | null;
+  /** A second set that was opened beside it, for its instruments, or none. */
+  beside: UsedSet | null;
 }
 
 const SURGEONS: readonly DemoPerson[] = [
@@ -83,6 +85,7 @@ export function pastCases(
       limb,
       set,
       toldTurn,
+      beside: null,
     };
   });
 }

@@ -1,5 +1,5 @@
 import type { TurnStep } from '@/lib/sets/setState';
-import type { Chance } from './chance';
+import { Chance } from './chance';
 import { DAY, type PastCase, type UsedSet } from './pastCases';
 
 const MINUTE = 60_000;
@@ -7,6 +7,8 @@ const HOUR = 60 * MINUTE;
 /** Hours of the day at which a steriliser is run, by universal time. */
 const RUNS = [6, 11, 16, 21];
 const CYCLE = 58 * MINUTE;
+/** What was opened beside has a chance of its own: all else goes as it would without it. */
+const SEED_BESIDE = 952_031;
 const WAITING = 25 * MINUTE;
 
 /** One turn of a set from coming back to the case it was used in. */
@@ -21,6 +23,8 @@ export interface PastTurn {
   steriliser: 1 | 2;
   /** The case it ended in. */
   used: PastCase;
+  /** It was opened there beside the set that the case was planned with, and nothing of it was used up. */
+  isBeside: boolean;
 }
 
 /**
@@ -30,15 +34,18 @@ export interface PastTurn {
 export function pastTurns(cases: readonly PastCase[], chance: Chance): PastTurn[] {
   const turns: PastTurn[] = [];
   const last = new Map<string, { endsAt: number; number: number }>();
-  for (const used of cases) {
-    if (used.toldTurn !== null) continue;
-    const { set } = used;
+  const besides = new Chance(SEED_BESIDE);
+  const uses = cases.flatMap((used) => [
+    ...(used.toldTurn === null ? [{ used, set: used.set, isBeside: false }] : []),
+    ...(used.beside === null ? [] : [{ used, set: used.beside, isBeside: true }]),
+  ]);
+  for (const { used, set, isBeside } of uses) {
     const before = last.get(set.setId);
     const back = before ? before.endsAt + 10 * MINUTE : used.startsAt - 3 * DAY;
     const number = (before?.number ?? 0) + 1;
     const stem = `${set.code.toLowerCase()}-${number}`;
     const steriliser = ((set.code.charCodeAt(0) + set.code.charCodeAt(2)) % 2 === 0 ? 1 : 2) as 1 | 2;
-    const made = stepsFrom(back, chance);
+    const made = stepsFrom(back, isBeside ? besides : chance);
     turns.push({
       id: `turn_past-${stem}`,
       packId: `pack_past-${stem}`,
@@ -48,6 +55,7 @@ export function pastTurns(cases: readonly PastCase[], chance: Chance): PastTurn[
       run: made.run,
       steriliser,
       used,
+      isBeside,
     });
     last.set(set.setId, { endsAt: used.endsAt, number });
   }

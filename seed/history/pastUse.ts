@@ -212,7 +212,8 @@ export function momentsOf(
   turns: readonly PastTurn[],
   toldCounts: readonly number[],
 ): Moment[] {
-  const own = turns.filter(({ set }) => set.setId === setId);
+  // what was opened beside gave nothing, and its count found it whole
+  const own = turns.filter(({ set, isBeside }) => set.setId === setId && !isBeside);
   const packOf = new Map(own.map(({ used, packId }) => [used.id, packId]));
   const counts = own.flatMap(({ steps }) =>
     steps.filter(({ step }) => step === 'onBench').map(({ at }) => at + 15 * MINUTE),

@@ -15,7 +15,7 @@ test('what to order is worked out, approved with a change by the manager, receiv
   await actAs(page, KEEPER);
   await page.goto('/restock');
   await page.getByRole('button', { name: 'Work out what to order' }).click();
-  await expect(page.getByRole('heading', { name: 'Proposal RS-0001' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Proposal RS-0002' })).toBeVisible({ timeout: 30_000 });
   await expect(page.getByText('Proposed: nothing is ordered yet')).toBeVisible();
   // who worked it out does not approve it
   await expect(page.getByRole('button', { name: 'Approve and order' })).toHaveCount(0);

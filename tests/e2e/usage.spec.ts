@@ -134,8 +134,23 @@ test('who checks a set blind is given no record of what was used from it, on pap
     expect(refused.status(), address).toBe(409);
     expect(await refused.text()).toContain(used.code);
   }
+  // nor is it told what the case had, or what it cost
+  await page.goto(`/trace/result?of=case&case=${used.caseId}`);
+  const pieces = page.getByRole('region', { name: 'Pieces' });
+  await expect(pieces).toContainText(`${used.code} You count this set`);
+  await expect(pieces.getByText(`from ${used.code}`, { exact: false })).toHaveCount(0);
+  await page.goto('/reports/costs?months=12');
+  await expect(page.getByRole('note').filter({ hasText: 'left out here and in the files' })).toBeVisible({
+    timeout: 60_000,
+  });
+  const reference = inDatabase(hospital.database, (file) =>
+    file.prepare<[string], string>('SELECT reference FROM cases WHERE id = ?').pluck().get(used.caseId),
+  );
+  const costs = async () => (await page.request.get('/reports/costs/export?table=cases&months=12&as=csv')).text();
+  expect(await costs()).not.toContain(reference);
   await page.request.post(`/api/v1/bench/${countId}/abandon`, { data: {} });
   for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
+  expect(await costs()).toContain(reference);
 });
 
 test('what is used is recorded by touch and scan, closed with what stays open, and corrected', async ({

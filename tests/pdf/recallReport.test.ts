@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { paintSheet } from '@/app/_pdf/paintSheet';
-import { type RecallReportOf, recallReport } from '@/lib/documents/recallReport';
+import { MOST_CASES_ON_PAPER, type RecallReportOf, recallReport } from '@/lib/documents/recallReport';
 import { PRINTING } from '../lib/documents/setForSheet';
 import { wordsOf } from './readPdf';
 
@@ -51,6 +51,38 @@ describe('the report of a recall', () => {
     expect(said).toContain('NOT ESTABLISHED');
     expect(JSON.stringify(sheet)).not.toContain('REHEARSAL');
     expect(sheet.facts).toContainEqual({ term: 'Held by it', value: 'one set' });
+  });
+
+  it('names the cases that are looked at first, says how many more there are, and where each of them is', () => {
+    const most = JSON.stringify(recallReport(report(false, MOST_CASES_ON_PAPER)).blocks);
+    expect(most).not.toContain('NOT ALL OF THEM');
+    expect(most).toContain(`LM-25-0${MOST_CASES_ON_PAPER - 1}`);
+    const sheet = recallReport(report(false, 5_000));
+    const said = JSON.stringify(sheet.blocks);
+    expect(said).toContain('The first 200 of 5000 cases');
+    expect(said).toContain('recall-R-00001-cases.csv');
+    expect(said).toContain('LM-25-0199');
+    expect(said).not.toContain('LM-25-0200');
+    // the figures count all of them
+    expect(sheet.facts).toContainEqual({ term: 'Cases excluded', value: '4999' });
+  });
+
+  it('is signed on a page on which something stands that is signed for, wherever the pages end', async () => {
+    const whole = report(false, 0);
+    const [one] = whole.recall.tasks;
+    if (!one) throw new Error('somebody was asked');
+    const lengths = new Set<number>();
+    for (let asked = 30; asked <= 40; asked += 1) {
+      const tasks = Array.from({ length: asked }, () => one);
+      const sheet = recallReport({ ...whole, recall: { ...whole.recall, tasks } });
+      const pages = await wordsOf(await paintSheet(sheet, 'a4', new Date(PRINTING.at)));
+      const last = (pages.at(-1) ?? []).map(({ text }) => text).join(' ');
+      expect(last, `${asked} asked`).toContain('Closed by');
+      expect(last.split('Gwen Sallis').length - 1, `${asked} asked`).toBeGreaterThanOrEqual(2);
+      lengths.add(pages.length);
+    }
+    // the last row and the boxes came to a page of their own meanwhile
+    expect(lengths.size).toBeGreaterThan(1);
   });
 
   it('rehearsed, says so on every page, and that nothing was held', async () => {

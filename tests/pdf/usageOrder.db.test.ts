@@ -65,6 +65,13 @@ const headings = (of: UsageOrderToTell) =>
   usageOrderSheet(of, PRINTING).blocks.flatMap((one) => (one.kind === 'heading' ? [one.text] : []));
 
 describe('the paper of a usage order', () => {
+  it('keeps a lot in one piece', async () => {
+    const lot = 'SFDF50L0-2515610';
+    const told = usageOrderSheet({ ...order, lines: [{ ...line, lot }] }, PRINTING);
+    const [page] = await wordsOf(await paintSheet(told, 'a4', new Date(PRINTING.at)));
+    expect(page?.map(({ text }) => text)).toContain(lot);
+  });
+
   it('parts what is to be replaced from what is only told, what is taken back and what is uncertain', () => {
     expect(headings(order)).toEqual([
       'Used: please replace',

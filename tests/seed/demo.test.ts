@@ -8,7 +8,7 @@ import { isDemo, isEmpty, loadDemo } from '@/seed/load';
 import { DEMO_NOW, demoDatabase, emptyDatabase } from '../setup/database';
 
 describe('the demo hospital', () => {
-  it('loads once, in one ledger entry', async () => {
+  it('loads once, with an entry in the ledger for itself and for each act of the program in it', async () => {
     const db = emptyDatabase();
     expect(await isEmpty(db)).toBe(true);
     expect(await isDemo(db)).toBe(false);
@@ -20,7 +20,15 @@ describe('the demo hospital', () => {
     await loadDemo({ db, now: DEMO_NOW });
     expect(await db.read.select().from(schema.sets)).toEqual(before);
     const entries = await db.read.select().from(schema.ledger);
-    expect(entries.map((entry) => entry.action)).toEqual(['load-demo']);
+    expect(entries.map((entry) => entry.action)).toEqual([
+      'propose-restock',
+      'approve-restock',
+      'receive-order',
+      'open-recall',
+      'acknowledge-recall',
+      'acknowledge-recall',
+      'load-demo',
+    ]);
     expect(await findLedgerBreak(db.read)).toBeNull();
   });
 

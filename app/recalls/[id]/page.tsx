@@ -8,11 +8,13 @@ import { Figure, FigureRow } from '@/app/_ui/figure';
 import { LinkButton } from '@/app/_ui/link-button';
 import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
+import { onlyTexts } from '@/app/_ui/served-rows';
 import { Status } from '@/app/_ui/status';
 import { BalanceTable } from '@/app/trace/_parts/balance-table';
-import { caseRows } from '@/app/trace/_parts/case-rows';
-import { ReachedCases } from '@/app/trace/_parts/reached-cases';
+import { casesAsked } from '@/app/trace/_parts/cases-asked';
 import { RehearsalNote } from '@/app/trace/_parts/rehearsal-note';
+import { servedCases } from '@/app/trace/_parts/served-cases';
+import { TracedCases } from '@/app/trace/_parts/traced-cases';
 import styles from '@/app/trace/trace.module.css';
 import { recallHeading } from '@/db/queries/trace/recallList';
 import { findRecall } from '@/db/queries/trace/recalls';
@@ -26,7 +28,10 @@ import { CloseRecall } from './close-recall';
 
 export const dynamic = 'force-dynamic';
 
-type Props = { params: Promise<{ id: string }> };
+type Props = {
+  params: Promise<{ id: string }>;
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+};
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { db } = await enter('/recalls/[id]');
@@ -36,18 +41,24 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 }
 
 /** One recall: the cases it reaches, what it holds, who was asked, its balance, and how it was closed. */
-export default async function RecallPage({ params }: Props) {
+export default async function RecallPage({ params, searchParams }: Props) {
   const { db, person } = await enter('/recalls/[id]');
-  const recall = await findRecall(db, (await params).id);
+  const { id } = await params;
+  const address = onlyTexts(await searchParams);
+  address.set('recall', id);
+  const asked = casesAsked(address);
+  const recall = await findRecall(db, id, asked.cases);
   if (!recall) notFound();
   const at = now();
   const { reach, found, cases, sets, holds, tasks, closed, balance, isRehearsal } = recall;
-  const count = (standing: 'confirmed' | 'possible' | 'excluded') =>
-    reach.cases.filter((one) => one.standing === standing).length;
   const mine = tasks.filter((one) => one.personId === person.id && one.acknowledgedAt === null);
   const waiting = [...new Set(tasks.filter((one) => one.acknowledgedAt === null).map(({ name }) => name))];
-  const known = new Set(found.cases.filter(({ hi }) => hi > 0).map(({ caseId }) => caseId));
-  const since = reach.cases.filter(({ caseId, hi }) => hi > 0 && !known.has(caseId)).length;
+  const known = new Set(
+    found.cases.filter(({ standing }) => standing !== 'excluded').map(({ caseId }) => caseId),
+  );
+  const since = reach.cases.filter(
+    ({ caseId, standing }) => standing !== 'excluded' && !known.has(caseId),
+  ).length;
   return (
     <Page
       bench
@@ -69,15 +80,20 @@ export default async function RecallPage({ params }: Props) {
       }
       breadcrumb={[{ label: 'Recalls', href: '/recalls' }]}
       actions={
-        <LinkButton href={`/recalls/${recall.id}/report`} newTab>
-          Report
-        </LinkButton>
+        <>
+          <LinkButton href={`/recalls/${recall.id}/report`} newTab>
+            Report
+          </LinkButton>
+          <LinkButton href={`/recalls/${recall.id}/cases.csv`} download>
+            Cases as a file
+          </LinkButton>
+        </>
       }
     >
       {isRehearsal ? <RehearsalNote /> : null}
       <FigureRow>
-        <Figure label="Cases confirmed" value={String(count('confirmed'))} />
-        <Figure label="Cases possible" value={String(count('possible'))} />
+        <Figure label="Cases confirmed" value={String(cases.counts.confirmed)} />
+        <Figure label="Cases possible" value={String(cases.counts.possible)} />
         <Figure
           label="Acknowledged"
           value={`${tasks.length - tasks.filter(({ acknowledgedAt }) => acknowledgedAt === null).length} of ${tasks.length}`}
@@ -128,7 +144,12 @@ export default async function RecallPage({ params }: Props) {
         </Section>
       )}
       <Section title="Cases" note={traceWords.casesNote}>
-        <ReachedCases caption={`Cases of recall ${recall.number}`} rows={caseRows(reach.cases, cases)} />
+        <TracedCases
+          caption={`Cases of recall ${recall.number}`}
+          recall={recall.id}
+          first={servedCases(cases)}
+          firstQuery={asked.query}
+        />
       </Section>
       {recall.isBlind && recall.of.kind === 'lot' ? (
         <Section title="Balance">

@@ -7,7 +7,7 @@ import { Figure, FigureRow } from '@/app/_ui/figure';
 import { Section } from '@/app/_ui/section';
 import { workingHref } from '@/app/_ui/working';
 import { listConfigurations } from '@/db/queries/configurations';
-import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
+import { caseCostsSeen } from '@/db/queries/costs/caseCosts';
 import { loadDelays, loadWrittenOff } from '@/db/queries/costs/reasons';
 import type { Person } from '@/db/queries/people';
 import { listReasons } from '@/db/queries/reasons/reasons';
@@ -39,13 +39,14 @@ export async function CostsBody({
 }) {
   await pageFirst();
   const period = periodUntil(wallClock(now).date, months);
-  const [{ cases, notRecorded, costs }, configurations, delays, writtenOff, reasons] = await Promise.all([
-    keptCaseCosts(access, period, now),
-    listConfigurations(access),
-    loadDelays(access, period, now),
-    loadWrittenOff(access, period),
-    listReasons(access),
-  ]);
+  const [{ cases, notRecorded, costs, hidden }, configurations, delays, writtenOff, reasons] =
+    await Promise.all([
+      caseCostsSeen(access, period, now),
+      listConfigurations(access),
+      loadDelays(access, period, now),
+      loadWrittenOff(access, period),
+      listReasons(access),
+    ]);
   if (cases.length === 0)
     return (
       <EmptyState title="Nothing is recorded of this time">
@@ -67,6 +68,7 @@ export async function CostsBody({
   const shareWords = words.wasteShare(costs.wasteShareOf);
   return (
     <>
+      {hidden === 0 ? null : <p role="note">{words.leftOutBlind(hidden)}</p>}
       <FigureRow>
         <Figure
           size="medium"

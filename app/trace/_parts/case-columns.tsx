@@ -13,8 +13,9 @@ export interface ReachedCaseRow {
   reference: string;
   date: string;
   surgeon: string | null;
-  lo: number;
-  hi: number;
+  /** `null`: not shown, as the reader counts a set that went to it. */
+  lo: number | null;
+  hi: number | null;
   standing: Standing;
   reasons: string[];
 }
@@ -28,11 +29,11 @@ const columns: Column<ReachedCaseRow>[] = [
   {
     id: 'standing',
     header: 'Stands',
-    value: (row) => `${STANDING_ORDER[row.standing]} ${String(9_999 - row.hi).padStart(4, '0')}`,
+    value: (row) => `${STANDING_ORDER[row.standing]} ${String(9_999 - (row.hi ?? 0)).padStart(4, '0')}`,
     width: 'fit',
     cell: (row) => (
       <Status tone={TONES[row.standing]} look={row.standing === 'excluded' ? 'plain' : 'tag'}>
-        {traceWords.standing(row)}
+        {traceWords.standingSeen(row)}
       </Status>
     ),
   },

@@ -4,13 +4,14 @@ import { Page } from '@/app/_ui/page';
 import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import type { CasePiece, CaseTrace } from '@/db/queries/trace/caseTrace';
+import { recallWords } from '@/lib/wording/recall';
 import { boundsWord, TRACE_OUTCOME_WORDS } from '@/lib/wording/trace';
 import { TraceScans } from '../_parts/trace-scans';
 import styles from '../trace.module.css';
 
 /** A case backward: what it had, of which lots that can have been, from which sets, packs and loads. */
 export function CaseResult({ traced }: { traced: CaseTrace }) {
-  const { case: booked, pieces, sets, names } = traced;
+  const { case: booked, pieces, sets, names, hidden } = traced;
   return (
     <Page
       bench
@@ -41,7 +42,12 @@ export function CaseResult({ traced }: { traced: CaseTrace }) {
         </ul>
       </Section>
       <Section title="Pieces" note={`${pieces.length} ${pieces.length === 1 ? 'entry' : 'entries'}`}>
-        {pieces.length === 0 ? (
+        {hidden.map(({ id, code }) => (
+          <p key={id}>
+            <Status tone="unknown">{code}</Status> {recallWords.countedBlind}
+          </p>
+        ))}
+        {pieces.length === 0 && hidden.length > 0 ? null : pieces.length === 0 ? (
           <EmptyState title="Nothing is entered">
             What a case implanted, opened or lost comes here as it is entered.
           </EmptyState>

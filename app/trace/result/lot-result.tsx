@@ -10,10 +10,10 @@ import { recallWords } from '@/lib/wording/recall';
 import { TURN_STEP_WORDS } from '@/lib/wording/sets';
 import { boundsWord, traceWords } from '@/lib/wording/trace';
 import { BalanceTable } from '../_parts/balance-table';
-import { LotCases } from '../_parts/lot-cases';
 import { OpenRecall } from '../_parts/open-recall';
-import { servedLotCases } from '../_parts/served-lot-cases';
+import { servedCases } from '../_parts/served-cases';
 import { TraceScans } from '../_parts/trace-scans';
+import { TracedCases } from '../_parts/traced-cases';
 import styles from '../trace.module.css';
 
 const NOT_SHOWN = 'not shown';
@@ -151,7 +151,7 @@ export function LotResult({
         )}
       </Section>
       <Section title="Cases" note={traceWords.casesNote}>
-        <LotCases caption={`Cases and lot ${lot}`} first={servedLotCases(cases)} firstQuery={casesQuery} />
+        <TracedCases caption={`Cases and lot ${lot}`} first={servedCases(cases)} firstQuery={casesQuery} />
       </Section>
       <Section title="Balance">
         {balance === null ? (

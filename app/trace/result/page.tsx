@@ -8,11 +8,10 @@ import { traceCase } from '@/db/queries/trace/caseTrace';
 import { traceLot } from '@/db/queries/trace/lot';
 import { tracePerson, traceSteriliser } from '@/db/queries/trace/period';
 import { traceReach } from '@/db/queries/trace/reached';
-import { itemId, loadId, setId } from '@/lib/identity/ids';
 import { may } from '@/lib/people/permissions';
 import { addDays, plainDate } from '@/lib/quantities/plainDate';
 import { instantOf } from '@/lib/theatre/localTime';
-import { lotCasesAsked } from '../_parts/lot-cases-asked';
+import { casesAsked } from '../_parts/cases-asked';
 import { TraceScans } from '../_parts/trace-scans';
 import { CaseResult } from './case-result';
 import { LotResult } from './lot-result';
@@ -34,25 +33,22 @@ export default async function TraceResultPage({ searchParams }: { searchParams: 
   };
   const mayOpen = may(person, 'openRecall');
   switch (value('of')) {
-    case 'lot': {
-      const { of, cases, query } = lotCasesAsked(onlyTexts(asked));
-      const traced = of && (await traceLot(db, of.itemId, of.lot, cases));
-      return traced ? <LotResult traced={traced} casesQuery={query} mayOpen={mayOpen} /> : <NothingFound />;
-    }
-    case 'item': {
-      const id = itemId.safeParse(value('item'));
-      const reached = id.success ? await traceReach(db, { kind: 'item', itemId: id.data }) : null;
-      return reached ? <ReachResult reached={reached} mayOpen={mayOpen} /> : <NothingFound />;
-    }
-    case 'set': {
-      const id = setId.safeParse(value('set'));
-      const reached = id.success ? await traceReach(db, { kind: 'set', setId: id.data }) : null;
-      return reached ? <ReachResult reached={reached} mayOpen={mayOpen} /> : <NothingFound />;
-    }
+    case 'lot':
+    case 'item':
+    case 'set':
     case 'load': {
-      const id = loadId.safeParse(value('load'));
-      const reached = id.success ? await traceReach(db, { kind: 'load', loadId: id.data }) : null;
-      return reached ? <ReachResult reached={reached} mayOpen={mayOpen} /> : <NothingFound />;
+      const { of, cases, query } = casesAsked(onlyTexts(asked));
+      if (of === null || of.kind === 'recall') return <NothingFound />;
+      if (of.kind === 'lot') {
+        const traced = await traceLot(db, of.itemId, of.lot, cases);
+        return traced ? <LotResult traced={traced} casesQuery={query} mayOpen={mayOpen} /> : <NothingFound />;
+      }
+      const reached = await traceReach(db, of, cases);
+      return reached ? (
+        <ReachResult reached={reached} casesQuery={query} mayOpen={mayOpen} />
+      ) : (
+        <NothingFound />
+      );
     }
     case 'case': {
       const traced = await traceCase(db, value('case'));

@@ -6,10 +6,10 @@ import { Section } from '@/app/_ui/section';
 import type { Reached } from '@/db/queries/trace/reached';
 import { capitalised } from '@/lib/wording/numbers';
 import { recallWords } from '@/lib/wording/recall';
-import { caseRows } from '../_parts/case-rows';
 import { OpenRecall } from '../_parts/open-recall';
-import { ReachedCases } from '../_parts/reached-cases';
+import { servedCases } from '../_parts/served-cases';
 import { TraceScans } from '../_parts/trace-scans';
+import { TracedCases } from '../_parts/traced-cases';
 import styles from '../trace.module.css';
 
 const LEADS = {
@@ -20,7 +20,16 @@ const LEADS = {
 };
 
 /** An item, a set or a load forward: the cases it went to, and what is here. */
-export function ReachResult({ reached, mayOpen }: { reached: Reached; mayOpen: boolean }) {
+export function ReachResult({
+  reached,
+  casesQuery,
+  mayOpen,
+}: {
+  reached: Reached;
+  /** What of the address its cases are served by. */
+  casesQuery: string;
+  mayOpen: boolean;
+}) {
   const { of, what, href, reach, cases, sets } = reached;
   return (
     <Page
@@ -41,7 +50,7 @@ export function ReachResult({ reached, mayOpen }: { reached: Reached; mayOpen: b
     >
       <TraceScans />
       <FigureRow>
-        <Figure label="Cases it went to" value={String(reach.cases.length)} />
+        <Figure label="Cases it went to" value={String(cases.counts.total)} />
         <Figure
           label="Here, to hold"
           value={String(reach.sets.length + reach.heaps.length)}
@@ -61,10 +70,10 @@ export function ReachResult({ reached, mayOpen }: { reached: Reached; mayOpen: b
         </Section>
       )}
       <Section title="Cases">
-        {reach.cases.length === 0 ? (
+        {cases.counts.total === 0 ? (
           <p className={styles.soft}>No case on record had it.</p>
         ) : (
-          <ReachedCases caption={`Cases and ${what}`} rows={caseRows(reach.cases, cases)} />
+          <TracedCases caption={`Cases and ${what}`} first={servedCases(cases)} firstQuery={casesQuery} />
         )}
       </Section>
     </Page>

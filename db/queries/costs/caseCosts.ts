@@ -11,6 +11,7 @@ import { plainDate } from '@/lib/quantities/plainDate';
 import type { SettingValue } from '@/lib/settings/local';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
+import { hiddenCases } from '../bench/blindCases';
 import { newestCost } from '../ledgerHead';
 import type { Period } from '../review/pastCases';
 import { readSetting } from '../settings';
@@ -82,6 +83,21 @@ export async function keptCaseCosts(db: Reading, period: Period, now: string): P
   // what failed is tried again
   costed.catch(() => kept.delete(db.read));
   return costed;
+}
+
+/** What cases cost as the reader may see it. */
+export interface CostsSeen extends CasesCosted {
+  /** Cases left out, since a set went to them that the reader counts blind: what they cost tells what was used of it. */
+  hidden: number;
+}
+
+/** As `keptCaseCosts`, without the cases that sets went to which the reader counts blind. */
+export async function caseCostsSeen(db: Reading, period: Period, now: string): Promise<CostsSeen> {
+  mayRead(db, 'readHospital');
+  const [costed, blind] = await Promise.all([keptCaseCosts(db, period, now), hiddenCases(db)]);
+  if (blind.size === 0) return { ...costed, hidden: 0 };
+  const cases = costed.cases.filter(({ caseId }) => !blind.has(caseId));
+  return { ...costed, cases, hidden: costed.cases.length - cases.length };
 }
 
 /** Acts by which it is known of a case what was used. */

@@ -4,6 +4,7 @@ import type { Bounds } from '@/lib/trace/slotFlow';
 import type { Outcome } from '@/lib/trace/slotHistory';
 import { slotHistory } from '@/lib/trace/slotMoves';
 import { mayRead, type Reading } from '../../reader';
+import { hiddenFrom } from '../bench/blind';
 import { type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
 import { slotWindow } from './slotWindow';
 
@@ -29,6 +30,8 @@ export interface CaseTrace {
   pieces: CasePiece[];
   sets: (NamedSet & { packNumber: string | null; loadId: string | null; loadNumber: string | null })[];
   names: Map<string, NamedSet>;
+  /** Sets that pieces came out of and the reader counts blind: nothing of these is among the pieces. */
+  hidden: NamedSet[];
 }
 
 type Row = {
@@ -65,7 +68,9 @@ export async function traceCase(db: Reading, caseId: string): Promise<CaseTrace 
   const { read } = db;
   const booked = namesOfCases(read, [caseId]).get(caseId);
   if (!booked) return null;
-  const rows = read.all(movesOfCase(caseId)) as Row[];
+  const blind = await hiddenFrom(db);
+  const all = read.all(movesOfCase(caseId)) as Row[];
+  const rows = all.filter(({ setId }) => setId === null || !blind.has(setId));
   const went = read.all(setsOfCase(caseId)) as {
     setId: string;
     packNumber: string | null;
@@ -89,6 +94,12 @@ export async function traceCase(db: Reading, caseId: string): Promise<CaseTrace 
       return set ? [{ ...set, ...rest }] : [];
     }),
     names,
+    hidden: [
+      ...namesOfSets(
+        read,
+        went.flatMap(({ setId }) => (blind.has(setId) ? setId : [])),
+      ).values(),
+    ],
   };
 }
 

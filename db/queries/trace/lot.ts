@@ -2,14 +2,16 @@ import { eq, sql } from 'drizzle-orm';
 import { type CaseCounts, type CasePageAsked, caseCounts, casePage, FIRST_CASES } from '@/lib/trace/casePage';
 import { lotCases } from '@/lib/trace/lotCases';
 import type { LotBalance, LotTrace } from '@/lib/trace/lotTrace';
-import type { ReachedCase } from '@/lib/trace/recall';
+import type { SeenCase } from '@/lib/trace/recall';
 import type { SlotBounds } from '@/lib/trace/slotBounds';
 import type { Queries } from '../../client';
 import { prepared } from '../../prepared';
 import { mayRead, type Reading } from '../../reader';
 import { items } from '../../schema';
 import { hiddenFrom } from '../bench/blind';
+import { hiddenCases } from '../bench/blindCases';
 import { lotOnRecord } from './lotFacts';
+import { caseSeen } from './reachSeen';
 
 export interface NamedCase {
   id: string;
@@ -43,10 +45,10 @@ export interface LotTraced {
 }
 
 /** A case of a trace, with its names and its reasons in words. */
-export type TracedCase = NamedCase & Omit<ReachedCase, 'caseId'>;
+export type TracedCase = NamedCase & Omit<SeenCase, 'caseId'>;
 
-/** One page of the cases of a lot, and how many there are of each standing. */
-export interface LotCasesSeen {
+/** Cases in an order, one page of them or all, and how many there are of each standing. */
+export interface CasesSeen {
   rows: TracedCase[];
   counts: CaseCounts;
 }
@@ -60,7 +62,7 @@ export interface LotSeen extends Omit<LotTraced, 'trace'> {
     balance: LotBalance | null;
   };
   /** The first page of its cases, or the one asked for. */
-  cases: LotCasesSeen;
+  cases: CasesSeen;
   /** Sets and heaps that a recall would hold. */
   toHold: { sets: number; heaps: number };
 }
@@ -88,7 +90,7 @@ export async function traceLot(
       slots: trace.slots.map(({ setId, bounds }) => ({ setId, bounds: hidden.has(setId) ? null : bounds })),
       balance: trace.slots.some(isHidden) ? null : trace.balance,
     },
-    cases: casesSeen(db.read, traced, asked),
+    cases: casesSeen(db.read, traced, asked, await hiddenCases(db)),
     toHold: {
       sets: trace.slots.filter(({ bounds }) => bounds.now.toHold > 0).length,
       heaps: trace.heaps.filter(({ quantity }) => quantity > 0).length,
@@ -96,17 +98,28 @@ export async function traceLot(
   };
 }
 
-function casesSeen(read: Queries, { trace, sets }: LotTraced, asked: CasePageAsked): LotCasesSeen {
+function casesSeen(
+  read: Queries,
+  { trace, sets }: LotTraced,
+  asked: CasePageAsked,
+  blindTo: ReadonlySet<string>,
+): CasesSeen {
   let known: Map<string, NamedCase> | null = null;
-  const page = casePage(trace.cases, asked, () => {
+  // what is not shown gives no place in the order either
+  const ordered = trace.cases.map((one) => {
+    const { caseId, standing, lastAtMs, hi } = one;
+    return { one, caseId, standing, lastAtMs, hi: blindTo.has(caseId) ? null : hi };
+  });
+  const page = casePage(ordered, asked, () => {
     known = namesOf(read, trace.cases);
     return known;
-  });
+  }).map(({ one }) => one);
   const names = known ?? namesOf(read, page);
   const told = lotCases({ cases: page, lot: trace.lot }, (setId) => sets.get(setId)?.code ?? setId);
   return {
-    rows: told.flatMap(({ caseId, ...bounds }) => {
-      const named = names.get(caseId);
+    rows: told.flatMap((one) => {
+      const named = names.get(one.caseId);
+      const { caseId: _, ...bounds } = caseSeen(one, blindTo);
       return named ? [{ ...named, ...bounds }] : [];
     }),
     counts: caseCounts(trace.cases),

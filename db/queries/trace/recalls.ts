@@ -1,15 +1,23 @@
 import { eq, inArray } from 'drizzle-orm';
+import { type CasePageAsked, FIRST_CASES } from '@/lib/trace/casePage';
 import type { LotBalance } from '@/lib/trace/lotTrace';
-import { type RecallOf, type RecallTask, recallReach as reachSchema, recallTask } from '@/lib/trace/recall';
+import {
+  type RecallOf,
+  type RecallReach,
+  type RecallTask,
+  recallReach as reachSchema,
+  recallTask,
+} from '@/lib/trace/recall';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
 import { people, recallHolds, recalls, recallTasks, stock } from '../../schema';
-import { hiddenFrom } from '../bench/blind';
-import { lotTraced, type NamedCase, type NamedSet, namesOfCases, namesOfSets } from './lot';
+import { blindTo } from './blindTo';
+import { type CasesSeen, lotTraced, type NamedSet, namesOfSets } from './lot';
 import { reachOfTrace, recallReach } from './reach';
+import { type CasesAsked, casesSeen } from './reachedCases';
 import { type ReachSeen, reachSeen } from './reachSeen';
 import { recallNames } from './recallNames';
-import { ofRecall } from './recallRow';
+import { ofRecall, type RecallRow } from './recallRow';
 
 interface RecallOnFile {
   id: string;
@@ -26,7 +34,8 @@ interface RecallOnFile {
   /** As it was opened, and, while it is open, as things are now. */
   found: ReachSeen;
   reach: ReachSeen;
-  cases: Map<string, NamedCase>;
+  /** The first page of those it reaches, or what is asked for. */
+  cases: CasesSeen;
   holds: {
     setId: string | null;
     stockId: string | null;
@@ -50,7 +59,11 @@ interface RecallOnFile {
   balance: LotBalance | null;
 }
 
-export async function findRecall(db: Reading, id: string): Promise<RecallOnFile | null> {
+export async function findRecall(
+  db: Reading,
+  id: string,
+  asked: CasesAsked = FIRST_CASES,
+): Promise<RecallOnFile | null> {
   mayRead(db, 'readHospital');
   const { read } = db;
   const [row] = await read.select().from(recalls).where(eq(recalls.id, id));
@@ -58,11 +71,10 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
   const of = ofRecall(row);
   const asOpened = reachSchema.parse(row.found);
   const isOpen = row.closedAt === null;
-  const lot = isOpen && of.kind === 'lot' ? await lotTraced(read, of.itemId, of.lot) : null;
-  const now = lot ? reachOfTrace(lot) : isOpen ? await recallReach(read, of) : null;
-  const asIs = now ?? asOpened;
-  const hidden = await hiddenFrom(db);
-  const [found, reach] = [reachSeen(asOpened, hidden), reachSeen(asIs, hidden)];
+  const { lot, reach: asIs } = await reachNow(read, row, of, asOpened);
+  const blind = await blindTo(db, of);
+  const { sets: hidden } = blind;
+  const [found, reach] = [reachSeen(asOpened, blind), reachSeen(asIs, blind)];
   const isBlind = [...asIs.sets, ...asOpened.sets, ...(lot?.trace.slots ?? [])].some(({ setId }) =>
     hidden.has(setId),
   );
@@ -105,10 +117,7 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
           },
     found,
     reach,
-    cases: namesOfCases(
-      read,
-      [...reach.cases, ...found.cases].map(({ caseId }) => caseId),
-    ),
+    cases: casesSeen(read, reach.cases, asked),
     holds: holds.map(({ setId, stockId, pieces }) => ({
       setId,
       stockId,
@@ -129,6 +138,23 @@ export async function findRecall(db: Reading, id: string): Promise<RecallOnFile 
     isBlind,
     balance: isBlind ? null : isOpen ? (lot?.trace.balance ?? null) : (row.balance as LotBalance | null),
   };
+}
+
+/** One page of the cases of a recall: while it is open as things are now, then as it was found. `null`: no such recall. */
+export async function recallCases(db: Reading, id: string, asked: CasePageAsked): Promise<CasesSeen | null> {
+  mayRead(db, 'readHospital');
+  const [row] = await db.read.select().from(recalls).where(eq(recalls.id, id));
+  if (!row) return null;
+  const of = ofRecall(row);
+  const { reach } = await reachNow(db.read, row, of, reachSchema.parse(row.found));
+  return casesSeen(db.read, reachSeen(reach, await blindTo(db, of)).cases, asked);
+}
+
+/** What a recall reaches as things are; once it is closed, what it reached as it was opened. */
+async function reachNow(read: Queries, { closedAt }: RecallRow, of: RecallOf, asOpened: RecallReach) {
+  if (closedAt !== null) return { lot: null, reach: asOpened };
+  const lot = of.kind === 'lot' ? await lotTraced(read, of.itemId, of.lot) : null;
+  return { lot, reach: (lot ? reachOfTrace(lot) : await recallReach(read, of)) ?? asOpened };
 }
 
 async function namesOfPeople(read: Queries, ids: readonly string[]): Promise<Map<string, string>> {

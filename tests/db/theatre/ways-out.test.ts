@@ -36,6 +36,8 @@ beforeEach(async () => {
   const people = await listPeople(db);
   const one = (role: string) => people.find((person) => person.role === role) as Person;
   [manager, scrub, surgeon] = [one('theatreManager'), one('scrubPractitioner'), one('surgeon')];
+  // what the night is offered while nobody has chosen a set for it
+  await db.tx((write) => write.delete(setPromises).where(eq(setPromises.caseId, 'case_lm-26-7k2p')));
 });
 afterEach(() => {
   vi.useRealTimers();

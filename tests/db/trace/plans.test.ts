@@ -74,14 +74,20 @@ function expectAlongIndexes(plans: readonly { query: string; steps: string[] }[]
 const using = (steps: readonly string[], index: string) =>
   steps.some((step) => new RegExp(`^SEARCH .* USING (COVERING )?INDEX ${index} `).test(step));
 
-/** A lot that went into many sets, and a load that ran. */
+/** A lot that went into many sets, which many cases may have had since, and a load that ran. */
 async function something() {
   const db = await historyDatabase();
   const client = clientOf(db);
   const [lot] = client
     .prepare<[], { lot: string; itemId: string }>(
-      `SELECT lot, item_id AS itemId FROM piece_moves WHERE lot IS NOT NULL AND to_set_id IS NOT NULL
-        GROUP BY 1, 2 ORDER BY count(DISTINCT to_set_id) DESC, 1 LIMIT 1`,
+      `SELECT lot, itemId FROM (
+          SELECT lot, item_id AS itemId, min(done_at) AS since FROM piece_moves
+          WHERE lot IS NOT NULL AND to_set_id IS NOT NULL
+          GROUP BY 1, 2 HAVING count(DISTINCT to_set_id) >= 5) one
+        ORDER BY (SELECT count(DISTINCT case_id) FROM piece_moves used
+          WHERE used.item_id = itemId AND used.done_at > since AND used.from_set_id IN
+            (SELECT to_set_id FROM piece_moves came WHERE came.item_id = itemId AND came.lot = one.lot)) DESC, lot
+        LIMIT 1`,
     )
     .all();
   const load = client

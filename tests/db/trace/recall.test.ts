@@ -5,14 +5,16 @@ import { findLedgerBreak } from '@/db/ledger';
 import { acknowledgeRecall } from '@/db/operations/trace/acknowledge-recall';
 import { closeRecall } from '@/db/operations/trace/close-recall';
 import { openRecall } from '@/db/operations/trace/open-recall';
+import { caseCostsSeen } from '@/db/queries/costs/caseCosts';
 import { loadsInLine } from '@/db/queries/loads/loadsInLine';
 import { listPeople, type Person } from '@/db/queries/people';
+import { traceCase } from '@/db/queries/trace/caseTrace';
 import { loadsInDoubt } from '@/db/queries/trace/loadsAround';
 import { traceLot } from '@/db/queries/trace/lot';
 import { recallReach } from '@/db/queries/trace/reach';
 import { traceReach } from '@/db/queries/trace/reached';
 import { type ClosedRecalls, listClosedRecalls, listOpenRecalls } from '@/db/queries/trace/recallList';
-import { findRecall } from '@/db/queries/trace/recalls';
+import { findRecall, recallCases } from '@/db/queries/trace/recalls';
 import { THE_PROGRAM } from '@/db/reader';
 import {
   cases,
@@ -25,12 +27,22 @@ import {
   sets,
   stock,
 } from '@/db/schema';
+import { recallCaseColumns } from '@/lib/documents/recallReport';
 import { itemId, type NewId, recallId, setId } from '@/lib/identity/ids';
 import type { Outcome } from '@/lib/identity/refusal';
+import { csvOf } from '@/lib/lists/csv';
 import { touchedBy } from '@/lib/loads/touched';
 import type { Attestation } from '@/lib/people/attestation';
 import type { Role } from '@/lib/people/role';
-import { CASE_ORDERS } from '@/lib/trace/casePage';
+import { plainDate } from '@/lib/quantities/plainDate';
+import {
+  AS_LOOKED_AT,
+  CASE_ORDERS,
+  CASES_A_PAGE,
+  type CasePageAsked,
+  FIRST_CASES,
+} from '@/lib/trace/casePage';
+import { recallWords } from '@/lib/wording/recall';
 import { historyDatabase } from '../../setup/database';
 
 const AT = '2026-01-14T09:00:00.000Z';
@@ -182,7 +194,10 @@ describe('a recall', () => {
     expect(free.every(({ heldBecause }) => heldBecause !== null)).toBe(true);
     const tasks = await db.read.select().from(recallTasks).where(eq(recallTasks.recallId, request.recallId));
     expect(new Set(tasks.map(({ task }) => task))).toContain('lookAtCases');
-    const told = await db.read.select().from(notices).where(eq(notices.kind, 'recallOpened'));
+    const told = await db.read
+      .select()
+      .from(notices)
+      .where(eq(notices.href, `/recalls/${request.recallId}`));
     expect(new Set(told.map(({ personId }) => personId))).toEqual(
       new Set(tasks.map(({ personId }) => personId).filter((id) => id !== lead.id)),
     );
@@ -192,7 +207,8 @@ describe('a recall', () => {
       ok: false,
       refusal: { because: 'frozen' },
     });
-    expect((await db.read.select().from(recalls)).length).toBe(1);
+    const ofThisLot = await db.read.select().from(recalls).where(eq(recalls.lot, of.lot));
+    expect(ofThisLot.map(({ id }) => id)).toEqual([request.recallId]);
     expect(await findLedgerBreak(db.read)).toBeNull();
     const found = await findRecall(asProgram(db), request.recallId);
     expect(found?.holds.every(({ heldStill }) => heldStill)).toBe(true);
@@ -205,17 +221,20 @@ describe('a recall', () => {
     const { db, lead } = await hospital();
     const of = mixedLot(db);
     const before = await db.read.select().from(sets);
+    const heldBefore = await db.read.select().from(recallHolds);
     const opened = done(await openRecall({ ...asking(db, lead, of), isRehearsal: true, holdUnknown: true }));
     expect(opened).toMatchObject({ heldSets: 0, heldHeaps: 0 });
     expect(await db.read.select().from(sets)).toEqual(before);
-    expect(await db.read.select().from(recallHolds)).toEqual([]);
-    const [notice] = await db.read.select().from(notices).where(eq(notices.kind, 'recallOpened'));
-    expect(notice?.detail).toMatchObject({ rehearsal: true });
-    done(await openRecall(asking(db, lead, of)));
-    expect((await listOpenRecalls(asProgram(db))).map(({ isRehearsal }) => isRehearsal).sort()).toEqual([
-      false,
-      true,
-    ]);
+    expect(await db.read.select().from(recallHolds)).toEqual(heldBefore);
+    const told = await db.read
+      .select()
+      .from(notices)
+      .where(eq(notices.href, `/recalls/${opened.id}`));
+    expect(told.length).toBeGreaterThan(2);
+    for (const notice of told) expect(notice.detail).toMatchObject({ rehearsal: true });
+    const real = done(await openRecall(asking(db, lead, of)));
+    const open = (await listOpenRecalls(asProgram(db))).filter(({ id }) => [opened.id, real.id].includes(id));
+    expect(open.map(({ isRehearsal }) => isRehearsal).sort()).toEqual([false, true]);
   });
 
   it('of an item, a set and a load reaches what they reached', async () => {
@@ -346,7 +365,45 @@ describe('a recall', () => {
     expect(lot?.trace.slots.find(({ setId: id }) => id === other.setId)?.bounds).not.toBeNull();
     expect(lot?.trace.balance).toBeNull();
     expect((await traceLot(seeing, of.itemId, of.lot))?.trace.balance).not.toBeNull();
-    const item = await traceReach(blind, { kind: 'item', itemId: of.itemId });
+    // nor do the cases it went to: which they are is told, and neither how many pieces nor why
+    const went = new Set(
+      (
+        db.read.all(sql`
+          SELECT case_id AS id FROM case_picks WHERE set_id = ${counted.setId} AND issued_at IS NOT NULL
+          UNION SELECT case_id FROM piece_moves WHERE from_set_id = ${counted.setId} AND case_id IS NOT NULL`) as {
+          id: string;
+        }[]
+      ).map(({ id }) => id),
+    );
+    const asItem = { kind: 'item', itemId: of.itemId } as const;
+    const seen = async (as: typeof blind) => [
+      ...((await traceLot(as, of.itemId, of.lot))?.cases.rows ?? []),
+      ...((await traceReach(as, asItem))?.cases.rows ?? []),
+      ...((await findRecall(as, request.recallId, { all: AS_LOOKED_AT }))?.cases.rows ?? []),
+      ...((await recallCases(as, request.recallId, FIRST_CASES))?.rows ?? []),
+    ];
+    const rows = await seen(blind);
+    expect(rows.filter(({ id }) => went.has(id)).length).toBeGreaterThan(3);
+    for (const { id, lo, hi, reasons } of rows) {
+      if (!went.has(id))
+        expect(typeof lo === 'number' && typeof hi === 'number' && reasons.length > 0).toBe(true);
+      else expect([lo, hi, reasons]).toEqual([null, null, [recallWords.caseBlind]]);
+    }
+    expect((await seen(seeing)).filter(({ lo }) => lo === null)).toEqual([]);
+    // of a case backward nothing of the set is there, and that is said
+    const [last] = [...went].sort().reverse();
+    const [back, whole] = [await traceCase(blind, last ?? ''), await traceCase(seeing, last ?? '')];
+    expect(back?.pieces.filter(({ setId: id }) => id === counted.setId)).toEqual([]);
+    expect(back?.hidden.map(({ id }) => id)).toEqual([counted.setId]);
+    expect(whole?.hidden).toEqual([]);
+    // a case is left out of what cases cost
+    const period = { from: plainDate.parse('2025-01-15'), until: plainDate.parse('2026-01-14') };
+    const [less, all] = [await caseCostsSeen(blind, period, AT), await caseCostsSeen(seeing, period, AT)];
+    expect(all.cases.filter(({ caseId }) => went.has(caseId)).length).toBe(less.hidden);
+    expect(less.hidden).toBeGreaterThan(3);
+    expect(less.cases).toEqual(all.cases.filter(({ caseId }) => !went.has(caseId)));
+    expect(all.hidden).toBe(0);
+    const item = await traceReach(blind, asItem);
     expect(item?.reach.sets.find(({ setId: id }) => id === counted.setId)?.pieces).toBeNull();
   });
 
@@ -371,13 +428,56 @@ describe('a recall', () => {
     expect(after?.sets.find(({ setId: id }) => id === slot.setId)).toEqual(held);
   });
 
+  it('of an item or a set names every case once over its pages, as does the recall of it, and its file names them all', async () => {
+    const { db, lead } = await hospital();
+    const [most] = db.read.all(sql`SELECT item_id AS itemId FROM piece_moves WHERE act = 'implanted'
+      GROUP BY item_id ORDER BY count(DISTINCT case_id) DESC, item_id LIMIT 1`) as { itemId: string }[];
+    const of = { kind: 'item', itemId: itemId.parse(most?.itemId) } as const;
+    const whole = (await recallReach(db.read, of))?.cases.map(({ caseId }) => caseId).sort() ?? [];
+    expect(whole.length).toBeGreaterThan(CASES_A_PAGE);
+    const request = asking(db, lead, of);
+    done(await openRecall(request));
+    const places = {
+      trace: async (asked: CasePageAsked) => (await traceReach(asProgram(db), of, asked))?.cases,
+      recall: async (asked: CasePageAsked) =>
+        (await findRecall(asProgram(db), request.recallId, asked))?.cases,
+      served: (asked: CasePageAsked) => recallCases(asProgram(db), request.recallId, asked),
+    };
+    for (const order of ['first', 'reference'] as const)
+      for (const [place, ask] of Object.entries(places)) {
+        const pages = Math.ceil(whole.length / CASES_A_PAGE);
+        const rows: string[] = [];
+        for (let page = 1; page <= pages; page += 1) {
+          const seen = await ask({ order, isDescending: false, page });
+          expect(seen?.counts, place).toEqual({
+            total: whole.length,
+            confirmed: whole.length,
+            possible: 0,
+            excluded: 0,
+          });
+          expect(seen?.rows.length, place).toBeLessThanOrEqual(CASES_A_PAGE);
+          rows.push(...(seen?.rows ?? []).map((row) => (order === 'first' ? row.date : row.reference)));
+          if (page === pages) expect(seen?.rows.length).toBe(whole.length - CASES_A_PAGE * (pages - 1));
+        }
+        expect(rows).toHaveLength(whole.length);
+        // the newest first; by reference from the first on
+        const inOrder = [...rows].sort(new Intl.Collator('en-GB', { numeric: true }).compare);
+        expect(rows, `${place} ${order}`).toEqual(order === 'first' ? inOrder.reverse() : inOrder);
+      }
+    const all = await findRecall(asProgram(db), request.recallId, { all: AS_LOOKED_AT });
+    expect(all?.cases.rows.map(({ id }) => id).sort()).toEqual(whole);
+    if (!all) throw new Error('it was opened');
+    const file = csvOf(recallCaseColumns(all), all.cases.rows);
+    for (const { reference } of all.cases.rows) expect(file.split(reference)).toHaveLength(2);
+  });
+
   it('stands in a list of those open, and in pages of those closed, each once', async () => {
     const { db, lead } = await hospital();
     await db.tx(async (write) => {
       for (let n = 1; n <= 47; n += 1)
         await write.insert(recalls).values({
           id: `recall_listed-${n}`,
-          number: `R-${String(n).padStart(5, '0')}`,
+          number: `R-1${String(n).padStart(4, '0')}`,
           kind: 'set',
           setId: 'set_sfs-02',
           reason: 'Rehearsed every month.',
@@ -393,9 +493,10 @@ describe('a recall', () => {
         });
     });
     const open = await listOpenRecalls(asProgram(db));
-    expect(open.map(({ number }) => number).sort()).toEqual(
-      [9, 18, 27, 36, 45].map((n) => `R-000${String(n).padStart(2, '0')}`),
-    );
+    expect(open.map(({ number }) => number).sort()).toEqual([
+      'R-00001',
+      ...[9, 18, 27, 36, 45].map((n) => `R-100${String(n).padStart(2, '0')}`),
+    ]);
     const seen: string[] = [];
     let olderThan: string | null = null;
     let pages = 0;
@@ -414,6 +515,7 @@ describe('a recall', () => {
   it('is opened with a reason, by those who may, and never with what looks like a patient’s data', async () => {
     const { db, lead, one } = await hospital();
     const of = mixedLot(db);
+    const before = await db.read.select().from(recalls);
     expect(await openRecall({ ...asking(db, lead, of), reason: '  ' })).toMatchObject({
       refusal: { because: 'invalid', problems: [{ path: ['reason'], code: 'needed' }] },
     });
@@ -431,6 +533,6 @@ describe('a recall', () => {
     expect(await openRecall(asking(db, lead, { ...of, lot: 'NEVER-SEEN' }))).toMatchObject({
       refusal: { because: 'notFound' },
     });
-    expect(await db.read.select().from(recalls)).toEqual([]);
+    expect(await db.read.select().from(recalls)).toEqual(before);
   });
 });

@@ -1,7 +1,7 @@
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
 import { listConfigurations } from '@/db/queries/configurations';
-import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
+import { caseCostsSeen } from '@/db/queries/costs/caseCosts';
 import { loadDelays, loadWrittenOff } from '@/db/queries/costs/reasons';
 import { listReasons } from '@/db/queries/reasons/reasons';
 import { COST_TABLES, type CostTable, costTable } from '@/lib/costs/costTables';
@@ -18,7 +18,7 @@ export const GET = endpoint('GET /reports/costs/export', async ({ db, request })
   const at = now();
   const period = periodUntil(wallClock(at).date, askedMonths(asked.get('months') ?? undefined));
   const [{ cases }, configurations] = await Promise.all([
-    keptCaseCosts(db, period, at),
+    caseCostsSeen(db, period, at),
     listConfigurations(db),
   ]);
   const names = new Map<string, string>(configurations.map(({ id, code, name }) => [id, `${code} ${name}`]));
