@@ -580,6 +580,7 @@ export type CaseTrace = {
     loadNumber: (null) | (string);
   })[];
   names: { [name: string]: NamedSet };
+  hidden: (NamedSet)[];
 };
 
 export type CaseTraced = {
@@ -590,6 +591,11 @@ export type CaseTraced = {
   parts: (CasePart)[];
   lo: number;
   hi: number;
+};
+
+export type CasesSeen = {
+  rows: (TracedCase)[];
+  counts: CaseCounts;
 };
 
 export type CatalogueRow = {
@@ -3056,11 +3062,6 @@ export type LotBalance = {
   lotLost: Bounds;
 };
 
-export type LotCasesSeen = {
-  rows: (TracedCase)[];
-  counts: CaseCounts;
-};
-
 export type LotNotStated = {
   itemId: string;
   code: string;
@@ -3087,7 +3088,7 @@ export type LotSeen = {
     })[];
     balance: (null) | (LotBalance);
   };
-  cases: LotCasesSeen;
+  cases: CasesSeen;
   toHold: {
     sets: number;
     heaps: number;
@@ -3134,6 +3135,8 @@ export type LowScrew = {
 };
 
 export type LyingThere = {
+  setsThere: number;
+  stockThere: number;
   sets: ({
     id: string;
     code: string;
@@ -4116,16 +4119,10 @@ export type QuestionView = {
 };
 
 export type ReachSeen = {
+  cases: (SeenCase)[];
   sets: ({
     setId: string;
     pieces: (null) | (number);
-  })[];
-  cases: ({
-    caseId: string;
-    lo: number;
-    hi: number;
-    standing: "confirmed" | "possible" | "excluded";
-    reasons: (string)[];
   })[];
   heaps: ({
     stockId: string;
@@ -4156,7 +4153,7 @@ export type Reached = {
   what: string;
   href: string;
   reach: ReachSeen;
-  cases: { [name: string]: NamedCase };
+  cases: CasesSeen;
   sets: { [name: string]: NamedSet };
 };
 
@@ -4165,8 +4162,8 @@ export type ReachedCaseRow = {
   reference: string;
   date: string;
   surgeon: (null) | (string);
-  lo: number;
-  hi: number;
+  lo: (null) | (number);
+  hi: (null) | (number);
   standing: "confirmed" | "possible" | "excluded";
   reasons: (string)[];
 };
@@ -4229,7 +4226,7 @@ export type RecallOnFile = {
   });
   found: ReachSeen;
   reach: ReachSeen;
-  cases: { [name: string]: NamedCase };
+  cases: CasesSeen;
   holds: ({
     setId: (null) | (string);
     stockId: (null) | (string);
@@ -5233,6 +5230,14 @@ export type RiskLine = {
 export type Search = {
   found: (Found)[];
   unknownLot: (null) | (string);
+};
+
+export type SeenCase = {
+  lo: (null) | (number);
+  hi: (null) | (number);
+  standing: "confirmed" | "possible" | "excluded";
+  caseId: string;
+  reasons: (string)[];
 };
 
 export type ServedSets = {
@@ -6781,8 +6786,8 @@ export type TracedCase = {
   date: string;
   surgeon: (null) | (string);
   standing: "confirmed" | "possible" | "excluded";
-  lo: number;
-  hi: number;
+  lo: (null) | (number);
+  hi: (null) | (number);
   reasons: (string)[];
 };
 
@@ -13678,9 +13683,9 @@ export interface Operations {
     };
   };
 
-  /** One page of the cases of a lot, as its address asks for it; none where the lot never was here. */
+  /** One page of the cases of a lot, an item, a set, a load or a recall, as its address asks for it; none where that never was here. */
   'GET /api/v1/trace/cases': {
-    query: { item?: string; lot?: string; "cases-sort"?: string; "cases-page"?: string };
+    query: { item?: string; lot?: string; set?: string; load?: string; recall?: string; "cases-sort"?: string; "cases-page"?: string };
     answer: {
       rows: (ReachedCaseRow)[];
       found: number;
