@@ -30,11 +30,8 @@ export const servedApi: Target = {
     const hospital = await openCopy({ template, name: 'api', folder });
     try {
       const known = await knownThings(async (sql) => rowsOf(hospital.database, sql));
-      const outcomes = await apiTarget({ known, operations: OPERATIONS }, senderTo(hospital.address)).attack(
-        runs,
-        seed,
-        began,
-      );
+      const send = await senderTo(hospital.address);
+      const outcomes = await apiTarget({ known, operations: OPERATIONS }, send).attack(runs, seed, began);
       await hospital.stop();
       const faults = [...ledgerFaults(hospital.database), ...fileFaults(hospital.database)];
       if (faults.length > 0) throw new Error(faults.join('; '));
@@ -63,31 +60,26 @@ function fileFaults(path: string): string[] {
   return [...whole.filter((said) => said !== 'ok'), ...dangling];
 }
 
-/** Sends as somebody of the role that is asked for: whoever was made to leave is followed by the next. */
-function senderTo(address: string): (request: ApiRequest) => Promise<ApiAnswer> {
-  const here = new Map<Role, Acting>();
-  const actingOf = async (role: Role): Promise<Acting> => {
-    const kept = here.get(role);
-    if (kept !== undefined) return kept;
-    for (const { name } of PEOPLE.filter((one) => one.role === role)) {
-      const acting = await actingAs(address, name, DEMO_PASSWORD).catch(() => null);
-      if (acting === null) continue;
-      here.set(role, acting);
-      return acting;
-    }
-    throw new Error(`nobody who is ${role} can sign in any more`);
-  };
+/**
+ * Sends as somebody of the role that is asked for: whoever was made to leave is followed by the next. All sign in first, since
+ * what is sent also tries passwords, and whoever tries too many has to wait.
+ */
+async function senderTo(address: string): Promise<(request: ApiRequest) => Promise<ApiAnswer>> {
+  const here = new Map<Role, Acting[]>();
+  for (const { name, role } of PEOPLE)
+    here.set(role, [...(here.get(role) ?? []), await actingAs(address, name, DEMO_PASSWORD)]);
   return async ({ role, method, path, body, headers }) => {
-    const acting = await actingOf(role);
+    const [acting] = here.get(role) ?? [];
+    if (!acting) throw new Error(`nobody who is ${role} is signed in any more`);
     const answer = await fetch(address + path, {
       method,
       headers: { 'Content-Type': 'application/json', Cookie: acting.cookie, ...headers },
       body: JSON.stringify(markedBy(acting, body)) ?? 'null',
       signal: AbortSignal.timeout(HANGS_AFTER_MS),
     });
-    if (answer.status === 401) here.delete(role);
-    const contentType = answer.headers.get('content-type') ?? '';
-    return { status: answer.status, contentType, text: await answer.text() };
+    const text = await answer.text();
+    if (answer.status === 401 && text.includes('"not-signed-in"')) here.get(role)?.shift();
+    return { status: answer.status, contentType: answer.headers.get('content-type') ?? '', text };
   };
 }
 

@@ -21,8 +21,22 @@ export const PUT = endpoint(
   },
 );
 
-/** One place and what lies in it; how much of a heap to nobody who counts it now. */
-export const GET = oneOf('GET /api/v1/places/[id]', { what: 'place' }, async ({ db, params }) => {
-  const place = (await listPlaces(db)).find(({ id }) => id === params.id);
-  return place ? { ...place, lying: await whatLiesIn(db, place.id) } : null;
-});
+const lying = {
+  most: z.coerce
+    .number()
+    .int()
+    .min(1)
+    .max(1000)
+    .default(100)
+    .describe('How many sets, and how many heaps, at most.'),
+};
+
+/** One place, how much lies in it, and the first of that; how much of a heap to nobody who counts it now. */
+export const GET = oneOf(
+  'GET /api/v1/places/[id]',
+  { what: 'place', query: lying },
+  async ({ db, params, query }) => {
+    const place = (await listPlaces(db)).find(({ id }) => id === params.id);
+    return place ? { ...place, lying: await whatLiesIn(db, place.id, query.most) } : null;
+  },
+);
