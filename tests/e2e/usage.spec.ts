@@ -146,7 +146,8 @@ test('who checks a set blind is given no record of what was used from it, on pap
   const reference = inDatabase(hospital.database, (file) =>
     file.prepare<[string], string>('SELECT reference FROM cases WHERE id = ?').pluck().get(used.caseId),
   );
-  const costs = async () => (await page.request.get('/reports/costs/export?table=cases&months=12&as=csv')).text();
+  const costs = async () =>
+    (await page.request.get('/reports/costs/export?table=cases&months=12&as=csv')).text();
   expect(await costs()).not.toContain(reference);
   await page.request.post(`/api/v1/bench/${countId}/abandon`, { data: {} });
   for (const address of addresses) expect((await page.request.get(address)).status(), address).toBe(200);
