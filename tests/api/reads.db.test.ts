@@ -31,8 +31,6 @@ const ALL: Read[] = Object.entries(READS).map(([key, act]) => {
   const address = key.slice('GET '.length);
   return { address, act, isList: parametersOf(address).includes('cursor') };
 });
-/** How the running server stands only a running server tells: tests/e2e/health.spec.ts. */
-const READ_HERE = ALL.filter(({ act }) => act !== 'readHealth');
 
 const text = (row: Row, name: string): string => String(row[name]);
 
@@ -234,7 +232,7 @@ test('whatever the screens show is read as described, with its revision, and pag
   const here = await hospital();
   await madeBusy(here);
   const [found, wrong]: [Set<string>, string[]] = [new Set(), []];
-  for (const one of READ_HERE) {
+  for (const one of ALL) {
     const by = whoMay(one.act);
     for (const path of await filled(here, one, by)) {
       if (one.isList) {
@@ -255,7 +253,7 @@ test('whatever the screens show is read as described, with its revision, and pag
     }
   }
   expect(wrong).toEqual([]);
-  const none = READ_HERE.map(({ address }) => address).filter((address) => !found.has(address));
+  const none = ALL.map(({ address }) => address).filter((address) => !found.has(address));
   expect(none.sort()).toEqual(NOT_IN_THE_DEMO.sort());
 }, 600_000);
 
@@ -264,14 +262,14 @@ test('each role reads what its screens show, and is refused what they do not', a
   const wrong: string[] = [];
   for (const role of roles.options) {
     const by = PEOPLE.find((one) => one.role === role)?.id as DemoPerson;
-    for (const { address, act } of READ_HERE) {
+    for (const { address, act } of ALL) {
       const path = address.replaceAll(/\[\w+\]/g, 'case_none');
       const { status } = await here.read(`${path}${ASKED_WITH[address] ?? ''}`, by);
       const right = may({ role }, act) ? status === 200 || status === 404 : status === 403;
       if (!right) wrong.push(`${role} ${address}: ${status}`);
     }
   }
-  for (const { address } of READ_HERE) {
+  for (const { address } of ALL) {
     const nobody = await here.send('GET', address.replaceAll(/\[\w+\]/g, 'case_none'));
     if (nobody.status !== 401) wrong.push(`nobody ${address}: ${nobody.status}`);
   }

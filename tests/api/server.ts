@@ -133,7 +133,12 @@ export async function apiServer(): Promise<ApiServer> {
   const kept = globalThis as Kept;
   const before = kept.kitwrightDatabase;
   kept.kitwrightDatabase = db;
+  // how the program stands is looked at where its file lies
+  const place = process.env.KITWRIGHT_DB;
+  process.env.KITWRIGHT_DB = path;
   onTestFinished(() => {
+    if (place === undefined) delete process.env.KITWRIGHT_DB;
+    else process.env.KITWRIGHT_DB = place;
     if (before) kept.kitwrightDatabase = before;
     else delete kept.kitwrightDatabase;
     db.close();
