@@ -10878,9 +10878,10 @@ export interface Operations {
     });
   };
 
-  /** One place and what lies in it; how much of a heap to nobody who counts it now. */
+  /** One place, how much lies in it, and the first of that; how much of a heap to nobody who counts it now. */
   'GET /api/v1/places/{id}': {
     path: { id: string };
+    query: { most?: number };
     answer: {
       lying: LyingThere;
       id: string;
