@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import type { LedgerRow } from '@/lib/ledger/chain';
 import { chainChecker } from '@/lib/ledger/checkChain';
 import { sha256 } from './ledger';
-import { openLedgerFile } from './ledgerFile';
+import { openLedgerFile, pageFaults } from './ledgerFile';
 
 /** How many of the newest entries are read when there is no time for all. */
 const NEWEST = 1000;
@@ -42,9 +42,7 @@ export interface QuickLook {
 export function quickLook(path: string): QuickLook {
   const { connection, close } = openLedgerFile(path);
   try {
-    const pages = (connection.pragma('quick_check(5)') as { quick_check: string }[])
-      .map(({ quick_check }) => quick_check)
-      .filter((line) => line !== 'ok');
+    const pages = pageFaults(connection, 'quick_check');
     const rows = connection
       .prepare(
         `SELECT * FROM (SELECT seq, form, done_at AS doneAt, entered_at AS enteredAt, person_id AS personId, action,

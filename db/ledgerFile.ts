@@ -54,7 +54,13 @@ export function auditLedgerFile(
       ...verifier.end(),
       guardsGone: guardsGone(file.connection, file.present),
       damaged: damage(file.connection),
-      namesOff: file.present ? namesOff(file.connection) : 0,
+      // an entry whose own text can't be read is no entry, as the chain says too
+      namesOff: file.present
+        ? unlessUnreadable(
+            () => namesOff(file.connection),
+            () => 1,
+          )
+        : 0,
       heads: heads.length + printed.length,
       unreadableHeads: unreadable,
       headsGone: file.present ? headsGone(file.connection, heads) : 0,
@@ -101,9 +107,30 @@ function guardsGone(connection: Sqlite.Database, present: boolean): string[] {
 }
 
 function damage(connection: Sqlite.Database): string | null {
-  const said = connection.pragma('integrity_check(5)') as { integrity_check: string }[];
-  const lines = said.map(({ integrity_check }) => integrity_check).filter((line) => line !== 'ok');
+  const lines = pageFaults(connection, 'integrity_check');
   return lines.length === 0 ? null : lines.join('; ');
+}
+
+/** What the engine says of its own file; `quick_check` compares no indexes. */
+export function pageFaults(connection: Sqlite.Database, check: 'integrity_check' | 'quick_check'): string[] {
+  return unlessUnreadable(
+    () => (connection.pragma(`${check}(5)`) as Record<string, string>[]).map((row) => row[check] ?? ''),
+    (said) => [`a row cannot be read: ${said}`],
+  ).filter((line) => line !== 'ok');
+}
+
+/**
+ * What the engine can’t make out in a row, such as JSON that a disk altered, it throws as an error of the statement: that is a
+ * finding like any other. Every other error is thrown on.
+ */
+function unlessUnreadable<T>(look: () => T, unreadable: (said: string) => T): T {
+  try {
+    return look();
+  } catch (error) {
+    if (error instanceof Sqlite.SqliteError && error.code === 'SQLITE_ERROR')
+      return unreadable(error.message);
+    throw error;
+  }
 }
 
 function namesOff(connection: Sqlite.Database): number {

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, type SQL, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, type SQL, sql } from 'drizzle-orm';
 import type { Item } from '@/lib/catalogue/item';
 import { groupBy } from '@/lib/lists/groupBy';
 import { type StockForm, stockForm } from '@/lib/stock/stock';
