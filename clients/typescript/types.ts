@@ -169,6 +169,28 @@ export type BacktestedItem = {
   result: Backtest;
 };
 
+export type Barred = ({
+  kind: "held";
+  reason: string;
+}) | ({
+  kind: "pastUseBy";
+  useBy: string;
+}) | ({
+  kind: "shortForOneCase";
+  reference: (null) | (string);
+}) | ({
+  kind: "onOtherKit";
+  reference: string;
+}) | ({
+  kind: "letOutForOneCase";
+  reference: string;
+}) | ({
+  kind: "awaitsDecision";
+}) | ({
+  kind: "takenForEmergency";
+  reference: string;
+});
+
 export type BegunCount = {
   countId: string;
   purpose: "check" | "count" | "settle";
@@ -397,7 +419,7 @@ export type CaseCounts = {
 
 export type CaseKit = {
   verdict: KitVerdict;
-  buildable: "notEstablished" | "yes" | "onlyWith" | "no";
+  buildable: "yes" | "no" | "notEstablished" | "onlyWith";
   needs: Needs;
   sets: (ChosenSet)[];
   packs: (ChosenPack)[];
@@ -461,7 +483,7 @@ export type CaseLine = {
       missesMinutes: (null) | (number);
     })[];
   });
-  bucket: "over" | "ready" | "short" | "notPlanned" | "waiting" | "notConfirmed" | "begun" | "notKnown";
+  bucket: "over" | "ready" | "short" | "notPlanned" | "notKnown" | "waiting" | "notConfirmed" | "begun";
   confirmed: boolean;
   needByAt: (null) | (string);
   sets: (LineSet)[];
@@ -542,7 +564,7 @@ export type CaseStanding2 = {
   caseId: string;
   reference: string;
   startsAt: string;
-  outcome: "notEstablished" | "yes" | "onlyWith" | "no";
+  outcome: "yes" | "no" | "notEstablished" | "onlyWith";
   steps: number;
   stepsPossible: number;
   stopped: (StoppedPurpose)[];
@@ -764,6 +786,117 @@ export type Choices = {
 export type ChosenChain = {
   chainId: string;
   links: (ChosenLink)[];
+};
+
+export type ChosenConstruct = {
+  from: ("unknown") | (string);
+  construct: (null) | ({
+    region: "clavicle" | "proximalHumerus" | "humerusShaft" | "distalHumerus" | "olecranon" | "forearmShaft" | "distalRadius" | "hand" | "pelvis" | "proximalFemur" | "femurShaft" | "distalFemur" | "patella" | "proximalTibia" | "tibiaShaft" | "distalTibia" | "ankle" | "foot";
+    limb: ("left" | "right") | (null);
+    bone: "normal" | "poor" | "notStated";
+    plates: ({
+      key: string;
+      plateItemId: string;
+      zone: (null) | ({
+        fromUm: number;
+        toUm: number;
+      });
+      principle: ("buttress" | "compression" | "bridging" | "combined" | "neutralisation") | (null);
+      fills: { [name: string]: ({
+        purpose: "empty";
+      }) | ({
+        screwFamily: string;
+        cortices: 1 | 2;
+        length: ({
+          kind: "exact";
+          mm: number;
+        }) | ({
+          kind: "spread";
+          meanMm: number;
+          sdMm: number;
+          sourceNote: (null) | (string);
+        }) | ({
+          kind: "notStated";
+        });
+        acceptLongerMm: number;
+        purpose: "neutral";
+      }) | ({
+        screwFamily: string;
+        cortices: 1 | 2;
+        length: ({
+          kind: "exact";
+          mm: number;
+        }) | ({
+          kind: "spread";
+          meanMm: number;
+          sdMm: number;
+          sourceNote: (null) | (string);
+        }) | ({
+          kind: "notStated";
+        });
+        acceptLongerMm: number;
+        purpose: "offset";
+      }) | ({
+        screwFamily: string;
+        cortices: 1 | 2;
+        length: ({
+          kind: "exact";
+          mm: number;
+        }) | ({
+          kind: "spread";
+          meanMm: number;
+          sdMm: number;
+          sourceNote: (null) | (string);
+        }) | ({
+          kind: "notStated";
+        });
+        acceptLongerMm: number;
+        purpose: "lag";
+      }) | ({
+        screwFamily: string;
+        cortices: 1 | 2;
+        length: ({
+          kind: "exact";
+          mm: number;
+        }) | ({
+          kind: "spread";
+          meanMm: number;
+          sdMm: number;
+          sourceNote: (null) | (string);
+        }) | ({
+          kind: "notStated";
+        });
+        acceptLongerMm: number;
+        purpose: "locked";
+      }) | ({
+        purpose: "temporaryWire";
+        wireItemId: string;
+      }) };
+    })[];
+    freeScrews: ({
+      washerItemId: (null) | (string);
+      screwFamily: string;
+      cortices: 1 | 2;
+      length: ({
+        kind: "exact";
+        mm: number;
+      }) | ({
+        kind: "spread";
+        meanMm: number;
+        sdMm: number;
+        sourceNote: (null) | (string);
+      }) | ({
+        kind: "notStated";
+      });
+      acceptLongerMm: number;
+      key: string;
+    })[];
+    sharedLengthSdMm: (null) | (number);
+    note: (null) | (string);
+  });
+  label: string;
+  surgeonId: (null) | (string);
+  platesGone: (string)[];
 };
 
 export type ChosenLink = {
@@ -1405,10 +1538,10 @@ export type DayReport = {
     ready: number;
     short: number;
     notPlanned: number;
+    notKnown: number;
     waiting: number;
     notConfirmed: number;
     begun: number;
-    notKnown: number;
   };
   lines: (CaseLine)[];
   steps: (FirstStep)[];
@@ -1631,6 +1764,18 @@ export type Elsewhere = {
   because: Unavailable;
 };
 
+export type EmergencyAsked = {
+  case: (null) | (string);
+  region: ("clavicle" | "proximalHumerus" | "humerusShaft" | "distalHumerus" | "olecranon" | "forearmShaft" | "distalRadius" | "hand" | "pelvis" | "proximalFemur" | "femurShaft" | "distalFemur" | "patella" | "proximalTibia" | "tibiaShaft" | "distalTibia" | "ankle" | "foot") | (null);
+  side: ("left" | "right") | (null);
+  plan: ("unknown") | (null) | (string);
+  by: (null) | (string);
+  theatre: (null) | (string);
+  surgeon: (null) | (string);
+  gone: (null) | (string);
+  take: (string)[];
+};
+
 export type EmergencyOnRecord = {
   caseId: string;
   neededAt: string;
@@ -1644,6 +1789,18 @@ export type EmergencyOnRecord = {
   })[];
   hits: (Hit)[];
   questions: (EmergencyQuestion)[];
+};
+
+export type EmergencyOption = {
+  sets: (SetInReach)[];
+  packs: ({
+    stockId: string;
+    quantity: number;
+  })[];
+  time: "unknown" | "now" | "inTime" | "perhaps" | "late";
+  readyMinutes: (null) | (TimeSpread);
+  takesFrom: (string)[];
+  asWished: boolean;
 };
 
 export type EmergencyQuestion = {
@@ -2907,7 +3064,7 @@ export type LoadedPack = {
   unloadedAs: ("sound" | "wet" | "torn" | "unsealed") | (null);
   unloadedAt: (null) | (string);
   unloadedBy: (null) | (string);
-  implants: "notEstablished" | "yes" | "no";
+  implants: "yes" | "no" | "notEstablished";
 };
 
 export type LoanClaim = {
@@ -3489,6 +3646,11 @@ export type OpenTheatreCount = {
   })[];
 };
 
+export type OpenUseQuestion = {
+  text: string;
+  question: UseQuestion;
+};
+
 export type Order = {
   id: string;
   number: string;
@@ -3662,6 +3824,29 @@ export type PackRecorded = {
   packedBy: string;
   packedAt: string;
   revision: number;
+};
+
+export type PairVerdict = {
+  number: number;
+  holes: ({
+    id: string;
+    segment: "shaft" | "head";
+    holeClass: "round" | "compressionSlot" | "threaded" | "polyaxialThreaded" | "twoZone" | "elongatedSlot" | "wireHole";
+    alongUm: number;
+    acrossUm: number;
+    tiltAlongDegrees: number;
+    tiltAcrossDegrees: number;
+    openingUm: (null) | (number);
+    seatUm: (null) | (number);
+    plainSeat: ("spherical" | "conical") | (null);
+    slotUm: (null) | (number);
+    lockingFamily: (null) | (string);
+    lockingConeDegrees: (null) | (number);
+  })[];
+  end: (null) | (number);
+  relation: "seats" | "guides" | "passes" | "pilots" | "glides" | "taps" | "countersinks" | "measures" | "turns" | "joins" | "limits" | "wearsWith" | "sides";
+  outcome: "notEstablished" | "fits" | "doesNotFit";
+  findings: (Finding)[];
 };
 
 export type PeriodRow = {
@@ -3996,7 +4181,7 @@ export type ProcedureOnFile = {
 
 export type PromiseStanding = {
   name: string;
-  outcome: "notEstablished" | "yes" | "onlyWith" | "no";
+  outcome: "yes" | "no" | "notEstablished" | "onlyWith";
   steps: number;
   stepsPossible: number;
   stopped: (StoppedPurpose)[];
@@ -5340,6 +5525,14 @@ export type SetEvent = ({
   detail: { [name: string]: unknown };
 });
 
+export type SetInReach = {
+  id: string;
+  code: string;
+  readyMinutes: (null) | (TimeSpread);
+  promisedTo: (string)[];
+  barred: boolean;
+};
+
 export type SetLine = {
   id: string;
   code: string;
@@ -5420,15 +5613,15 @@ export type SetListed = {
     code: string;
     name: string;
   };
-  ownerNote: (null) | (string);
-  stepSince: string;
-  heldBecause: (null) | (string);
-  outOfService: boolean;
   promisedTo: ({
     caseId: string;
     reference: string;
     startsAt: string;
   })[];
+  heldBecause: (null) | (string);
+  ownerNote: (null) | (string);
+  stepSince: string;
+  outOfService: boolean;
 };
 
 export type SetPacked = {
@@ -5954,6 +6147,22 @@ export type ShortForCase = {
   until: (null) | (string);
   kind: "backUps" | "withSubstitute" | "oneCase";
   lapses: ("ended" | "caseOver" | "caseGone" | "anotherSurgeon")[];
+};
+
+export type ShortLine = {
+  itemId: string;
+  short: number;
+  mustHaveClass: 4 | 3 | 1 | 2;
+  matters: ({
+    kind: "stops";
+    steps: (string)[];
+  }) | ({
+    kind: "no";
+  }) | ({
+    kind: "notEstablished";
+  }) | ({
+    kind: "notKnown";
+  });
 };
 
 export type ShortScreen = {
@@ -6509,6 +6718,25 @@ export type StoppedPurpose = {
   of: number;
 };
 
+export type StoredPack = {
+  id: string;
+  itemId: string;
+  form: "pouch" | "sterilePacked";
+  quantity: number;
+  lot: (null) | (string);
+  useBy: (null) | (string);
+  owner: "ours" | "consignment";
+  place: (null) | ({
+    id: string;
+    name: string;
+    metres: number;
+  });
+  heldBecause: (null) | (string);
+  letOutFor?: {
+    reference: string;
+  };
+};
+
 export type Subject = {
   kind: string;
   id: string;
@@ -6581,6 +6809,23 @@ export type TakenBackList = {
 export type TakenForEmergency = {
   caseId: string;
   reference: string;
+};
+
+export type Taking = {
+  caseId: string;
+  reference: string;
+  theatreId: string;
+  startsAt: string;
+  endsAt: string;
+  fromAt: string;
+  sets: ({
+    setId: string;
+    untilAt: string;
+  })[];
+  packs: ({
+    stockId: string;
+    quantity: number;
+  })[];
 };
 
 export type Term = ({
@@ -6680,6 +6925,13 @@ export type TheatreEntry = {
   doneAt: string;
 };
 
+export type TheatreForEmergency = {
+  id: string;
+  name: string;
+  leadMinutes: number;
+  freeFrom: string;
+};
+
 export type TheatreLead = {
   id: string;
   name: string;
@@ -6739,6 +6991,11 @@ export type Tie = {
     quantity: number;
   })[];
   chosenFor: ("useBy" | "statedLength" | "promises" | "mass" | "distance") | (null);
+};
+
+export type TimeSpread = {
+  p50: number;
+  p90: number;
 };
 
 export type ToAskFor = {
@@ -7157,9 +7414,9 @@ export interface Operations {
     };
   };
 
-  /** Pieces put aside that nobody has settled, the longest waiting first. */
+  /** Pieces put aside, the longest ago first: those that nobody has settled, unless the settled ones are asked for. */
   'GET /api/v1/aside': {
-    query: { limit?: number; cursor?: string };
+    query: { settled?: "yes" | "no"; limit?: number; cursor?: string };
     answer: {
       items: (AsidePiece)[];
       next: (null) | (string);
@@ -8060,6 +8317,16 @@ export interface Operations {
         because: string;
         sentence: string;
       }))[];
+    };
+  };
+
+  /** What the record of use of a case leaves open now: whoever closes it sends the texts along as seen. */
+  'GET /api/v1/cases/{id}/use/questions': {
+    path: { id: string };
+    query: { limit?: number; cursor?: string };
+    answer: {
+      items: (OpenUseQuestion)[];
+      next: (null) | (string);
     };
   };
 
@@ -9356,6 +9623,65 @@ export interface Operations {
     answer: EmergencyOnRecord;
   };
 
+  /** What serves an emergency: ways to build the construct with what each takes from others, sets as they stand, single packs. */
+  'GET /api/v1/emergency/answer': {
+    query: { case?: string; region?: string; side?: string; plan?: string; by?: string; theatre?: string; surgeon?: string; gone?: string; take?: string };
+    answer: {
+      sets: ({
+        configurationId: string;
+        configurationName: string;
+        step: "inTheatre" | "comingBack" | "held" | "washing" | "onBench" | "shortAwaitingDecision" | "packed" | "inSteriliser" | "awaitingAcceptance" | "inSterileStore";
+        heldBecause: (null) | (string);
+        readyAt: (null) | (string);
+        useBy: (null) | (string);
+        place: (null) | ({
+          id: string;
+          name: string;
+          metres: number;
+        });
+        massGrams: (null) | (number);
+        because: (null) | ({
+          kind: "held";
+          reason: string;
+        }) | ({
+          kind: "pastUseBy";
+          useBy: string;
+        }) | ({
+          kind: "shortForOneCase";
+          reference: (null) | (string);
+        }) | ({
+          kind: "onOtherKit";
+          reference: string;
+        }) | ({
+          kind: "letOutForOneCase";
+          reference: string;
+        }) | ({
+          kind: "awaitsDecision";
+        }) | ({
+          kind: "takenForEmergency";
+          reference: string;
+        });
+        short: (null) | ((ShortLine)[]);
+        builds: ("yes" | "no" | "notEstablished") | (null);
+        lacks: (Blocked)[];
+        id: string;
+        code: string;
+        readyMinutes: (null) | (TimeSpread);
+        promisedTo: (string)[];
+        barred: boolean;
+      })[];
+      region: ("clavicle" | "proximalHumerus" | "humerusShaft" | "distalHumerus" | "olecranon" | "forearmShaft" | "distalRadius" | "hand" | "pelvis" | "proximalFemur" | "femurShaft" | "distalFemur" | "patella" | "proximalTibia" | "tibiaShaft" | "distalTibia" | "ankle" | "foot") | (null);
+      limb: ("left" | "right") | (null);
+      chosen: (null) | (ChosenConstruct);
+      neededAt: string;
+      caseMinutes: number;
+      outcome: "short" | "canBeMet" | "nothingNeeded" | "notKnown";
+      options: (EmergencyOption)[];
+      packs: (StoredPack)[];
+      caseId: (null) | (string);
+    };
+  };
+
   /** Emergencies with something left open. */
   'GET /api/v1/emergency': {
     query: { limit?: number; cursor?: string };
@@ -9372,6 +9698,29 @@ export interface Operations {
       shown: string;
     };
     answer: TakenForEmergency;
+  };
+
+  /** What taking sets for an emergency does to others; `shown` goes along when they are taken, so that nothing else is done. */
+  'GET /api/v1/emergency/taking': {
+    query: { case?: string; region?: string; side?: string; plan?: string; by?: string; theatre?: string; surgeon?: string; gone?: string; take?: string };
+    answer: {
+      barred: ({
+        setId: string;
+        code: string;
+        because: Barred;
+      })[];
+      asked: EmergencyAsked;
+      taking: Taking;
+      hits: (Hit)[];
+      shown: string;
+      theatres: (TheatreForEmergency)[];
+      surgeons: ({
+        id: string;
+        name: string;
+      })[];
+      surgeonId: (null) | (string);
+      unknown: (string)[];
+    };
   };
 
   /** Tries a list, or brings it in as it was tried. */
@@ -9567,6 +9916,15 @@ export interface Operations {
       }) | ({
         kind: "commonPractice";
       });
+    };
+  };
+
+  /** Every relation that could hold between two things, with its answer and every rule that governed it; none of such a pair is a 404. */
+  'GET /api/v1/fit/pairs': {
+    query: { a: string; b: string; hole?: string; use?: string; position?: string; limit?: number; cursor?: string };
+    answer: {
+      items: (PairVerdict)[];
+      next: (null) | (string);
     };
   };
 

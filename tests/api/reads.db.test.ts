@@ -83,6 +83,8 @@ const SOME_DAYS = 'from=2025-12-01&until=2026-01-31';
 /** Cases of a time in which the demo has some that are over, some of today, and some to come. */
 const CASES = '/api/v1/cases?from=2025-12-01&before=2026-03-01';
 
+const EMERGENCY = 'region=ankle&side=left&plan=start_demo-4&by=2026-01-14T12:00:00.000Z';
+
 /** Addresses as they may be asked on this hospital: every bracket filled from the list that tells of such a thing. */
 async function filled(here: Hospital, { address, isList }: Read, by: DemoPerson): Promise<string[]> {
   const ids = async (list: string, name = 'id') =>
@@ -133,6 +135,27 @@ async function filled(here: Hospital, { address, isList }: Read, by: DemoPerson)
       return (await ids('/api/v1/sterilisers')).map((id) => `${address.replace('[id]', id)}?${SOME_DAYS}`);
     case '/api/v1/trace/people/[id]':
       return [`${address.replace('[id]', 'person_wren-adeyemi')}?${SOME_DAYS}`];
+    case '/api/v1/cases/[id]/use/questions':
+      return (await ids(CASES)).slice(0, 30).map((id) => address.replace('[id]', id));
+    case '/api/v1/emergency/answer':
+      return [address, `${address}?${EMERGENCY}`, `${address}?region=ankle&side=left&plan=unknown`];
+    case '/api/v1/emergency/taking': {
+      const codes = (await whole(here, '/api/v1/sets', by)).map((row) => text(row, 'code'));
+      return codes.slice(0, 2).map((code) => `${address}?${EMERGENCY}&take=${code},NO-SUCH-1`);
+    }
+    case '/api/v1/fit/pairs': {
+      const codesOf = async (kind: string) =>
+        (await whole(here, `/api/v1/catalogue/items?kind=${kind}`, by)).map((row) => text(row, 'code'));
+      const [plates, screws, sleeves] = await Promise.all(['plate', 'screw', 'drillSleeve'].map(codesOf));
+      const pair = (a: string | undefined, b: string | undefined) =>
+        `${address}?a=${encodeURIComponent(a ?? '')}&b=${encodeURIComponent(b ?? '')}`;
+      return [
+        pair(screws?.[0], plates?.[0]),
+        `${pair(plates?.[0], screws?.[0])}&use=lag-2`,
+        pair(sleeves?.[0], 'bone'),
+        pair('limb-left', plates?.[0]),
+      ];
+    }
     case '/api/v1/people/[id]':
       return few(await ids('/api/v1/people/on-file')).map((id) => address.replace('[id]', id));
   }
@@ -147,6 +170,7 @@ async function filled(here: Hospital, { address, isList }: Read, by: DemoPerson)
 /** What an address is asked with where it must be asked with something. */
 const ASKED_WITH: Record<string, string> = {
   '/api/v1/stock/moves': '?item=item_none',
+  '/api/v1/fit/pairs': '?a=none&b=none',
   '/api/v1/consignment/reconciliations': '?owner=lender_none',
   '/api/v1/trace/search': '?q=nothing',
   '/api/v1/trace/lots': '?item=item_none&lot=none',

@@ -12,18 +12,11 @@ import { Section } from '@/app/_ui/section';
 import { Status } from '@/app/_ui/status';
 import { keptCatalogue } from '@/db/queries/caseKit';
 import { loadFitEngine } from '@/db/queries/fitRules';
-import { drillingPosition } from '@/lib/catalogue/fittings';
 import type { Hole } from '@/lib/catalogue/hole';
 import type { Item } from '@/lib/catalogue/item';
 import type { FitEngine } from '@/lib/fit/engine';
-import type { ScrewUse } from '@/lib/fit/question';
-import {
-  PARTNERS,
-  type PairChoice,
-  type PairQuestion,
-  type Partner,
-  pairQuestions,
-} from '@/lib/fit/try-pair';
+import { questionsOf, sideOf } from '@/lib/fit/pairFrom';
+import { PARTNERS, type PairQuestion } from '@/lib/fit/try-pair';
 import { RELATION_WORDS } from '@/lib/wording/fit';
 import { outcomeLabel } from '@/lib/wording/fit-effect';
 import { PARTNER_WORDS } from '@/lib/wording/fit-partners';
@@ -47,19 +40,14 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
     return (Array.isArray(value) ? value[0] : value)?.slice(0, 80) ?? '';
   };
   const [catalogue, engine] = await Promise.all([keptCatalogue(db), loadFitEngine(db, today())]);
-  const byCode = (code: string) => catalogue.find((item) => item.code === code) ?? null;
-  const sides = [sideOf(read('a'), byCode), sideOf(read('b'), byCode)] as const;
+  const sides = [sideOf(read('a'), catalogue), sideOf(read('b'), catalogue)] as const;
   const unknown = [read('a'), read('b')].filter((code, index) => code !== '' && sides[index] === null);
-  const choice: PairChoice = {
-    holeId: read('hole') || null,
-    use: useOf(read('use')),
-    position: positionOf(read('position')),
-  };
+  const narrowed = { hole: read('hole'), use: read('use'), position: read('position') };
   const plate = sides.find(
     (side): side is Extract<Item, { kind: 'plate' }> => typeof side === 'object' && side?.kind === 'plate',
   );
   const kinds = new Set(sides.map((side) => (typeof side === 'object' ? side?.kind : null)));
-  const asked = questionsOf(engine, sides, choice);
+  const asked = questionsOf(engine, sides, narrowed);
   return (
     <Page
       title="Try a pair"
@@ -107,33 +95,6 @@ export default async function PairPage({ searchParams }: { searchParams: Promise
       ) : null}
     </Page>
   );
-}
-
-type Side = Item | Partner | null;
-
-function sideOf(code: string, byCode: (code: string) => Item | null): Side {
-  return (PARTNERS as readonly string[]).includes(code) ? (code as Partner) : byCode(code);
-}
-
-/** `null` until two things are chosen, of which at most one is no item. */
-function questionsOf(
-  engine: FitEngine,
-  [a, b]: readonly [Side, Side],
-  choice: PairChoice,
-): PairQuestion[] | null {
-  if (a === null || b === null) return null;
-  if (typeof a === 'object') return pairQuestions(engine, a, b, choice);
-  return typeof b === 'object' ? pairQuestions(engine, b, a, choice) : [];
-}
-
-function useOf(text: string): ScrewUse | null {
-  const match = /^(neutral|offset|lag|locked)-([12])$/.exec(text);
-  return match ? { purpose: match[1] as ScrewUse['purpose'], cortices: Number(match[2]) as 1 | 2 } : null;
-}
-
-function positionOf(text: string): PairChoice['position'] {
-  const parsed = drillingPosition.safeParse(text);
-  return parsed.success ? parsed.data : null;
 }
 
 function Answers({ engine, asked, first }: { engine: FitEngine; asked: PairQuestion[]; first: string }) {
