@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { setTurnaroundInput } from '../../calculations/setTurnaround/schema';
 import type { WayToServe } from '../../kits/waysToServe';
 import type { CaseToServe, PlanningFacts } from './facts';
+import { spokenFor } from './spokenFor';
 
 type Input = z.input<typeof setTurnaroundInput>;
 type Way = Input['cases'][number]['ways'][number];
@@ -22,8 +23,9 @@ export const MOST_WAYS = 12;
 export function turnaroundInput(facts: PlanningFacts): Input | null {
   const { rule } = facts;
   const codeOf = new Map<string, string>(facts.sets.map(({ id, code }) => [id, code]));
+  const isSpokenFor = spokenFor(facts);
   const cases = facts.cases.flatMap((one): Input['cases'] => {
-    const ways = waysOf(one, facts, codeOf);
+    const ways = waysOf(one, facts, (set) => (isSpokenFor(set, one) ? undefined : codeOf.get(set)), codeOf);
     if (ways.length === 0) return [];
     const { reference, startsAt, endsAt, leadMinutes, urgency, theatreId } = one;
     return [
@@ -75,21 +77,25 @@ export function turnaroundInput(facts: PlanningFacts): Input | null {
 function waysOf(
   { id, ways }: CaseToServe,
   { promises }: PlanningFacts,
+  /** Of a set that may be given to the case. */
+  freeCodeOf: (set: string) => string | undefined,
   codeOf: ReadonlyMap<string, string>,
 ): Way[] {
   const chosen = promises
     .filter(({ caseId, chosenBy }) => caseId === id && chosenBy === 'person')
     .flatMap(({ setId }) => codeOf.get(setId) ?? []);
-  const stated = (ways?.ways ?? []).map((way) => wayOf(way, codeOf)).filter(({ parts }) => parts.length > 0);
+  const stated = (ways?.ways ?? [])
+    .map((way) => wayOf(way, freeCodeOf))
+    .filter(({ parts }) => parts.length > 0);
   if (stated.length === 0)
     return chosen.length === 0 ? [] : [{ parts: chosen.map((set) => ({ sets: [set] })) }];
   return stated.slice(0, MOST_WAYS).map((way) => withChosen(way, chosen));
 }
 
-function wayOf({ parts, packs, asWished }: WayToServe, codeOf: ReadonlyMap<string, string>): Way {
+function wayOf({ parts, packs, asWished }: WayToServe, codeOf: (set: string) => string | undefined): Way {
   const pouches = packs.flatMap(({ stockId, quantity }) => Array.from({ length: quantity }, () => stockId));
   return {
-    parts: parts.map((part) => ({ sets: part.flatMap((set) => codeOf.get(set) ?? []) })),
+    parts: parts.map((part) => ({ sets: part.flatMap((set) => codeOf(set) ?? []) })),
     pouches,
     penalty: Math.min(MOST_PENALTY, (asWished ? 0 : NOT_AS_WISHED) + TRAY * parts.length + pouches.length),
   };

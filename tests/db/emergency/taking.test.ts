@@ -17,7 +17,8 @@ import {
   sets,
 } from '@/db/schema';
 import { caseId, startId } from '@/lib/identity/ids';
-import { demoDatabase } from '../../setup/database';
+import { loadDemo } from '@/seed/load';
+import { demoDatabase, emptyDatabase } from '../../setup/database';
 import { looked, newId, person, take } from './emergencyDesk';
 
 /** The night of the demo: SFL-05 is promised to the morning's LM-26-M4VQ at 08:30, SFL-07 is on its way. */
@@ -52,6 +53,23 @@ const written = async () => ({
 });
 
 describe('taking the morning’s set', () => {
+  it('gives the morning nothing that a person promised to a case it comes too late for: that promise stands', async () => {
+    // a demo of the evening: SFL-07 is promised to the night’s case, and back only hours after that begins
+    const evening = '2026-01-14T20:20:00.000Z';
+    db = emptyDatabase();
+    await loadDemo({ db, now: new Date('2026-01-14T20:13:00Z') });
+    const standing = (await promises()).find(({ caseId: to }) => to === 'case_lm-26-7k2p');
+    const late = await setOf('SFL-07');
+    expect(standing).toMatchObject({ setId: late.id, chosenBy: 'person' });
+    const asked = await looked(db, evening, ['SFL-05'], { startsAt: '2026-01-15T04:30:00.000Z' });
+    const morning = asked.hits.find((hit) => hit.caseId === MORNING);
+    expect(morning).toMatchObject({ loses: [{ code: 'SFL-05' }] });
+    const instead = morning?.instead.kind === 'sets' ? morning.instead.sets.map(({ code }) => code) : [];
+    expect(instead).not.toContain('SFL-07');
+    expect(await take(asked, technician)).toMatchObject({ ok: true });
+    expect((await promises()).find(({ id }) => id === standing?.id)).toEqual(standing);
+  });
+
   it('says beforehand who loses it, gives that case what the new plan has, and moves nobody else', async () => {
     const before = await promises();
     const asked = await looked(db, LATER, ['SFL-05']);
