@@ -94,7 +94,7 @@ export async function planList(
     signal,
     onProgress: (progress) => onProgress?.({ ...progress, label: 'what could serve each case' }),
   });
-  const input = turnaroundInput(facts);
+  const input = turnaroundInput(facts, repairsFor);
   if (!input) return { facts, input, answer: null };
   const placed = new Set(input.cases.map((one) => one.case));
   const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };

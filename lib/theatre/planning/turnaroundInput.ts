@@ -19,11 +19,13 @@ export const MOST_WAYS = 12;
  * The facts as the calculation `set-turnaround` asks for them, by case reference, set code, name of the configuration and
  * stock id. A case that has no way (not planned, or short of what no set has) is in it only where a person promised sets to it:
  * those stay with it whether or not the plan asks for them. `null`: there is nothing to give sets to.
+ *
+ * @param repairsFor references of cases whose repairs are asked for: a repair ends what was promised to its case
  */
-export function turnaroundInput(facts: PlanningFacts): Input | null {
+export function turnaroundInput(facts: PlanningFacts, repairsFor: readonly string[] = []): Input | null {
   const { rule } = facts;
   const codeOf = new Map<string, string>(facts.sets.map(({ id, code }) => [id, code]));
-  const isSpokenFor = spokenFor(facts);
+  const isSpokenFor = spokenFor(facts, repairsFor);
   const cases = facts.cases.flatMap((one): Input['cases'] => {
     const ways = waysOf(one, facts, (set) => (isSpokenFor(set, one) ? undefined : codeOf.get(set)), codeOf);
     if (ways.length === 0) return [];
