@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { now } from '@/app/_server/clock';
+import { monthsAsked } from '@/app/api/v1/_reading/months';
 import { oneOf } from '@/app/api/v1/_reading/one';
 import { listConfigurations } from '@/db/queries/configurations';
 import { keptCaseCosts } from '@/db/queries/costs/caseCosts';
@@ -8,23 +8,16 @@ import { listReasons } from '@/db/queries/reasons/reasons';
 import { COST_TABLES, costTable } from '@/lib/costs/costTables';
 import { REASON_TABLES, reasonTable } from '@/lib/costs/reasonTables';
 import type { FigureTable } from '@/lib/documents/figureTable';
-import { PERIOD_MONTHS, periodUntil } from '@/lib/review/period';
+import { askedMonths, periodUntil } from '@/lib/review/period';
 import { wallClock } from '@/lib/theatre/localTime';
-
-const asked = {
-  months: z
-    .enum(PERIOD_MONTHS.map(String) as [string, ...string[]])
-    .default('24')
-    .describe('How many months back.'),
-};
 
 /** What the things of past cases cost and how much was opened for nothing, as tables; no figure names a person. */
 export const GET = oneOf(
   'GET /api/v1/reports/costs',
-  { what: 'report', query: asked },
+  { what: 'report', query: monthsAsked },
   async ({ db, query }) => {
     const at = now();
-    const months = PERIOD_MONTHS.find((one) => String(one) === query.months) ?? 24;
+    const months = askedMonths(query.months);
     const period = periodUntil(wallClock(at).date, months);
     const [{ cases, notRecorded }, configurations, delays, writtenOff, reasons] = await Promise.all([
       keptCaseCosts(db, period, at),
