@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { identifierCalculation } from '@/lib/calculations/identifier/calculation';
 import { gs1CheckDigit } from '@/lib/calculations/identifier/checkDigits';
+import { writeBracketed } from '@/lib/calculations/identifier/gs1/elementString';
 import type { IdentifierOutput } from '@/lib/calculations/identifier/schema';
 import { ownCode } from '@/lib/scanning/ownCodes';
 import { namesPerson } from '@/lib/scanning/personCode';
@@ -53,8 +54,11 @@ export const scans = target({
       for (const { message } of read.problems) requireSentence(message, text);
       return 'refused';
     }
-    if (read.value.outcome !== 'answered')
-      throw new Error('a code is read or kept as text: it is never left open');
+    if (read.value.outcome === 'notEstablished') {
+      requireAmbiguous(read.value.known as IdentifierOutput | null, separators);
+      for (const { what } of read.value.missing) requireSentence(what, text);
+      return 'refused';
+    }
     const said = read.value.answer as IdentifierOutput;
     requireSentence(said.says, text);
     for (const { sentence } of said.problems) requireSentence(sentence, text);
@@ -68,3 +72,11 @@ export const scans = target({
     return said.state === 'read' ? 'taken' : 'refused';
   },
 });
+
+/** A code is left open only where separators may be lost and it can be cut in several ways; each is shown, and none is taken. */
+function requireAmbiguous(known: IdentifierOutput | null, separators: 'mayBeLost' | 'sent'): void {
+  if (separators === 'sent') throw new Error('separators are there, and it is left open');
+  if (known?.state !== 'ambiguous') throw new Error('left open, and not for being ambiguous');
+  for (const { reading } of known.readings)
+    if (!reading.startsWith(writeBracketed(known.elements))) throw new Error('what is not in doubt differs');
+}

@@ -129,7 +129,7 @@ function elementString(
   if (there || separators === 'sent') {
     return { ...base, ...straight, state, separators: there ? 'there' : 'none' };
   }
-  const { readings, complete } = readingsWithout(plain, currentYear);
+  const { readings, complete, shared } = readingsWithout(plain, currentYear);
   const [only] = readings;
   if (readings.length === 0 && complete) return { ...base, ...straight, state };
   if (only && readings.length === 1 && complete) {
@@ -139,26 +139,11 @@ function elementString(
   return {
     ...base,
     state: 'ambiguous',
-    elements: sharedStart(readings),
+    elements: shared,
     readings: readings.map(({ elements }) => writeBracketed(elements)),
     complete,
     separators: 'lost',
   };
-}
-
-/** The elements with which all readings begin: these are not in doubt. */
-function sharedStart(readings: readonly Reading[]): Element[] {
-  const [first, ...others] = readings;
-  const shared: Element[] = [];
-  for (const [at, element] of (first?.elements ?? []).entries()) {
-    const same = others.every(({ elements }) => {
-      const other = elements[at];
-      return other?.identifier === element.identifier && other.value === element.value;
-    });
-    if (!same) break;
-    shared.push(element);
-  }
-  return shared;
 }
 
 const plainResult = (scheme: Scheme, carrier: string | null): Identified => ({

@@ -14,6 +14,8 @@ export interface Readings {
   readings: Reading[];
   /** Whether these are all there are. */
   complete: boolean;
+  /** The elements with which every way begins, those that are not listed too: these are not in doubt. */
+  shared: Element[];
 }
 
 /**
@@ -45,12 +47,50 @@ export function readingsWithout(plain: Plain, currentYear: number): Readings {
     return true;
   };
   const complete = walk(0, []);
-  return { readings, complete };
+  return {
+    readings,
+    complete,
+    shared: complete ? sharedStart(readings) : onlyStart(plain, cuts, currentYear),
+  };
+}
+
+/** The elements with which all of these begin. */
+function sharedStart(readings: readonly Reading[]): Element[] {
+  const [first, ...others] = readings;
+  const shared: Element[] = [];
+  for (const [at, element] of (first?.elements ?? []).entries()) {
+    const same = others.every(({ elements }) => {
+      const other = elements[at];
+      return other?.identifier === element.identifier && other.value === element.value;
+    });
+    if (!same) break;
+    shared.push(element);
+  }
+  return shared;
+}
+
+/** The elements at the start that can end in one place only: so they stand in ways nobody has listed, too. */
+function onlyStart({ text, at }: Plain, cuts: readonly Cut[], currentYear: number): Element[] {
+  const elements: Element[] = [];
+  for (let from = 0; from < text.length; ) {
+    const { identifier, ends } = cuts[from] ?? { ends: [] };
+    const [end, ...others] = ends;
+    if (!identifier || end === undefined || others.length > 0) break;
+    const start = from + identifier.code.length;
+    elements.push(readElement(identifier, text.slice(start, end), at[start] ?? 0, currentYear).element);
+    from = end;
+  }
+  return elements;
+}
+
+interface Cut {
+  identifier?: Identifier;
+  ends: number[];
 }
 
 /** For each place at which an element can begin: where it can end so that the rest can be read too, farthest first. */
-function soundCuts(text: string, currentYear: number): { identifier?: Identifier; ends: number[] }[] {
-  const cuts: { identifier?: Identifier; ends: number[] }[] = [];
+function soundCuts(text: string, currentYear: number): Cut[] {
+  const cuts: Cut[] = [];
   for (let from = text.length - 1; from >= 0; from -= 1) {
     const identifier = identifierAt(text, from);
     const ends: number[] = [];
