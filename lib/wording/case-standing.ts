@@ -4,7 +4,8 @@ import type { MissingPieces } from '../kits/missingPieces';
 import { wallClock } from '../theatre/localTime';
 import type { CaseStanding, GivenSet } from '../theatre/planning/standing';
 import { SLOT_WORDS } from './kit-parts';
-import { countWord, listWords } from './numbers';
+import { hoursWords } from './loan-notice';
+import { listWords } from './numbers';
 import { momentWords } from './sets';
 
 export interface StandingWords {
@@ -105,7 +106,7 @@ function wordsOf(standing: CaseStanding, now: string, { pouch, item }: Names): S
         sentence: `${obstacleWords(standing, now)}${
           standing.slipMinutes === null
             ? ''
-            : ` ${countWord(standing.slipMinutes)} minutes later there would be one.`
+            : ` ${hoursWords(standing.slipMinutes)} later there would be one.`
         }`,
       };
   }

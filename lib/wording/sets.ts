@@ -202,14 +202,15 @@ const MAY_SEND_TONES: Record<
   nobodyYet: 'unknown',
 };
 
-/** `today 09:40`, `tomorrow 11:00`, `26 Nov 05:40`. */
+/** `today 09:40`, `tomorrow 11:00`, `26 Nov 05:40`, and of another year `26 Nov 2024 05:40`. */
 export function momentWords(instant: string, now: string): string {
   const [then, today] = [wallClock(instant), wallClock(now)];
   const days = Math.round((Date.parse(then.date) - Date.parse(today.date)) / 86_400_000);
   const near = { [-1]: 'yesterday', 0: 'today', 1: 'tomorrow' }[days];
   if (near) return `${near} ${then.time}`;
-  const [, month, day] = then.date.split('-');
-  return `${Number(day)} ${MONTHS[Number(month) - 1]} ${then.time}`;
+  const [year, month, day] = then.date.split('-');
+  const otherYear = today.date.startsWith(`${year}-`) ? '' : ` ${year}`;
+  return `${Number(day)} ${MONTHS[Number(month) - 1]}${otherYear} ${then.time}`;
 }
 
 /** Short names of the months, January first. */

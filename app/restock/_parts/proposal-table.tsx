@@ -164,7 +164,7 @@ function OrderCell({ row, change }: { row: LineRow; change: Changes[string] | un
   return (
     <>
       <strong>{pieces}</strong>
-      {because ? <span className={styles.changed}>{`proposed ${row.proposed}; ${because}`}</span> : null}
+      {because ? <span className={styles.changed}>{`Proposed ${row.proposed}. ${because}`}</span> : null}
     </>
   );
 }
