@@ -506,16 +506,6 @@ export type CaseOrigin = {
   });
 };
 
-export type CasePart = {
-  setId: (null) | (string);
-  outcome: "notFound" | "other" | "open" | "implanted" | "wasted" | "setAside" | "shelf";
-  pieces: number;
-  lastAtMs: number;
-  why: (Why)[];
-  lo: number;
-  hi: number;
-};
-
 export type CasePiece = {
   itemId: string;
   code: string;
@@ -603,16 +593,6 @@ export type CaseTrace = {
   })[];
   names: { [name: string]: NamedSet };
   hidden: (NamedSet)[];
-};
-
-export type CaseTraced = {
-  caseId: string;
-  standing: "confirmed" | "possible" | "excluded";
-  lastAtMs: number;
-  implanted: Bounds;
-  parts: (CasePart)[];
-  lo: number;
-  hi: number;
 };
 
 export type CasesSeen = {
@@ -3231,7 +3211,6 @@ export type LotNotStated = {
 
 export type LotSeen = {
   trace: {
-    cases: (CaseTraced)[];
     lot: string;
     heaps: ({
       stockId: string;
@@ -12466,6 +12445,7 @@ export interface Operations {
       };
       cases: number;
       notRecorded: number;
+      hidden: number;
       tables: (FigureTable)[];
     };
   };

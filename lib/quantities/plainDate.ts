@@ -10,12 +10,22 @@ export function isPastUseBy(useBy: PlainDate, caseDate: PlainDate): boolean {
   return useBy < caseDate;
 }
 
-/** The date `days` later (or earlier, when negative), by the Gregorian calendar. */
+const FIRST = '0000-01-01' as PlainDate;
+const LAST = '9999-12-31' as PlainDate;
+
+/**
+ * The date `days` later (or earlier, when negative), by the Gregorian calendar. Past what four figures of a year can say, the
+ * last (or first) day that they can.
+ */
 export function addDays(date: PlainDate, days: number): PlainDate {
-  const ms = Date.UTC(
+  const then = new Date(0);
+  // not by `Date.UTC`, which takes the years to 99 for those of the last century
+  then.setUTCFullYear(
     Number(date.slice(0, 4)),
     Number(date.slice(5, 7)) - 1,
     Number(date.slice(8, 10)) + days,
   );
-  return new Date(ms).toISOString().slice(0, 10) as PlainDate;
+  const year = then.getUTCFullYear();
+  if (year >= 0 && year <= 9999) return then.toISOString().slice(0, 10) as PlainDate;
+  return days > 0 ? LAST : FIRST;
 }

@@ -22,9 +22,9 @@ const HEAVY =
   /\/(paper|export|file|report|touched-report|label|labels|count-sheet|pick-list|lay-up-card|load-list|request-letter|return-note)$|\.(csv|json|xlsx)$/;
 const HEAVY_API =
   /^\/api\/v1\/(exchange\/|cases\/import$|changes\/trials$|theatre-list\/(plan|proposals)$|calculations\/|emergency$|cases\/\[id\]\/ways-out$|recalls$|restock$)/;
-/** What is read by the API and worked out anew for whoever asks: kits, reports, reviews, traces. */
+/** What is read by the API and worked out anew for whoever asks: kits, what serves an emergency, reports, reviews, traces. */
 const HEAVY_READS =
-  /^\/api\/v1\/(cases\/\[id\]\/kit$|configurations\/\[id\]\/review$|reports\/|restock\/(backtest|gaps|refills)$|trace\/|loads\/\[id\]\/touched$|work$)/;
+  /^\/api\/v1\/(cases\/\[id\]\/kit$|emergency\/(answer|taking)$|configurations\/\[id\]\/review$|reports\/|restock\/(backtest|gaps|refills)$|trace\/|loads\/\[id\]\/touched$|work$)/;
 const HEAVY_PAGES = /^\/(restock\/backtest|trace\/result|fit\/(table|check))$/;
 
 /**

@@ -126,9 +126,13 @@ async function answer(request: Request): Promise<Response> {
   return response;
 }
 
-/** The program's own route handlers on a demo hospital of this test's own, called as over HTTP but without a socket. */
-export async function apiServer(): Promise<ApiServer> {
-  const path = await demoDatabaseFile();
+/**
+ * The program's own route handlers on a demo hospital of this test's own, called as over HTTP but without a socket.
+ *
+ * @param file makes the file of the hospital
+ */
+export async function apiServer(file: () => Promise<string> = demoDatabaseFile): Promise<ApiServer> {
+  const path = await file();
   const db = openDatabase(path);
   const kept = globalThis as Kept;
   const before = kept.kitwrightDatabase;

@@ -27,7 +27,12 @@ export async function demoDatabaseFile(): Promise<string> {
 
 /** As `demoDatabase`, with two years of cases, turns and usage behind it: larger, and slower to copy. */
 export async function historyDatabase(): Promise<Database> {
-  return opened(copyOf(await demoTemplate('historyTemplate')));
+  return opened(await historyDatabaseFile());
+}
+
+/** The same as a file. Deleted when the test ends. */
+export async function historyDatabaseFile(): Promise<string> {
+  return copyOf(await demoTemplate('historyTemplate'));
 }
 
 /** An open database of this test's own that holds the demo hospital as of DEMO_NOW; closed when the test ends. */

@@ -99,7 +99,8 @@ export async function emergencyAnswer(
         construct && !blind ? buildableFrom(construct, stored.contents, own.catalogue, own.engine) : null;
       return {
         ...(inReach.get(stored.id) as SetInReach),
-        stored,
+        // what it weighs tells what lies in it
+        stored: blind ? seen : stored,
         because: because.get(stored.id) ?? null,
         short: blind ? null : shortLines(stored.contents, built),
         builds: built?.outcome ?? null,

@@ -7,6 +7,7 @@ import { groupBy } from '@/lib/lists/groupBy';
 import { type SlotMove, slotAge } from '@/lib/loss/slotAge';
 import type { Queries } from '../../client';
 import { mayRead, type Reading } from '../../reader';
+import { hiddenFrom } from '../bench/blind';
 
 /** A slot of pieces that may be reprocessed so often, with how far it has come. */
 export interface SlotLife {
@@ -22,10 +23,13 @@ export interface SlotLife {
 /**
  * Every slot whose pieces have a stated limit of cycles, with the least and the most its oldest piece can have had, and the cases its set
  * is promised to. Where the oldest may be older than the record, only a limit that the turns on record reach is known.
+ * Of a set the reader counts blind, none: how many pieces a slot holds is told with each.
  */
 export async function loadServiceLives(db: Reading, now: string): Promise<SlotLife[]> {
   mayRead(db, 'readHospital');
-  const [slots, moves] = [slotsWithLimit(db.read), movesWithLimit(db.read)];
+  const hidden = await hiddenFrom(db);
+  const slots = slotsWithLimit(db.read).filter(({ setId }) => !hidden.has(setId));
+  const moves = movesWithLimit(db.read);
   const since = sterilisedSince(db.read);
   const booked = groupBy(
     await db.read.all<{ set_id: string; reference: string }>(sql`

@@ -26,7 +26,7 @@ export interface ShelfLotRow {
   /** Its place in the order of taking for a case today, the first is 1; `null`: not taken from, and why. */
   turn: number | null;
   because: NotTaken | null;
-  /** Numbers of the labelled pouches in it. */
+  /** Numbers of the labelled pouches in it; none where the reader counts it now, as they could be counted too. */
   labels: string[];
 }
 
@@ -108,7 +108,7 @@ export function rowsOfItem(
         : { all: quantity, free: freeOf(one), onKits: one.onKits, travelling: one.travelling },
       turn,
       because,
-      labels: quantity === 0 ? [] : (one.told?.labels ?? []),
+      labels: quantity === 0 || one.told?.isHidden ? [] : (one.told?.labels ?? []),
     };
   });
 }

@@ -3,15 +3,9 @@ import { type CountMoment, countMoment, type TheatreEntry, theatreAct } from '@/
 import type { CountSubject, SheetLine } from '@/lib/theatreCounts/reckon';
 import { theatreStateOf } from '@/lib/theatreCounts/state';
 import type { Queries } from '../../client';
-import {
-  casePicks,
-  configurationLines,
-  items,
-  setContents,
-  sets,
-  theatreCountEntries,
-  theatreCounts,
-} from '../../schema';
+import { casePicks, items, sets, theatreCountEntries, theatreCounts } from '../../schema';
+import { setsAtTable } from '../usage/tableSets';
+import { slotsAtTable } from '../usage/tableSlots';
 
 export type TheatreCountRow = typeof theatreCounts.$inferSelect;
 
@@ -38,47 +32,32 @@ export async function setsInTheatreFor(
     .orderBy(asc(sets.code));
 }
 
-/** What a count of that moment is about, and what it is held against. */
+/** What a count of that moment is about, and what it is held against: what each set was packed with, whatever it holds since. */
 export async function countSubjectOf(
   read: Queries,
   caseId: string,
   moment: CountMoment,
 ): Promise<CountSubject & { sets: { id: string; code: string }[] }> {
-  const there = await setsInTheatreFor(read, caseId);
-  const [rows, first] = await Promise.all([
-    read
-      .select({ setId: sets.id, line: configurationLines, name: items.name, found: setContents.found })
-      .from(sets)
-      .innerJoin(configurationLines, eq(configurationLines.versionId, sets.versionId))
-      .innerJoin(items, eq(items.id, configurationLines.itemId))
-      .leftJoin(
-        setContents,
-        and(eq(setContents.setId, sets.id), eq(setContents.lineId, configurationLines.id)),
-      )
-      .where(
-        inArray(
-          sets.id,
-          there.map(({ id }) => id),
-        ),
-      )
-      .orderBy(
-        asc(sets.code),
-        asc(configurationLines.layer),
-        asc(configurationLines.row),
-        asc(configurationLines.slot),
-      ),
+  const there = await setsAtTable(read, caseId);
+  const [slots, first] = await Promise.all([
+    slotsAtTable(read, there),
     moment === 'first' ? null : lastClosed(read, caseId, 'first'),
   ]);
+  const names = await read
+    .select({ id: items.id, name: items.name })
+    .from(items)
+    .where(inArray(items.id, [...new Set(slots.map(({ itemId }) => itemId))]));
+  const nameOf = new Map<string, string>(names.map(({ id, name }) => [id, name]));
   return {
     moment,
-    sets: there,
-    lines: rows.map(
-      ({ setId, line, name, found }): SheetLine => ({
+    sets: there.map(({ id, code }) => ({ id, code })),
+    lines: slots.map(
+      ({ setId, lineId, itemId, recorded }): SheetLine => ({
         setId,
-        lineId: line.id,
-        itemId: line.itemId,
-        name,
-        recorded: found,
+        lineId,
+        itemId,
+        name: nameOf.get(itemId) ?? itemId,
+        recorded,
       }),
     ),
     first: first === null ? null : theatreStateOf(await theatreEntriesOf(read, first.id)),

@@ -55,7 +55,8 @@ export interface CasesSeen {
 
 /** As the reader may see it. */
 export interface LotSeen extends Omit<LotTraced, 'trace'> {
-  trace: Omit<LotTrace, 'slots' | 'balance'> & {
+  /** Its cases are told below, a page of them, by what of each the reader may see. */
+  trace: Omit<LotTrace, 'cases' | 'slots' | 'balance'> & {
     /** `bounds` is `null` where the reader counts that set blind: what lies in it is not theirs to see. */
     slots: { setId: string; bounds: SlotBounds | null }[];
     /** `null` where such a set may have some of it. */
@@ -82,11 +83,12 @@ export async function traceLot(
   if (!traced) return null;
   const hidden = await hiddenFrom(db);
   const { trace } = traced;
+  const { cases: _, ...told } = trace;
   const isHidden = ({ setId }: { setId: string }) => hidden.has(setId);
   return {
     ...traced,
     trace: {
-      ...trace,
+      ...told,
       slots: trace.slots.map(({ setId, bounds }) => ({ setId, bounds: hidden.has(setId) ? null : bounds })),
       balance: trace.slots.some(isHidden) ? null : trace.balance,
     },

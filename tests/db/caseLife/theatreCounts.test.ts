@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { and, eq } from 'drizzle-orm';
 import { describe, expect, it } from 'vitest';
 import { findLedgerBreak } from '@/db/ledger';
 import { beginTheatreCount } from '@/db/operations/theatreCounts/begin-theatre-count';
@@ -8,8 +8,9 @@ import { settleQuestion } from '@/db/operations/theatreCounts/settle-question';
 import { workOnQuestion } from '@/db/operations/theatreCounts/work-on-question';
 import { sendToTheatre } from '@/db/operations/turns/send-to-theatre';
 import { countSubjectOf, theatreEntriesOf } from '@/db/queries/theatreCounts/counted';
+import { countsScreen } from '@/db/queries/theatreCounts/countsScreen';
 import { openQuestionsOf } from '@/db/queries/theatreCounts/questions';
-import { theatreQuestions } from '@/db/schema';
+import { setContents, theatreQuestions } from '@/db/schema';
 import { questionId, setId, theatreCountId } from '@/lib/identity/ids';
 import type { CountMoment, TheatreAct } from '@/lib/theatreCounts/act';
 import { demoDatabase } from '../../setup/database';
@@ -156,6 +157,25 @@ describe('counts in theatre', () => {
     // a count that comes out closes nothing either
     await countAll(desk, 'final');
     expect(await openQuestionsOf(desk.db, ['set_sfs-01'])).toHaveLength(1);
+  });
+});
+
+describe('a closed count', () => {
+  it('tells the figures it was closed with, whatever the set holds since', async () => {
+    const { desk, bit } = await withQuestion();
+    const closed = async () => (await countsScreen(desk.db, desk.caseId)).closed;
+    const before = await closed();
+    expect(before.map(({ moment }) => moment)).toEqual(['first', 'final']);
+    const figure = before[0]?.figures.find(({ lineId }) => lineId === bit.lineId);
+    expect(figure).toMatchObject({ expected: bit.recorded, counted: bit.recorded });
+    // back at the bench somebody finds fewer, as the next count of it says
+    await desk.db.tx((write) =>
+      write
+        .update(setContents)
+        .set({ found: (bit.recorded ?? 0) - 2 })
+        .where(and(eq(setContents.setId, 'set_sfs-01'), eq(setContents.lineId, bit.lineId))),
+    );
+    expect(await closed()).toEqual(before);
   });
 });
 

@@ -1,6 +1,6 @@
 import { eq, sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Database, Queries } from '@/db/client';
+import { type Database, type Queries, readAs } from '@/db/client';
 import { appendLedger, findLedgerBreak } from '@/db/ledger';
 import { proposeVersion } from '@/db/operations/configurations/propose-version';
 import { discardConfigurationDraft } from '@/db/operations/discard-configuration-draft';
@@ -336,5 +336,20 @@ describe('costs and losses over the demo’s two years', () => {
       if (thing.cycles === null) expect(life.state).toBe('notEstablished');
       if (life.state === 'replaceNow') expect(thing.cycles).toBeGreaterThanOrEqual(thing.limitCycles ?? 0);
     }
+  });
+
+  it('of a set that somebody counts blind they are told no slot, and others are', async () => {
+    const lives = await loadServiceLives(reading(), now);
+    const setId = lives[0]?.setId;
+    await db.tx(async (write) => {
+      write.run(sql`INSERT INTO bench_counts (id, set_id, turn_id, version_id, purpose, person_id, base_revision, began_at)
+        SELECT 'count_blindlives', one.id, (SELECT id FROM turns WHERE set_id = one.id ORDER BY number DESC LIMIT 1),
+          one.version_id, 'check', ${technician.id}, one.revision, ${now} FROM sets one WHERE one.id = ${setId}`);
+    });
+    const others = lives.filter((one) => one.setId !== setId);
+    expect(others.length).toBeGreaterThan(0);
+    expect(others.length).toBeLessThan(lives.length);
+    expect(await loadServiceLives(readAs(db, technician), now)).toEqual(others);
+    expect(await loadServiceLives(readAs(db, lead), now)).toEqual(lives);
   });
 });

@@ -28,6 +28,18 @@ const drawn = (seed: number) => (most: number) => {
   return seed % most;
 };
 
+/** A pouch of the heap gets a label; answers what is on it. */
+async function labelled(db: Database, { id, itemId }: { id: string; itemId: string }): Promise<string> {
+  const number = 'P9999999-1';
+  await db.tx((write) =>
+    write.insert(packs).values({
+      ...{ id: 'pack_test-label', number, kind: 'pouch', itemId, barrier: 'pouch', contents: [] },
+      ...{ packedBy: 'person_wren-adeyemi', packedAt: NOW, stockId: id, state: 'sterile', revision: 1 },
+    }),
+  );
+  return number;
+}
+
 it('the shelves hold every heap with pieces, by item code and in the order of taking', async () => {
   const db = await demoDatabase();
   const shelf = await shelfItems(db, NOW);
@@ -132,26 +144,28 @@ it('another day, a label, a lender and whoever counts a heap blind are each told
   const own = (await shelfItems(db, NOW)).flat().find(({ id }) => id === heap.id);
   expect(own).toMatchObject({ owner: 'consignment', lender: 'Another name' });
   expect(await shelfItems(db, NOW)).toEqual(await readAnew(db));
-  const [labelled] = await db.read.select().from(packs).where(eq(packs.state, 'sterile')).limit(1);
-  if (labelled?.stockId) {
-    await db.tx(async (write) => {
-      await write.update(packs).set({ number: 'P-ANOTHER' }).where(eq(packs.id, labelled.id));
-    });
-    expect(await shelfItems(db, NOW)).toEqual(await readAnew(db));
-  }
+  const number = await labelled(db, heap);
+  expect((await shelfItems(db, NOW)).flat().find(({ id }) => id === heap.id)?.labels).toEqual([number]);
+  expect(await shelfItems(db, NOW)).toEqual(await readAnew(db));
 });
 
 it('whoever counts a place blind sees no figure of it, and others do', async () => {
   const shelf = await Shelf.open();
   const { db, keeper, other, newId } = shelf;
+  const pouches = (await shelfItems(db, NOW)).flat().find(({ form }) => form === 'pouch');
+  if (!pouches) throw new Error('the demo has pouches');
+  const placeOf = pouches.placeId as PlaceId;
+  const number = await labelled(db, pouches);
   const all = await shelfItems(db, NOW);
-  const placeOf = all.flat()[0]?.placeId as PlaceId;
+  expect(all.flat().find(({ id }) => id === pouches.id)?.labels).toEqual([number]);
   const count = { db, now: shelf.now(), newId, countId: stockCountId.parse('stockCount_1'), person: keeper };
   done(await beginStockCount({ ...count, placeId: placeOf, countClass: 'all' }));
   const blind = (await shelfItems(readAs(db, keeper), NOW))
     .flat()
     .filter(({ placeId }) => placeId === placeOf);
   expect(blind.some(({ pieces }) => pieces === null)).toBe(true);
+  // as many labels as pouches would tell the figure
+  expect(blind.find(({ id }) => id === pouches.id)).toMatchObject({ pieces: null, labels: [] });
   expect(await shelfItems(readAs(db, keeper), NOW)).toEqual(await readAnew(readAs(db, keeper)));
   expect(await shelfItems(readAs(db, other), NOW)).toEqual(all);
 });

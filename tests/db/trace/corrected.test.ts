@@ -42,8 +42,8 @@ it('what a corrected record of use took back is in no trace, and what is right i
   const wrong = await desk.entered(fromSlot(slot, 'implanted', { lot }));
   await desk.close();
   const cases = async () =>
-    (await traceLot(desk.db, slot.itemId, LOT))?.trace.cases.map(({ caseId, standing }) => ({
-      caseId,
+    (await traceLot(desk.db, slot.itemId, LOT))?.cases.rows.map(({ id, standing }) => ({
+      caseId: id,
       standing,
     }));
   expect(await cases()).toEqual([{ caseId: desk.caseId, standing: 'confirmed' }]);

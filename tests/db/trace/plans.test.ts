@@ -152,7 +152,9 @@ it('of the cases of a lot, names are looked up for one page; for all only where 
   const byStanding = { order: 'standing', isDescending: true, page: 2 } as const;
   expect(await asked(byStanding)).toBe(pageOf(await told(byStanding)));
   const bySurgeon = { order: 'surgeon', isDescending: false, page: 1 } as const;
-  expect(await asked(bySurgeon)).toBe(lengthOf((traced?.trace.cases ?? []).map(({ caseId }) => caseId)));
+  const of = { kind: 'lot', itemId: itemId.parse(lot.itemId), lot: lot.lot } as const;
+  const reach = await recallReach((await historyDatabase()).read, of);
+  expect(await asked(bySurgeon)).toBe(lengthOf((reach?.cases ?? []).map(({ caseId }) => caseId)));
 });
 
 it('a slot read as a whole is read backwards along its indexes, page by page, and is not sorted', async () => {

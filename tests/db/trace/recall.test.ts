@@ -390,6 +390,15 @@ describe('a recall', () => {
       else expect([lo, hi, reasons]).toEqual([null, null, [recallWords.caseBlind]]);
     }
     expect((await seen(seeing)).filter(({ lo }) => lo === null)).toEqual([]);
+    // and no other list of the cases goes with the trace, where their figures would stand
+    expect(Object.keys(lot?.trace ?? {}).sort()).toEqual([
+      'balance',
+      'firstHereAt',
+      'heaps',
+      'inDoubt',
+      'lot',
+      'slots',
+    ]);
     // of a case backward nothing of the set is there, and that is said
     const [last] = [...went].sort().reverse();
     const [back, whole] = [await traceCase(blind, last ?? ''), await traceCase(seeing, last ?? '')];

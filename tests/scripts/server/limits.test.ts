@@ -100,11 +100,18 @@ test('every file and paper of the program is heavy, and every scan and entry is 
     expect(kindOf('POST', path)).toBe('heavy');
   for (const path of ['/api/v1/people/sign-in', '/api/v1/people/badge', '/api/v1/people/first-run'])
     expect(kindOf('POST', path)).toBe('signIn');
-  for (const path of ['/api/v1/cases/[id]/kit', '/api/v1/reports/costs', '/api/v1/trace/lots'])
+  for (const path of [
+    '/api/v1/cases/[id]/kit',
+    '/api/v1/emergency/answer',
+    '/api/v1/emergency/taking',
+    '/api/v1/reports/costs',
+    '/api/v1/trace/lots',
+  ])
     expect(kindOf('GET', path)).toBe('heavy');
   for (const path of [
     '/api/v1/cases/[id]',
     '/api/v1/cases/[id]/kit/list',
+    '/api/v1/emergency/[id]',
     '/api/v1/restock/orders',
     '/api/v1/sets',
   ])
