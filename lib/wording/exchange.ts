@@ -6,6 +6,7 @@ import type { CellNote, CellProblem } from '../exchange/readRows';
 import { never } from '../identity/result';
 import type { Encoding } from '../lists/decodeText';
 import { countWord, listWords } from './numbers';
+import { hiddenWords } from './workbooks';
 
 const MEGABYTES = `${EXCHANGE_LIMITS.bytes / 1_000_000} MB`;
 const ROWS = EXCHANGE_LIMITS.rows.toLocaleString('en-GB');
@@ -86,10 +87,20 @@ export const encodingOptions: readonly { value: Encoding; label: string }[] = (
 const SEPARATOR_WORDS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
 const BY_WORDS = { mark: 'as its mark says', bytes: 'by its bytes', person: 'as you said' } as const;
 
+const ofSheets = ({ sheet, sheets, hidden }: Extract<ReadFile['understood'], { format: 'xlsx' }>) =>
+  [
+    sheets.length > 1
+      ? `Others are ${listWords(sheets.filter((one) => one !== sheet).map((one) => `“${one}”`))}.`
+      : null,
+    hiddenWords(hidden),
+  ]
+    .map((words) => (words === null ? '' : ` ${words}`))
+    .join('');
+
 /** How a file was understood, to be seen before anything is brought in. */
 export function understoodWords({ understood }: ReadFile): string {
   return understood.format === 'xlsx'
-    ? `A workbook; read is the sheet “${understood.sheet}”.`
+    ? `A workbook; read is the sheet “${understood.sheet}”.${ofSheets(understood)}`
     : `A CSV with ${SEPARATOR_WORDS[understood.separator]} between its cells, its letters in ${ENCODING_WORDS[understood.encoding]} (${BY_WORDS[understood.by]}).`;
 }
 
@@ -163,6 +174,8 @@ export function problemWords(problem: CellProblem, info: ListInfo): string {
       return suspicionWords(fault.damage, { repaired: null, ...(fault.date ? { date: fault.date } : {}) });
     case 'error-of-spreadsheet':
       return 'A formula of the spreadsheet failed or was not worked out: put its value there.';
+    case 'merged':
+      return 'One cell is merged over several rows: take the merging away, and write in each row what is meant.';
     case 'not-a-number':
       return 'Is no number: write it in digits.';
     case 'either-number':

@@ -6,6 +6,7 @@ import type { FileFault, ReadList } from '../theatre/import/readList';
 import { IMPORT_LIMITS } from '../theatre/import/table';
 import { capitalised, countWord, listWords } from './numbers';
 import { REGION_WORDS, URGENCY_WORDS } from './plans';
+import { hiddenWords } from './workbooks';
 
 const REGIONS = listWords(Object.values(REGION_WORDS), 'or');
 const URGENCIES = listWords(Object.values(URGENCY_WORDS), 'or');
@@ -230,6 +231,7 @@ export function understoodWords({ understood, rows: read }: ReadList): string[] 
     ];
   }
   const { columns } = understood;
+  const hidden = understood.format === 'xlsx' ? hiddenWords(understood.hidden) : null;
   const about = columns.columns.filter((one) => one.aboutThePatient);
   const unread = columns.columns.filter(
     ({ number, aboutThePatient }) => !aboutThePatient && !Object.values(columns.chosen).includes(number),
@@ -238,6 +240,7 @@ export function understoodWords({ understood, rows: read }: ReadList): string[] 
     understood.format === 'csv'
       ? `A CSV with ${count}, cells apart by ${SEPARATOR_WORDS[understood.separator]}.`
       : `Sheet “${understood.sheet}” of a workbook, with ${count}.`,
+    ...(hidden === null ? [] : [hidden]),
     ...(columns.headingRow > 1 ? [`What stands above row ${columns.headingRow} was not read.`] : []),
     ...(about.length > 0
       ? [
