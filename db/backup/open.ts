@@ -31,7 +31,7 @@ export class CannotOpen extends Error {}
  * Throws `CannotOpen` where there is none or it is sealed and no key is named, `WrongKey` where the key does not fit.
  */
 export async function openBackup({ path, keyFile, to, now }: OpenBackup): Promise<Opened> {
-  if (!existsSync(path)) throw new CannotOpen(words.noDatabase(path));
+  if (!existsSync(path)) throw new CannotOpen(words.noBackup(path));
   const manifest = readManifest(path);
   const isSealed = manifest?.isSealed ?? path.endsWith('.age');
   if (isSealed && keyFile === null) throw new CannotOpen(words.sealed(path));

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, inject, onTestFinished, test } from 'vitest';
@@ -155,7 +155,7 @@ test('what is not understood is said with the way out, exit 2, as JSON where ask
   const said = await kitwright(['verify', 'nothing-there', '--json'], env);
   expect(said.exit).toBe(2);
   expect(JSON.parse(said.out)).toEqual({
-    problem: expect.stringMatching(/There is no database at .*nothing-there/),
+    problem: expect.stringMatching(/There is no backup at .*nothing-there/),
   });
 });
 
@@ -221,4 +221,32 @@ test('tokens are issued, listed and revoked by an administrator who proves who t
   ).toMatchObject({
     exit: 2,
   });
+});
+
+test('what stands in the way is named: the database that --db says, and the file or folder a command was given', async () => {
+  const { folder, ...env } = await demo();
+  const none = join(folder, 'none.sqlite');
+  const no = join(folder, 'no.sqlite');
+  writeFileSync(no, 'nothing of a database'.repeat(100));
+  const cases: [string[], string][] = [
+    [['verify', '--db', none], `There is no database at ${none}.`],
+    [['verify', '--db', no], `${no} is not a database`],
+    [['export', 'people', join(folder, 'p.csv'), '--db', no], `${no} is not a database`],
+    [['restore', none, '--yes'], `There is no backup at ${none}`],
+    [['export', 'archive', join(folder, 'no', 'a.zip')], `There is no folder ${join(folder, 'no')}`],
+    [['export', 'people', join(folder, 'no', 'p.csv')], `There is no folder ${join(folder, 'no')}`],
+    [['export', 'people', join(no, 'p.csv')], 'is a file. Name another.'],
+    [['backup', '--to', no], no],
+    [['key', 'new', join(folder, 'no', 'key.txt')], `There is no folder ${join(folder, 'no')}`],
+  ];
+  for (const [words, says] of cases) {
+    const said = await kitwright(words, env);
+    expect([said.exit, said.out], words.join(' ')).toEqual([2, '']);
+    expect(said.err, words.join(' ')).toContain(says);
+    expect(said.err, words.join(' ')).not.toContain('error of its own');
+    const asJson = await kitwright([...words, '--json'], env);
+    expect(JSON.parse(asJson.out)).toEqual({ problem: said.err });
+  }
+  // nothing of what failed is left behind
+  expect(readdirSync(folder).sort()).toEqual(['no.sqlite']);
 });
