@@ -250,3 +250,43 @@ test('what stands in the way is named: the database that --db says, and the file
   // nothing of what failed is left behind
   expect(readdirSync(folder).sort()).toEqual(['no.sqlite']);
 });
+
+test('a database of a newer or older program is neither read nor written by lists, people and tokens', async () => {
+  const { folder, ...env } = await demo();
+  const list = join(folder, 'people.csv');
+  writeFileSync(list, 'Name,Role\r\nAvery Lind,Surgeon\r\n');
+  const commands = [
+    ['user', 'list'],
+    ['user', 'add', 'Avery Lind', 'surgeon', '--as', 'Edda Winslow'],
+    ['token', 'list', '--as', 'Edda Winslow'],
+    ['import', 'people', list, '--as', 'Edda Winslow', '--yes'],
+    ['export', 'people', join(folder, 'out.csv')],
+  ];
+  const connection = new Sqlite(env.KITWRIGHT_DB);
+  onTestFinished(() => {
+    connection.close();
+  });
+  const change = (query: string) => connection.exec(query);
+  const entries = () => connection.prepare('SELECT count(*) FROM ledger').pluck().get();
+  const before = entries();
+  const hash = "'0000000000000000000000000000000000000000000000000000000000000000'";
+  for (const [query, says] of [
+    [
+      `INSERT INTO migrations VALUES ('9999-of-a-newer.sql', ${hash})`,
+      /made by a newer Kitwright.*\n.*newer program/,
+    ],
+    [
+      "DELETE FROM migrations WHERE name >= (SELECT max(name) FROM migrations WHERE name < '9999')",
+      /1 step older than this program.*\nStart the server/,
+    ],
+  ] as const) {
+    change(query);
+    for (const words of commands) {
+      const said = await kitwright(words, env, 'larkmoor infirmary');
+      expect([said.exit, said.out], words.join(' ')).toEqual([2, '']);
+      expect(said.err, words.join(' ')).toMatch(says);
+    }
+  }
+  expect(entries()).toBe(before);
+  expect(readdirSync(folder)).toEqual(['people.csv']);
+});
