@@ -10,8 +10,11 @@ interface Prove {
   /** The copy: a database file of its own, that nothing else has open. */
   path: string;
   now: string;
-  /** The second place of the ledger's heads; empty where there is none. Heads later than the copy say nothing of it. */
-  headsText: string;
+  /**
+   * The second place of the ledger's heads; empty where there is none. Heads later than the copy say nothing of it. `null`: it
+   * is not looked at.
+   */
+  headsText: string | null;
 }
 
 /**
@@ -26,7 +29,8 @@ export function proveCopy({ path, now, headsText }: Prove): BackupProof {
   const dangling = danglingRows(path);
   if (dangling > 0) faults.push(runningWords.dangling(dangling));
   const { head: last } = newestHeadOf(path);
-  const audit = auditLedgerFile(path, headsUpTo(headsText, last?.seq ?? 0));
+  const heads = headsText === null ? null : headsUpTo(headsText, last?.seq ?? 0);
+  const audit = auditLedgerFile(path, heads);
   faults.push(...ledgerFindings(audit, words.secondPlace));
   return {
     provedAt: now,

@@ -3,6 +3,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, inject, onTestFinished, test } from 'vitest';
+import { openDatabase } from '@/db/client';
+import { ledgerWatch } from '@/db/ledgerWatch';
 import { kitwright as command } from '@/scripts/kitwright/kitwright';
 import { demoDatabaseFile } from '../setup/database';
 
@@ -289,4 +291,29 @@ test('a database of a newer or older program is neither read nor written by list
   }
   expect(entries()).toBe(before);
   expect(readdirSync(folder)).toEqual(['people.csv']);
+});
+
+test('a backup of a hospital whose server wrote its heads outside is verified and put back, also where those are lost', async () => {
+  const { folder, ...env } = await demo();
+  const heads = `${env.KITWRIGHT_DB}-heads.jsonl`;
+  const connection = new Sqlite(env.KITWRIGHT_DB);
+  const entry = connection.prepare('SELECT seq, hash FROM ledger ORDER BY seq DESC LIMIT 1').get() as {
+    seq: number;
+    hash: string;
+  };
+  connection.close();
+  const store = openDatabase(env.KITWRIGHT_DB);
+  const watch = ledgerWatch({ db: store, place: heads, now: () => new Date().toISOString() });
+  await watch.look();
+  store.close();
+  expect(readFileSync(heads, 'utf8')).toContain(entry.hash);
+
+  const made = await kitwright(['backup', '--json'], env);
+  expect(made).toMatchObject({ exit: 0, err: '' });
+  const path = join(env.KITWRIGHT_BACKUPS, JSON.parse(made.out).file);
+  expect(await kitwright(['verify', path], env)).toMatchObject({ exit: 0, err: '' });
+  const elsewhere = { ...env, KITWRIGHT_DB: join(folder, 'elsewhere.sqlite') };
+  expect(await kitwright(['restore', path, '--yes'], elsewhere)).toMatchObject({ exit: 0, err: '' });
+  expect(await kitwright(['restore', path, '--yes'], env)).toMatchObject({ exit: 0, err: '' });
+  expect(await kitwright(['verify'], env)).toMatchObject({ exit: 0, err: '' });
 });
