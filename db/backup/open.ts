@@ -49,7 +49,7 @@ export async function openBackup({ path, keyFile, to, now }: OpenBackup): Promis
 function proofOf(path: string, now: string): BackupProof {
   try {
     // a backup must open where the second place went down with the rest
-    return proveCopy({ path, now, headsText: null });
+    return proveCopy({ path, now, headsText: null, areHeadsLookedFor: false });
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     return { provedAt: now, faults: [words.unreadable(said)], ledgerEntries: 0, head: null, schema: '' };

@@ -314,6 +314,11 @@ test('a backup of a hospital whose server wrote its heads outside is verified an
   expect(await kitwright(['verify', path], env)).toMatchObject({ exit: 0, err: '' });
   const elsewhere = { ...env, KITWRIGHT_DB: join(folder, 'elsewhere.sqlite') };
   expect(await kitwright(['restore', path, '--yes'], elsewhere)).toMatchObject({ exit: 0, err: '' });
+  // what was lost is told of the database, and makes no later backup worth less
+  const told = await kitwright(['verify'], elsewhere);
+  expect(told.exit).toBe(1);
+  expect(told.out).toMatch(/written to the second place .* not there/);
+  expect(await kitwright(['backup', '--to', join(folder, 'later')], elsewhere)).toMatchObject({ exit: 0 });
   expect(await kitwright(['restore', path, '--yes'], env)).toMatchObject({ exit: 0, err: '' });
   expect(await kitwright(['verify'], env)).toMatchObject({ exit: 0, err: '' });
 });

@@ -45,7 +45,7 @@ async function found(given: Given) {
     return { of: file, proof, compared: { faults: [], said: [] } };
   }
   if (!existsSync(database)) throw new CannotDo(words.noDatabase(shown(database)));
-  const proof = proveCopy({ path: database, now: at, headsText: textOf(heads) });
+  const proof = proveCopy({ path: database, now: at, headsText: textOf(heads), areHeadsLookedFor: true });
   return { of: shown(database), proof, compared: await comparedWith(backups, key, database, at) };
 }
 
