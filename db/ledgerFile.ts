@@ -38,16 +38,17 @@ const FIRST_GUARDS = ['ledger_is_never_changed', 'ledger_is_never_shortened'];
 
 /**
  * Checks the ledger of the database file at `path` without writing to it, from one moment's view, so that it may be in use.
- * `headsText` is the content of the second place; it was read before, so every head in it was in the ledger by then.
+ * `headsText` is the content of the second place; it was read before, so every head in it was in the ledger by then. `null`: that
+ * place is not looked at, as where a backup is opened on another machine.
  */
 export function auditLedgerFile(
   path: string,
-  headsText: string,
+  headsText: string | null,
   printed: readonly KnownHead[] = [],
 ): LedgerAudit {
   const file = openLedgerFile(path);
   try {
-    const { heads, unreadable } = readHeads(headsText);
+    const { heads, unreadable } = readHeads(headsText ?? '');
     const verifier = ledgerVerifier(sha256, [...heads, ...printed]);
     for (const row of file.rows()) verifier.take(row);
     return {
@@ -63,7 +64,7 @@ export function auditLedgerFile(
         : 0,
       heads: heads.length + printed.length,
       unreadableHeads: unreadable,
-      headsGone: file.present ? headsGone(file.connection, heads) : 0,
+      headsGone: file.present && headsText !== null ? headsGone(file.connection, heads) : 0,
     };
   } finally {
     file.close();

@@ -8,7 +8,7 @@ import { type Outcome, refused } from '@/lib/identity/refusal';
 import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 import { theatreListWords as words } from '@/lib/wording/theatre-list';
 import { newId, now } from './clock';
-import type { PlannedList } from './theatre-planning';
+import type { PlannedList } from './list-planner';
 
 /** A plan somebody looks at before it is kept. */
 interface Proposal {

@@ -1,28 +1,16 @@
 import 'server-only';
-import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
 import type { Database } from '@/db/client';
-import { keepPlan, type PlanKept } from '@/db/operations/theatre/keep-plan';
+import type { PlanKept } from '@/db/operations/theatre/keep-plan';
 import { hiddenFrom } from '@/db/queries/bench/blind';
 import { newestChange } from '@/db/queries/ledgerHead';
 import type { Person } from '@/db/queries/people';
 import { planningFacts } from '@/db/queries/theatre/planningFacts';
-import { roundTimes } from '@/db/queries/turns/roundTimes';
 import type { SetTurnaroundOutput } from '@/lib/calculations/setTurnaround/output';
-import { setTurnaroundInput } from '@/lib/calculations/setTurnaround/schema';
-import { setTurnaround } from '@/lib/calculations/setTurnaround/setTurnaround';
 import type { Outcome } from '@/lib/identity/refusal';
 import type { PlanningFacts } from '@/lib/theatre/planning/facts';
-import { setsByCase } from '@/lib/theatre/planning/setsByCase';
 import { turnaroundInput } from '@/lib/theatre/planning/turnaroundInput';
 import { newId, now } from './clock';
-import { highsSolver } from './solver/highs';
-
-/** A list planned once, before any of it is kept. `null` where there is no case to give sets to. */
-export interface PlannedList {
-  facts: PlanningFacts;
-  input: NonNullable<ReturnType<typeof turnaroundInput>> | null;
-  answer: SetTurnaroundOutput | null;
-}
+import { type PlannedList, planAndKeepBy, planListAt, solveList, type Watched } from './list-planner';
 
 const kept = globalThis as typeof globalThis & {
   kitwrightPlannedList?: { under: string; list: Promise<PlannedList> };
@@ -60,7 +48,7 @@ async function listOfMinute(db: Database, at: string): Promise<PlannedList> {
 function solvedOnce(asked: NonNullable<PlannedList['input']>): Promise<SetTurnaroundOutput | null> {
   const input = JSON.stringify(asked);
   if (kept.kitwrightSolvedList?.input === input) return kept.kitwrightSolvedList.answer;
-  const answer = solve(asked);
+  const answer = solveList(asked);
   const solved = { input, answer };
   kept.kitwrightSolvedList = solved;
   const letGo = () => {
@@ -70,49 +58,17 @@ function solvedOnce(asked: NonNullable<PlannedList['input']>): Promise<SetTurnar
   return answer;
 }
 
-/** Promises that change while a list is planned are few; whoever lists is told after so many. */
-const MOST_TRIES = 3;
-
-/** How far planning is, for whoever waits, and the way to end it. */
-interface Watched {
-  onProgress?: (progress: { done: number; of: number; label: string }) => void;
-  signal?: AbortSignal;
-}
-
 /**
  * Works out who gets which set over the horizon, by the calculation `set-turnaround`; writes nothing.
  *
  * @param repairsFor references of cases whose repairs are wanted; they take longer than the plan itself, and a case that
  *   nothing could be given to has none
  */
-export async function planList(
+export const planList = (
   db: Database,
   repairsFor: readonly string[] = [],
-  { onProgress, signal }: Watched = {},
-): Promise<PlannedList> {
-  const facts = await planningFacts(db, now(), {
-    signal,
-    onProgress: (progress) => onProgress?.({ ...progress, label: 'what could serve each case' }),
-  });
-  const input = turnaroundInput(facts, repairsFor);
-  if (!input) return { facts, input, answer: null };
-  const placed = new Set(input.cases.map((one) => one.case));
-  const asked = { ...input, repairsFor: repairsFor.filter((reference) => placed.has(reference)) };
-  return { facts, input: asked, answer: await solve(asked, { onProgress, signal }) };
-}
-
-async function solve(
-  asked: NonNullable<PlannedList['input']>,
-  { onProgress, signal }: Watched = {},
-): Promise<SetTurnaroundOutput | null> {
-  const answer = await setTurnaround(setTurnaroundInput.parse(asked), {
-    solver: highsSolver,
-    ...(signal ? { signal } : {}),
-    pause: () => turnOfTheLoop(),
-    onProgress: (progress) => onProgress?.({ ...progress, label: 'who gets which set' }),
-  });
-  return answer.outcome === 'answered' ? answer.answer : answer.known;
-}
+  watched: Watched = {},
+): Promise<PlannedList> => planListAt(db, now(), repairsFor, watched);
 
 /**
  * The facts as the reader may be told them: to whoever is to check a set blind, which pieces no set holds would say what lies
@@ -127,28 +83,9 @@ export async function factsToTell(db: Database, facts: PlanningFacts): Promise<P
   return { ...facts, cases };
 }
 
-/**
- * Plans and keeps the plan; where promises changed meanwhile, it is planned anew.
- *
- * @param follows the number in the ledger of the person's act that it follows from, where they did not ask for it
- */
-export async function planAndKeep(
+/** Plans and keeps the plan, as `planAndKeepBy` says. */
+export const planAndKeep = (
   db: Database,
   person: Person,
   follows?: number,
-): Promise<Outcome<PlanKept, never>> {
-  for (let tries = 1; ; tries += 1) {
-    const { facts, answer } = await planList(db);
-    const kept = await keepPlan({
-      db,
-      now: now(),
-      newId,
-      person,
-      plan: setsByCase(facts, answer),
-      madeFrom: new Set(facts.promises.map(({ id }) => id)),
-      round: await roundTimes(db),
-      ...(follows === undefined ? {} : { follows }),
-    });
-    if (kept.ok || kept.refusal.because !== 'conflict' || tries === MOST_TRIES) return kept;
-  }
-}
+): Promise<Outcome<PlanKept, never>> => planAndKeepBy({ db, person, now, newId }, follows);

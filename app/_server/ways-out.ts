@@ -17,8 +17,9 @@ import { loansForShort } from '@/lib/theatre/planning/loanForShort';
 import { type Offer, offersFor, type RepairKind } from '@/lib/theatre/planning/offers';
 import type { WantedTurn } from '@/lib/turns/wanted';
 import { offerWords, wayOutWords } from '@/lib/wording/ways-out';
+import type { PlannedAnew } from './list-planner';
 import { namesOfPieces } from './names-of-pieces';
-import { type PlannedAnew, planAgain } from './plan-again';
+import { planAgain } from './plan-again';
 import { factsToTell, planList } from './theatre-planning';
 
 /** A way out as the screen shows it. */

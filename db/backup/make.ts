@@ -56,7 +56,7 @@ export async function makeBackup(request: MakeBackup): Promise<BackupManifest> {
   const sealed = join(folder, `.${name}.sealed-unfinished`);
   try {
     copyInto(database, copy);
-    const proof = proveCopy({ path: copy, now, headsText });
+    const proof = proveCopy({ path: copy, now, headsText, areHeadsLookedFor: false });
     const isSealed = recipient !== null;
     if (isSealed) await sealFile(copy, sealed, recipient);
     const made = isSealed ? sealed : copy;

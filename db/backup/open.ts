@@ -31,7 +31,7 @@ export class CannotOpen extends Error {}
  * Throws `CannotOpen` where there is none or it is sealed and no key is named, `WrongKey` where the key does not fit.
  */
 export async function openBackup({ path, keyFile, to, now }: OpenBackup): Promise<Opened> {
-  if (!existsSync(path)) throw new CannotOpen(words.noDatabase(path));
+  if (!existsSync(path)) throw new CannotOpen(words.noBackup(path));
   const manifest = readManifest(path);
   const isSealed = manifest?.isSealed ?? path.endsWith('.age');
   if (isSealed && keyFile === null) throw new CannotOpen(words.sealed(path));
@@ -48,7 +48,8 @@ export async function openBackup({ path, keyFile, to, now }: OpenBackup): Promis
 
 function proofOf(path: string, now: string): BackupProof {
   try {
-    return proveCopy({ path, now, headsText: '' });
+    // a backup must open where the second place went down with the rest
+    return proveCopy({ path, now, headsText: null, areHeadsLookedFor: false });
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     return { provedAt: now, faults: [words.unreadable(said)], ledgerEntries: 0, head: null, schema: '' };

@@ -1,6 +1,6 @@
 import { decodeText, type Encoding } from '../lists/decodeText';
 import { readCsvRows } from '../lists/readCsv';
-import { readWorkbookSheet, type SheetCell } from '../lists/readWorkbook';
+import { type HiddenParts, readWorkbookSheet, type SheetCell } from '../lists/readWorkbook';
 import type { Separator } from '../lists/splitCsv';
 import { EXCHANGE_LIMITS } from './limits';
 import { columnsOf, headingKey, type ListInfo } from './list';
@@ -47,7 +47,7 @@ export interface ReadFile {
   rows: FileRow[];
   understood:
     | { format: 'csv'; separator: Separator; encoding: Encoding; by: 'mark' | 'bytes' | 'person' }
-    | { format: 'xlsx'; sheet: string; sheets: string[] };
+    | { format: 'xlsx'; sheet: string; sheets: string[]; hidden: HiddenParts };
 }
 
 export type FileRead = { ok: true; file: ReadFile } | { ok: false; fault: FileFault };
@@ -64,13 +64,10 @@ export async function readExchangeFile(
   if (bytes.byteLength === 0) return refuse({ code: 'empty' });
   if (bytes.byteLength > EXCHANGE_LIMITS.bytes) return refuse({ code: 'too-large', bytes: bytes.byteLength });
   if (begins(bytes, 0xd0, 0xcf, 0x11, 0xe0)) return refuse({ code: 'old-workbook' });
-  if (begins(bytes, 0x50, 0x4b)) return workbook(bytes, choices.sheet);
+  if (begins(bytes, 0x50, 0x4b)) return workbook(bytes, info, choices.sheet);
   const decoded = decodeText(bytes, choices.encoding);
   if (!decoded.ok) return refuse({ code: 'not-text' });
-  const known = new Set(
-    columnsOf(info).flatMap(({ heading, also = [] }) => [heading, ...also].map(headingKey)),
-  );
-  const read = readCsvRows(decoded.text, (cell) => known.has(headingKey(cell)));
+  const read = readCsvRows(decoded.text, headingsOf(info));
   if (!read.ok)
     return refuse(read.why === 'empty' ? { code: 'empty' } : { code: 'broken-quote', line: read.line });
   const { encoding, by } = decoded;
@@ -83,8 +80,28 @@ export async function readExchangeFile(
   });
 }
 
-async function workbook(bytes: Uint8Array, asked: string | null): Promise<FileRead> {
-  const read = await readWorkbookSheet(bytes, asked, WORKBOOK_LIMITS);
+/** Whether a text heads one of our columns. */
+function headingsOf(info: ListInfo): (text: string) => boolean {
+  const known = new Set(
+    columnsOf(info).flatMap(({ heading, also = [] }) => [heading, ...also].map(headingKey)),
+  );
+  return (text) => known.has(headingKey(text));
+}
+
+/** Headings stand no deeper, and one alone is a word of a cover sheet. */
+const ROWS_SEARCHED = 20;
+const LEAST_HEADINGS = 2;
+
+async function workbook(bytes: Uint8Array, info: ListInfo, asked: string | null): Promise<FileRead> {
+  const isHeading = headingsOf(info);
+  const read = await readWorkbookSheet(bytes, asked, WORKBOOK_LIMITS, (rows) =>
+    rows
+      .slice(0, ROWS_SEARCHED)
+      .some(
+        ({ cells }) =>
+          cells.filter((cell) => typeof cell === 'string' && isHeading(cell)).length >= LEAST_HEADINGS,
+      ),
+  );
   if (!read.ok) {
     switch (read.why) {
       case 'sheetTooLarge':
@@ -97,9 +114,9 @@ async function workbook(bytes: Uint8Array, asked: string | null): Promise<FileRe
         return refuse({ code: 'unreadable-workbook' });
     }
   }
-  const { sheet, sheets } = read;
+  const { sheet, sheets, hidden } = read;
   const rows = read.rows.map(({ row, cells }) => ({ row, cells: cells.map(cellOf) }));
-  return bounded({ rows, understood: { format: 'xlsx', sheet, sheets } });
+  return bounded({ rows, understood: { format: 'xlsx', sheet, sheets, hidden } });
 }
 
 function cellOf(cell: SheetCell): FileCell | null {

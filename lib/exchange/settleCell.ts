@@ -1,4 +1,5 @@
 import { type DateOrder, readDate } from '../lists/dates';
+import { COVERED } from '../lists/readWorkbook';
 import { momentOfSerial } from '../lists/serial';
 import { headingKey, type ListColumn, NONE } from './list';
 import { type DecimalSign, readNumber } from './numbers';
@@ -7,6 +8,7 @@ import type { FileCell } from './readFile';
 /** What can be wrong with a cell by itself. Its words are in `lib/wording/exchange.ts`. */
 export type CellFault =
   | { code: 'error-of-spreadsheet' }
+  | { code: 'merged' }
   | { code: 'not-a-number' }
   | { code: 'either-number' }
   | { code: 'not-whole' }
@@ -41,6 +43,7 @@ const SPREADSHEET_ERROR = /^#(?:NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|GETTI
  */
 export function settleCell(column: ListColumn, cell: FileCell, how: HowRead): Settled {
   const { text, form } = cell;
+  if (text === COVERED) return fault({ code: 'merged' });
   if (SPREADSHEET_ERROR.test(text)) return fault({ code: 'error-of-spreadsheet' });
   if (column.none && text.toLowerCase() === NONE) return ok(NONE);
   switch (column.entry) {

@@ -1,6 +1,7 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import readWorkbook from 'read-excel-file/universal';
 import { serialOfMs } from './serial';
+import { columnNumber, type MergedCells, type SheetLook, sheetLooks } from './sheetLooks';
 
 /** What is not read, so that no file fills the memory. */
 export interface WorkbookLimits {
@@ -20,8 +21,14 @@ export interface SheetRow {
   cells: SheetCell[];
 }
 
+/** Rows and columns that hold something and that the spreadsheet does not show; they are read like the others. */
+export interface HiddenParts {
+  rows: number[];
+  columns: number[];
+}
+
 export type WorkbookRead =
-  | { ok: true; rows: SheetRow[]; sheets: string[]; sheet: string }
+  | { ok: true; rows: SheetRow[]; sheets: string[]; sheet: string; hidden: HiddenParts }
   | { ok: false; why: 'unreadable' | 'tooLargeInside' | 'noSheet' }
   | { ok: false; why: 'sheetTooLarge'; cell: string }
   | { ok: false; why: 'noSuchSheet'; sheet: string; sheets: string[] };
@@ -30,14 +37,18 @@ const MOST_ENTRIES = 500;
 /** Between the first days of the two systems (ECMA-376 Part 1, 18.17.4.1). */
 const DAYS_TO_1904 = 1462;
 
+/** What stands in a cell that a merged cell covers, beside others that hold something: nobody can tell whether it means the same. */
+export const COVERED = '(part of a merged cell)';
+
 /**
- * One sheet of an XLSX workbook, by its name or the first. Days and times come as serials of the 1900 system, also from a
- * workbook that counts from 1904.
+ * One sheet of an XLSX workbook, by its name; without a name the first that is shown and looks like a list, or else the first
+ * that is shown. Days and times come as serials of the 1900 system, also from a workbook that counts from 1904.
  */
 export async function readWorkbookSheet(
   bytes: Uint8Array,
   sheet: string | null,
   limits: WorkbookLimits,
+  isList: (rows: readonly SheetRow[]) => boolean = () => true,
 ): Promise<WorkbookRead> {
   const safe = madeSafe(bytes, limits);
   if (!safe.ok) return safe;
@@ -50,11 +61,51 @@ export async function readWorkbookSheet(
   }
   const sheets = workbook.map((one) => one.sheet);
   if (sheets.length === 0) return { ok: false, why: 'noSheet' };
-  const chosen = sheet === null ? workbook[0] : workbook.find((one) => one.sheet === sheet);
-  if (chosen === undefined) return { ok: false, why: 'noSuchSheet', sheet: sheet ?? '', sheets };
+  const looks = safe.looks.length === sheets.length ? safe.looks : [];
   const cell = (value: unknown) => cellOf(value, safe.from1904);
-  const rows = chosen.data.map((cells, at) => ({ row: at + 1, cells: cells.map(cell) }));
-  return { ok: true, rows, sheets, sheet: chosen.sheet };
+  const read = (at: number): Extract<WorkbookRead, { ok: true }> => {
+    const rows = (workbook[at]?.data ?? []).map((cells, row) => ({ row: row + 1, cells: cells.map(cell) }));
+    const look = looks[at];
+    if (look) markCovered(rows, look.merged);
+    const hidden = look ? hiddenParts(rows, look) : { rows: [], columns: [] };
+    return { ok: true, rows, sheets, sheet: sheets[at] ?? '', hidden };
+  };
+  if (sheet !== null) {
+    const at = sheets.indexOf(sheet);
+    return at < 0 ? { ok: false, why: 'noSuchSheet', sheet, sheets } : read(at);
+  }
+  const shown = sheets.flatMap((_, at) => (looks[at]?.isHidden ? [] : [at]));
+  for (const at of shown) {
+    const one = read(at);
+    if (isList(one.rows)) return one;
+  }
+  return read(shown[0] ?? 0);
+}
+
+/** Cells under the first of a merged block say so, where their row holds something else; a block of one row hides none. */
+function markCovered(rows: readonly SheetRow[], merged: readonly MergedCells[]): void {
+  const own = rows.map(({ cells }) => cells.some((cell) => cell !== null));
+  for (const { top, left, bottom, right } of merged) {
+    if ((rows[top - 1]?.cells[left - 1] ?? null) === null) continue;
+    for (let row = top; row < Math.min(bottom, rows.length); row += 1) {
+      const cells = rows[row]?.cells;
+      if (!cells || own[row] !== true) continue;
+      for (let at = left - 1; at < Math.min(right, cells.length); at += 1) cells[at] ??= COVERED;
+    }
+  }
+}
+
+function hiddenParts(rows: readonly SheetRow[], { hiddenRows, hiddenColumns }: SheetLook): HiddenParts {
+  const holds = (column: number) => rows.some(({ cells }) => (cells[column - 1] ?? null) !== null);
+  const width = Math.max(0, ...rows.map(({ cells }) => cells.length));
+  return {
+    rows: rows
+      .filter(({ row, cells }) => hiddenRows.has(row) && cells.some((cell) => cell !== null))
+      .map(({ row }) => row),
+    columns: Array.from({ length: width }, (_, at) => at + 1).filter(
+      (column) => hiddenColumns.some(([from, to]) => from <= column && column <= to) && holds(column),
+    ),
+  };
 }
 
 /** A cell as the reader has it: a text, a number, a truth, a moment or `null`. */
@@ -69,7 +120,9 @@ function cellOf(value: unknown, from1904: boolean): SheetCell {
   return typeof value === 'number' ? value : null;
 }
 
-type Safe = { ok: true; archive: ArrayBuffer; from1904: boolean } | Extract<WorkbookRead, { ok: false }>;
+type Safe =
+  | { ok: true; archive: ArrayBuffer; from1904: boolean; looks: SheetLook[] }
+  | Extract<WorkbookRead, { ok: false }>;
 
 /**
  * The archive with what the reader would pass over in silence made visible, and without what would fill the memory: it
@@ -96,7 +149,11 @@ function madeSafe(bytes: Uint8Array, limits: WorkbookLimits): Safe {
   let from1904 = false;
   for (const [name, file] of Object.entries(files)) {
     const xml = strFromU8(file);
-    if (/<(?:\w+:)?workbookPr\b[^>]*\bdate1904="1"/.test(xml)) from1904 = true;
+    if (FROM_1904.test(xml)) {
+      from1904 = true;
+      // the reader knows a truth by 1 alone, and some programs write it as a word
+      files[name] = strToU8(xml.replace(FROM_1904, '$11$3'));
+    }
     if (!/<(?:\w+:)?sheetData\b/.test(xml)) continue;
     const far = farCell(xml, limits);
     if (far !== null) return { ok: false, why: 'sheetTooLarge', cell: far };
@@ -105,28 +162,36 @@ function madeSafe(bytes: Uint8Array, limits: WorkbookLimits): Safe {
   const packed = zipSync(files, { level: 0 });
   const archive = new ArrayBuffer(packed.byteLength);
   new Uint8Array(archive).set(packed);
-  return { ok: true, archive, from1904 };
+  const xmlOf = (name: string) => (files[name] ? strFromU8(files[name]) : null);
+  return { ok: true, archive, from1904, looks: sheetLooks(xmlOf) };
 }
 
 /** The first cell that holds something and lies beyond what is read. */
 function farCell(xml: string, limits: WorkbookLimits): string | null {
   for (const [, column = '', row = ''] of xml.matchAll(/<(?:\w+:)?c\b[^>]*?\br="([A-Z]{1,4})(\d{1,9})"/g)) {
-    const at = [...column].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
-    if (at > limits.columns || Number(row) > limits.lastRow) return `${column}${row}`;
+    if (columnNumber(column) > limits.columns || Number(row) > limits.lastRow) return `${column}${row}`;
   }
   return null;
 }
 
+/** Counting days from 1904 (ECMA-376 Part 1, 18.2.28; a truth is `1` or `true`). */
+const FROM_1904 = /(<(?:\w+:)?workbookPr\b[^>]*\bdate1904=")(1|true)(")/;
+
 const CELL = /<((?:\w+:)?)c\b([^>]*[^/>])?>([\s\S]*?)<\/\1c>/g;
 /** Errors, and days written out, which the reader would take for the server's own time zone. */
 const AS_TEXT = /(\st=")[ed](")/;
+
+/** A value that says something; some programs write an empty one where they have not worked a formula out. */
+const WORKED_OUT = /<(?:\w+:)?v(?:\s[^>]*[^/>])?>\s*[^<\s]/;
 
 /** An error or a formula that was not worked out becomes a text that says so, which no field takes for empty. */
 function errorsShown(xml: string): string {
   return xml.replace(CELL, (cell, prefix: string, attributes = '', inside: string) => {
     if (AS_TEXT.test(attributes))
       return `<${prefix}c${attributes.replace(AS_TEXT, '$1str$2')}>${inside}</${prefix}c>`;
-    if (!/<(?:\w+:)?f\b/.test(inside) || /<(?:\w+:)?v\b/.test(inside)) return cell;
+    if (!/<(?:\w+:)?f\b/.test(inside) || WORKED_OUT.test(inside)) return cell;
+    // a text that was worked out may be empty; a figure may not
+    if (/\st="str"/.test(attributes) && /<(?:\w+:)?v\b/.test(inside)) return cell;
     const untyped = attributes.replace(/\st="[^"]*"/, '');
     return `<${prefix}c${untyped} t="str"><${prefix}v>#NOT WORKED OUT</${prefix}v></${prefix}c>`;
   });

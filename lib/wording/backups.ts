@@ -19,6 +19,7 @@ export const backupWords = {
   otherMigrations: (names: readonly string[]) =>
     `It was made with another text of ${migrations(names)} than this Kitwright has.`,
   noDatabase: (path: string) => `There is no database at ${path}.`,
+  noBackup: (path: string) => `There is no backup at ${path}: “backups” lists those there are.`,
   noRoom: (folder: string, needs: number, free: number) =>
     `The disk that holds ${folder} is too full for a backup: it needs about ${megabytes(needs)}, and ${megabytes(free)} are free.`,
   made: (path: string, bytes: number) => `Backup ${path} is made (${megabytes(bytes)}).`,

@@ -10,7 +10,7 @@ export const exchangeRules = {
   notOfKind: (kind: string, heading: string) => `A ${kind} has no “${heading}”: leave the cell empty.`,
   flagNeeded: 'Write yes or no.',
   makerUnknown: (name: string) =>
-    `No maker here is called ${name}: write one that is here, or say below that it is new.`,
+    `No maker here is called ${name}: write one that is here, or say that it is new.`,
   gtinTaken: (code: string) => `${code} has this GTIN already.`,
   takesForm: 'Write each as its form and millimetres: hexagonal shank 6.5; wire 2.',
   noSuchItem: (code: string) =>
@@ -59,8 +59,8 @@ export const exchangeRules = {
   pouchNotHere: 'Pouches come onto the shelf as they are packed and accepted, not by a list.',
   severalHeaps: 'Several heaps on record are like this: correct them on their screens.',
   countedNow: 'You are counting it blind: close that count first.',
-  reasonNeeded: 'Say above why the record is corrected: some figures are higher or lower than it says.',
-  noteNeeded: 'Say above how it came about, in a few words.',
+  reasonNeeded: 'Say why the record is corrected: some figures are higher or lower than it says.',
+  noteNeeded: 'Say how it came about, in a few words.',
   deliveryDiffers: (reference: string) =>
     `Delivery ${reference} was received before with other lines: it stays as it was received. Another delivery has another number.`,
   deliveryTooLong: (reference: string, most: number) =>

@@ -6,6 +6,7 @@ import type { CellNote, CellProblem } from '../exchange/readRows';
 import { never } from '../identity/result';
 import type { Encoding } from '../lists/decodeText';
 import { countWord, listWords } from './numbers';
+import { hiddenWords } from './workbooks';
 
 const MEGABYTES = `${EXCHANGE_LIMITS.bytes / 1_000_000} MB`;
 const ROWS = EXCHANGE_LIMITS.rows.toLocaleString('en-GB');
@@ -47,7 +48,7 @@ export function fileWords(fault: FileFault): string {
     case 'too-large':
       return `The file has ${(fault.bytes / 1_000_000).toFixed(1)} MB, and at most ${MEGABYTES} are read: divide it in two.`;
     case 'not-text':
-      return 'The file is neither a workbook nor text that can be read: save it as XLSX, or as CSV in UTF-8. If you know how its letters are written, choose that above.';
+      return 'The file is neither a workbook nor text that can be read: save it as XLSX, or as CSV in UTF-8. If you know how its letters are written, choose that.';
     case 'old-workbook':
       return 'This is an old workbook (XLS) or one with a password: save it as XLSX without one.';
     case 'broken-quote':
@@ -86,10 +87,20 @@ export const encodingOptions: readonly { value: Encoding; label: string }[] = (
 const SEPARATOR_WORDS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
 const BY_WORDS = { mark: 'as its mark says', bytes: 'by its bytes', person: 'as you said' } as const;
 
+const ofSheets = ({ sheet, sheets, hidden }: Extract<ReadFile['understood'], { format: 'xlsx' }>) =>
+  [
+    sheets.length > 1
+      ? `Others are ${listWords(sheets.filter((one) => one !== sheet).map((one) => `“${one}”`))}.`
+      : null,
+    hiddenWords(hidden),
+  ]
+    .map((words) => (words === null ? '' : ` ${words}`))
+    .join('');
+
 /** How a file was understood, to be seen before anything is brought in. */
 export function understoodWords({ understood }: ReadFile): string {
   return understood.format === 'xlsx'
-    ? `A workbook; read is the sheet “${understood.sheet}”.`
+    ? `A workbook; read is the sheet “${understood.sheet}”.${ofSheets(understood)}`
     : `A CSV with ${SEPARATOR_WORDS[understood.separator]} between its cells, its letters in ${ENCODING_WORDS[understood.encoding]} (${BY_WORDS[understood.by]}).`;
 }
 
@@ -156,17 +167,19 @@ export function problemWords(problem: CellProblem, info: ListInfo): string {
   if (fault === null) return `${heading} can’t be read.`;
   switch (fault.code) {
     case 'column-missing':
-      return `No column says it: choose the column for ${heading} above, or head one “${heading}”.`;
+      return `No column says it: choose the column for ${heading}, or head one “${heading}”.`;
     case 'column-twice':
-      return `Columns ${listWords(fault.columns)} are both headed so: choose above which is meant.`;
+      return `Columns ${listWords(fault.columns)} are both headed so: choose which is meant.`;
     case 'damaged':
       return suspicionWords(fault.damage, { repaired: null, ...(fault.date ? { date: fault.date } : {}) });
     case 'error-of-spreadsheet':
       return 'A formula of the spreadsheet failed or was not worked out: put its value there.';
+    case 'merged':
+      return 'One cell is merged over several rows: take the merging away, and write in each row what is meant.';
     case 'not-a-number':
       return 'Is no number: write it in digits.';
     case 'either-number':
-      return 'May be either of two numbers: choose above whether the point or the comma comes before the decimals.';
+      return 'May be either of two numbers: choose whether the point or the comma comes before the decimals.';
     case 'not-whole':
       return 'Write a whole number.';
     case 'not-an-amount':
@@ -176,7 +189,7 @@ export function problemWords(problem: CellProblem, info: ListInfo): string {
     case 'no-such-day':
       return 'There is no such day: put the date right.';
     case 'date-either-order':
-      return 'May be either of two days: choose above whether the day or the month comes first, or write 2027-05-31.';
+      return 'May be either of two days: choose whether the day or the month comes first, or write 2027-05-31.';
     case 'date-other-order':
       return 'Contradicts other dates of the file: write it as 2027-05-31.';
     case 'not-yes-or-no':

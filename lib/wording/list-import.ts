@@ -6,6 +6,7 @@ import type { FileFault, ReadList } from '../theatre/import/readList';
 import { IMPORT_LIMITS } from '../theatre/import/table';
 import { capitalised, countWord, listWords } from './numbers';
 import { REGION_WORDS, URGENCY_WORDS } from './plans';
+import { hiddenWords } from './workbooks';
 
 const REGIONS = listWords(Object.values(REGION_WORDS), 'or');
 const URGENCIES = listWords(Object.values(URGENCY_WORDS), 'or');
@@ -36,9 +37,9 @@ export function faultWords(fault: ImportFault, field: ImportField | null): strin
   const column = field === null ? 'This' : FIELD_HEADINGS[field];
   switch (fault.code) {
     case 'column-missing':
-      return `No column says it: choose the column for ${column} above, or head one “${column}”.`;
+      return `No column says it: choose the column for ${column}, or head one “${column}”.`;
     case 'column-twice':
-      return `Columns ${listWords(fault.columns)} are both headed so: choose above which is meant.`;
+      return `Columns ${listWords(fault.columns)} are both headed so: choose which is meant.`;
     case 'needed':
       return NEEDED[field ?? 'theatre'];
     case 'several':
@@ -56,11 +57,11 @@ export function faultWords(fault: ImportFault, field: ImportField | null): strin
     case 'no-such-day':
       return 'There is no such day: put the date right.';
     case 'date-either-order':
-      return 'May be either of two days: choose above whether the day or the month comes first, or write 2026-01-20.';
+      return 'May be either of two days: choose whether the day or the month comes first, or write 2026-01-20.';
     case 'date-other-order':
       return 'Has day and month in another order than the rest of the file: write dates as 2026-01-20.';
     case 'date-far-off':
-      return 'Is more than 400 days from today: is this the day of the case? If not, choose another column above.';
+      return 'Is more than 400 days from today: is this the day of the case? If not, choose another column.';
     case 'date-twice':
       return 'Is another day than the one the start has: leave one of the two.';
     case 'not-a-time':
@@ -76,7 +77,7 @@ export function faultWords(fault: ImportFault, field: ImportField | null): strin
     case 'time-skipped':
       return 'The clocks go forward over this time on that day, so it never comes: choose another.';
     case 'time-repeated':
-      return 'The clocks go back on that day, and this time comes twice: choose above which is meant.';
+      return 'The clocks go back on that day, and this time comes twice: choose which is meant.';
     case 'is-over':
       return 'Would be over already: take the row out, or put date and time right.';
     case 'region-unknown':
@@ -104,13 +105,13 @@ export function faultWords(fault: ImportFault, field: ImportField | null): strin
     case 'row-id-of-another':
       return `This row id is known as that of ${fault.reference || 'another case'}: put the reference right, or leave the id out.`;
     case 'looks-like-a-patient-number':
-      return 'Looks like a number that a patient is known by, which has no place here: choose another column for it above, or none.';
+      return 'Looks like a number that a patient is known by, which has no place here: choose another column for it, or none.';
     case 'row-counter':
-      return 'Counts rows, and would stand for another case in the next file: choose another column for it above, or none.';
+      return 'Counts rows, and would stand for another case in the next file: choose another column for it, or none.';
     case 'row-id-too-long':
-      return 'Is longer than 80 characters: choose another column for it above, or none.';
+      return 'Is longer than 80 characters: choose another column for it, or none.';
     case 'row-id-twice':
-      return `${capitalised(rows(fault.rows))} have the same id: leave one, or choose another column above, or none.`;
+      return `${capitalised(rows(fault.rows))} have the same id: leave one, or choose another column, or none.`;
     case 'theatre-taken':
       return `${fault.at} has case ${fault.reference} over that time: choose another time or theatre, or give the row that reference if it is the same case.`;
     case 'rows-collide':
@@ -129,7 +130,7 @@ const NEEDED: Record<ImportField, string> = {
   region: 'Say which region.',
   side: 'Say left or right.',
   surgeon: 'Say who operates.',
-  urgency: 'Say how urgent it is, or choose above what rows without it are.',
+  urgency: 'Say how urgent it is, or choose what rows without it are.',
   caseReference: 'Say which case.',
   rowId: 'Say which row.',
 };
@@ -230,6 +231,7 @@ export function understoodWords({ understood, rows: read }: ReadList): string[] 
     ];
   }
   const { columns } = understood;
+  const hidden = understood.format === 'xlsx' ? hiddenWords(understood.hidden) : null;
   const about = columns.columns.filter((one) => one.aboutThePatient);
   const unread = columns.columns.filter(
     ({ number, aboutThePatient }) => !aboutThePatient && !Object.values(columns.chosen).includes(number),
@@ -238,6 +240,7 @@ export function understoodWords({ understood, rows: read }: ReadList): string[] 
     understood.format === 'csv'
       ? `A CSV with ${count}, cells apart by ${SEPARATOR_WORDS[understood.separator]}.`
       : `Sheet “${understood.sheet}” of a workbook, with ${count}.`,
+    ...(hidden === null ? [] : [hidden]),
     ...(columns.headingRow > 1 ? [`What stands above row ${columns.headingRow} was not read.`] : []),
     ...(about.length > 0
       ? [

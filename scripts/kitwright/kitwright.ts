@@ -14,6 +14,7 @@ import { restore } from './commands/restore';
 import { token } from './commands/token';
 import { user } from './commands/user';
 import { verify } from './commands/verify';
+import { fileProblem } from './file-problem';
 
 const COMMANDS: Record<string, Command> = {
   doctor,
@@ -46,6 +47,7 @@ export async function kitwright(words: string[], env: NodeJS.ProcessEnv, out: Ou
   }
   const command = COMMANDS[name];
   const asJson = rest.includes('--json');
+  let within = env;
   try {
     if (!command)
       throw new CannotDo(`There is no command “${name}”. Commands: ${Object.keys(COMMANDS).join(', ')}.`);
@@ -54,10 +56,11 @@ export async function kitwright(words: string[], env: NodeJS.ProcessEnv, out: Ou
       return 0;
     }
     const { values, positionals } = understood(name, command, rest);
+    if (values.db !== undefined) within = { ...env, KITWRIGHT_DB: String(values.db) };
     const answer = await command.run({
       words: positionals,
       options: values as Given['options'],
-      env: values.db === undefined ? env : { ...env, KITWRIGHT_DB: String(values.db) },
+      env: within,
       now: out.now,
       secret: out.secret,
     });
@@ -65,7 +68,7 @@ export async function kitwright(words: string[], env: NodeJS.ProcessEnv, out: Ou
     else for (const line of answer.lines) out.say(line);
     return answer.exit;
   } catch (error) {
-    const message = inWords(error, env);
+    const message = inWords(error, within);
     if (asJson) out.say(JSON.stringify({ problem: message }, null, 2));
     out.refuse(message);
     return 2;
@@ -95,6 +98,8 @@ function inWords(error: unknown, env: NodeJS.ProcessEnv): string {
   // what we throw for people is in words already
   if (error instanceof Error && /^(CannotDo|NoBackup|CannotOpen|WrongKey)$/.test(error.constructor.name))
     return error.message;
+  const ofFile = fileProblem(error);
+  if (ofFile !== null) return ofFile;
   const problem = asPlainProblem(error, { folder: ROOT, database: databasePath(env), doing: 'database' });
   return problem.detail ? `${problem.detail}\n\n${problem.message}` : problem.message;
 }

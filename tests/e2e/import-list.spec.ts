@@ -35,7 +35,7 @@ test('a theatre list is tried, put right by its columns, imported whole, and not
     .replace('Ankle', 'Penelope Quillfeather');
   await choose(page, 'broken.csv', broken);
   const wrong = page.getByRole('region', { name: 'What is in the way' });
-  await expect(wrong.getByText('choose the column for Surgeon above')).toBeVisible();
+  await expect(wrong.getByText('choose the column for Surgeon')).toBeVisible();
   await expect(page.getByRole('button', { name: /^Import / })).toHaveCount(0);
   await page.getByLabel('Surgeon', { exact: true }).selectOption({ label: '7: Who operates' });
   await expect(wrong.getByText('“Shoulder”')).toBeVisible();

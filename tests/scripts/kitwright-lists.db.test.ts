@@ -1,16 +1,20 @@
+import { randomUUID } from 'node:crypto';
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, inject, onTestFinished, test } from 'vitest';
+import { planAndKeepBy } from '@/app/_server/list-planner';
+import { openDatabase, readAs } from '@/db/client';
+import { listPeople, type Person } from '@/db/queries/people';
 import { LISTS } from '@/lib/exchange/lists/lists';
 import { kitwright as command } from '@/scripts/kitwright/kitwright';
-import { demoDatabaseFile } from '../setup/database';
+import { DEMO_NOW, demoDatabaseFile } from '../setup/database';
 
 const PASSWORD = 'larkmoor infirmary';
 const STOCK_KEEPER = ['--as', 'Dilys Harrow'];
 
 /** A demo hospital, the command in it as a person types it, and a folder for files. */
-async function hospital() {
+async function hospital(now: () => Date = () => new Date()) {
   const folder = mkdtempSync(join(inject('databaseFolder'), 'lists-'));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   const database = await demoDatabaseFile();
@@ -21,7 +25,7 @@ async function hospital() {
       say: (line) => said.out.push(line),
       refuse: (line) => said.err.push(line),
       secret: async () => secret,
-      now: () => new Date(),
+      now,
     });
     return { exit, out: said.out.join('\n'), err: said.err.join('\n') };
   };
@@ -39,7 +43,7 @@ async function hospital() {
     return path;
   };
   const entries = () => one('SELECT count(*) FROM ledger');
-  return { run, one, file, entries };
+  return { run, one, file, entries, database };
 }
 
 const SCREW = {
@@ -169,6 +173,77 @@ test('a theatre list is tried and imported, and the same file does nothing twice
   expect(one('SELECT count(*) FROM cases')).toBe(Number(before) + 1);
   expect((await run([...words, '--yes'])).out).toMatch(/was imported before/);
   expect(one('SELECT count(*) FROM cases')).toBe(Number(before) + 1);
+});
+
+test('who gets which set is planned anew after a theatre list came in, where planning gives sets to cases', async () => {
+  const { run, one, file, database } = await hospital(() => DEMO_NOW);
+  const theatre = one('SELECT name FROM theatres ORDER BY name LIMIT 1');
+  const list = (name: string, start: string) =>
+    file(
+      name,
+      `Theatre,Date,Start,Minutes,Region,Side,Surgeon,Urgency\r\n${theatre},2026-02-21,${start},60,Hand,Left,Tobias Wray,Booked\r\n`,
+    );
+  const words = (path: string) => ['import', 'theatre-list', path, '--as', 'Gwen Sallis', '--yes', '--json'];
+  const byHand = await run(words(list('one.csv', '09:00')));
+  expect(byHand).toMatchObject({ exit: 0, err: '' });
+  expect(JSON.parse(byHand.out)).toMatchObject({ done: { booked: 1 }, planned: null });
+  expect(one("SELECT count(*) FROM set_promises WHERE chosen_by = 'planning'")).toBe(0);
+
+  const store = openDatabase(database);
+  const manager = (await listPeople(store)).find(({ role }) => role === 'theatreManager') as Person;
+  const kept = await planAndKeepBy({
+    db: readAs(store, manager),
+    person: manager,
+    now: () => DEMO_NOW.toISOString(),
+    newId: (prefix) => `${prefix}_${randomUUID()}`,
+  });
+  store.close();
+  expect(kept).toMatchObject({ ok: true });
+  const given = one("SELECT count(*) FROM set_promises WHERE chosen_by = 'planning'");
+  expect(given).toBeGreaterThan(1);
+  const connection = new Sqlite(database);
+  connection
+    .prepare(
+      "DELETE FROM set_promises WHERE rowid = (SELECT max(rowid) FROM set_promises WHERE chosen_by = 'planning')",
+    )
+    .run();
+  connection.close();
+  const before = one("SELECT count(*) FROM ledger WHERE action = 'plan-sets'");
+
+  const done = await run(words(list('two.csv', '11:00')));
+  expect(done).toMatchObject({ exit: 0, err: '' });
+  expect(JSON.parse(done.out)).toMatchObject({ done: { booked: 1 }, planned: expect.stringMatching(/\.$/) });
+  // what was taken away is given again, signed by whoever brought the list in
+  expect(one("SELECT count(*) FROM set_promises WHERE chosen_by = 'planning'")).toBe(given);
+  expect(one("SELECT count(*) FROM ledger WHERE action = 'plan-sets'")).toBe(Number(before) + 1);
+  expect(one("SELECT person_id FROM ledger WHERE action = 'plan-sets' ORDER BY seq DESC LIMIT 1")).toBe(
+    'person_gwen-sallis',
+  );
+});
+
+test('how to say by options what the file leaves open is said in words of the command', async () => {
+  const { run, file } = await hospital();
+  const path = file('own.csv', 'Naam;Rol;Remarks\r\nAvery Lind;Surgeon;none\r\n');
+  const said = await run(['import', 'people', path, '--as', 'Edda Winslow']);
+  expect(said.exit).toBe(1);
+  expect(said.out).toContain('Columns of the file: 1 “Naam”, 2 “Rol”, 3 “Remarks”.');
+  expect(said.out).toMatch(/Which of them says it: --column \w+=NUMBER/);
+  expect(said.out).not.toMatch(/\b(above|below)\b/);
+  const theatre = await run([
+    'import',
+    'theatre-list',
+    file('theatre.csv', 'Theatre;Date;Who\r\nTheatre 1;03/04/2026;X\r\n'),
+    '--as',
+    'Gwen Sallis',
+  ]);
+  expect(theatre.exit).toBe(1);
+  expect(theatre.out).toMatch(/Which of them says it: .*--column surgeon=NUMBER/);
+  expect(theatre.out).not.toMatch(/\b(above|below)\b/);
+  const out = file('template.csv');
+  await run(['export', 'people', out, '--template']);
+  const template = await run(['import', 'people', out, '--as', 'Edda Winslow']);
+  expect(template).toMatchObject({ exit: 0, err: '' });
+  expect(template.out).toMatch(/1 row left out\.\nEvery row is left out/);
 });
 
 test('everything goes into one archive, which an empty installation loads with the same head of the ledger', async () => {

@@ -1,8 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, inject, onTestFinished, test } from 'vitest';
+import { openDatabase } from '@/db/client';
+import { ledgerWatch } from '@/db/ledgerWatch';
 import { kitwright as command } from '@/scripts/kitwright/kitwright';
 import { demoDatabaseFile } from '../setup/database';
 
@@ -155,7 +157,7 @@ test('what is not understood is said with the way out, exit 2, as JSON where ask
   const said = await kitwright(['verify', 'nothing-there', '--json'], env);
   expect(said.exit).toBe(2);
   expect(JSON.parse(said.out)).toEqual({
-    problem: expect.stringMatching(/There is no database at .*nothing-there/),
+    problem: expect.stringMatching(/There is no backup at .*nothing-there/),
   });
 });
 
@@ -221,4 +223,102 @@ test('tokens are issued, listed and revoked by an administrator who proves who t
   ).toMatchObject({
     exit: 2,
   });
+});
+
+test('what stands in the way is named: the database that --db says, and the file or folder a command was given', async () => {
+  const { folder, ...env } = await demo();
+  const none = join(folder, 'none.sqlite');
+  const no = join(folder, 'no.sqlite');
+  writeFileSync(no, 'nothing of a database'.repeat(100));
+  const cases: [string[], string][] = [
+    [['verify', '--db', none], `There is no database at ${none}.`],
+    [['verify', '--db', no], `${no} is not a database`],
+    [['export', 'people', join(folder, 'p.csv'), '--db', no], `${no} is not a database`],
+    [['restore', none, '--yes'], `There is no backup at ${none}`],
+    [['export', 'archive', join(folder, 'no', 'a.zip')], `There is no folder ${join(folder, 'no')}`],
+    [['export', 'people', join(folder, 'no', 'p.csv')], `There is no folder ${join(folder, 'no')}`],
+    [['export', 'people', join(no, 'p.csv')], 'is a file. Name another.'],
+    [['backup', '--to', no], no],
+    [['key', 'new', join(folder, 'no', 'key.txt')], `There is no folder ${join(folder, 'no')}`],
+  ];
+  for (const [words, says] of cases) {
+    const said = await kitwright(words, env);
+    expect([said.exit, said.out], words.join(' ')).toEqual([2, '']);
+    expect(said.err, words.join(' ')).toContain(says);
+    expect(said.err, words.join(' ')).not.toContain('error of its own');
+    const asJson = await kitwright([...words, '--json'], env);
+    expect(JSON.parse(asJson.out)).toEqual({ problem: said.err });
+  }
+  // nothing of what failed is left behind
+  expect(readdirSync(folder).sort()).toEqual(['no.sqlite']);
+});
+
+test('a database of a newer or older program is neither read nor written by lists, people and tokens', async () => {
+  const { folder, ...env } = await demo();
+  const list = join(folder, 'people.csv');
+  writeFileSync(list, 'Name,Role\r\nAvery Lind,Surgeon\r\n');
+  const commands = [
+    ['user', 'list'],
+    ['user', 'add', 'Avery Lind', 'surgeon', '--as', 'Edda Winslow'],
+    ['token', 'list', '--as', 'Edda Winslow'],
+    ['import', 'people', list, '--as', 'Edda Winslow', '--yes'],
+    ['export', 'people', join(folder, 'out.csv')],
+  ];
+  const connection = new Sqlite(env.KITWRIGHT_DB);
+  onTestFinished(() => {
+    connection.close();
+  });
+  const change = (query: string) => connection.exec(query);
+  const entries = () => connection.prepare('SELECT count(*) FROM ledger').pluck().get();
+  const before = entries();
+  const hash = "'0000000000000000000000000000000000000000000000000000000000000000'";
+  for (const [query, says] of [
+    [
+      `INSERT INTO migrations VALUES ('9999-of-a-newer.sql', ${hash})`,
+      /made by a newer Kitwright.*\n.*newer program/,
+    ],
+    [
+      "DELETE FROM migrations WHERE name >= (SELECT max(name) FROM migrations WHERE name < '9999')",
+      /1 step older than this program.*\nStart the server/,
+    ],
+  ] as const) {
+    change(query);
+    for (const words of commands) {
+      const said = await kitwright(words, env, 'larkmoor infirmary');
+      expect([said.exit, said.out], words.join(' ')).toEqual([2, '']);
+      expect(said.err, words.join(' ')).toMatch(says);
+    }
+  }
+  expect(entries()).toBe(before);
+  expect(readdirSync(folder)).toEqual(['people.csv']);
+});
+
+test('a backup of a hospital whose server wrote its heads outside is verified and put back, also where those are lost', async () => {
+  const { folder, ...env } = await demo();
+  const heads = `${env.KITWRIGHT_DB}-heads.jsonl`;
+  const connection = new Sqlite(env.KITWRIGHT_DB);
+  const entry = connection.prepare('SELECT seq, hash FROM ledger ORDER BY seq DESC LIMIT 1').get() as {
+    seq: number;
+    hash: string;
+  };
+  connection.close();
+  const store = openDatabase(env.KITWRIGHT_DB);
+  const watch = ledgerWatch({ db: store, place: heads, now: () => new Date().toISOString() });
+  await watch.look();
+  store.close();
+  expect(readFileSync(heads, 'utf8')).toContain(entry.hash);
+
+  const made = await kitwright(['backup', '--json'], env);
+  expect(made).toMatchObject({ exit: 0, err: '' });
+  const path = join(env.KITWRIGHT_BACKUPS, JSON.parse(made.out).file);
+  expect(await kitwright(['verify', path], env)).toMatchObject({ exit: 0, err: '' });
+  const elsewhere = { ...env, KITWRIGHT_DB: join(folder, 'elsewhere.sqlite') };
+  expect(await kitwright(['restore', path, '--yes'], elsewhere)).toMatchObject({ exit: 0, err: '' });
+  // what was lost is told of the database, and makes no later backup worth less
+  const told = await kitwright(['verify'], elsewhere);
+  expect(told.exit).toBe(1);
+  expect(told.out).toMatch(/written to the second place .* not there/);
+  expect(await kitwright(['backup', '--to', join(folder, 'later')], elsewhere)).toMatchObject({ exit: 0 });
+  expect(await kitwright(['restore', path, '--yes'], env)).toMatchObject({ exit: 0, err: '' });
+  expect(await kitwright(['verify'], env)).toMatchObject({ exit: 0, err: '' });
 });

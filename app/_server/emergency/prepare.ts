@@ -20,8 +20,9 @@ import type { Store, StoredSet } from '@/lib/kits/store';
 import { wallClock } from '@/lib/theatre/localTime';
 import type { PlanningFacts } from '@/lib/theatre/planning/facts';
 import { promiseTimes } from '@/lib/theatre/promise';
+import type { PlannedList } from '../list-planner';
 import { highsSolver } from '../solver/highs';
-import { type PlannedList, plannedList } from '../theatre-planning';
+import { plannedList } from '../theatre-planning';
 import { type Barred, barredSets } from './barred';
 import type { ResolvedEmergency } from './resolve';
 

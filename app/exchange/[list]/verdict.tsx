@@ -61,7 +61,11 @@ function verdictOf(view: ExchangeView): { tone: Tone; word: string; sentence: st
       sentence: 'Something is left open below that only a person can say.',
     };
   if (counts.new + counts.changed === 0)
-    return { tone: 'neutral', word: 'Nothing to do', sentence: 'All of it stands here already.' };
+    return {
+      tone: 'neutral',
+      word: 'Nothing to do',
+      sentence: counts.unchanged === 0 ? 'Every row is left out.' : 'All of it stands here already.',
+    };
   return {
     tone: 'attention',
     word: 'Tried, not brought in yet',

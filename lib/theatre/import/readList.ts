@@ -1,5 +1,6 @@
 import type { JsonProblem } from '../../json/locateJsonProblem';
 import { decodeText } from '../../lists/decodeText';
+import type { HiddenParts } from '../../lists/readWorkbook';
 import type { Separator } from '../../lists/splitCsv';
 import { type ColumnChoice, type ColumnsFound, findColumns, statedRows } from './columns';
 import { readCsv } from './csv';
@@ -31,7 +32,7 @@ export interface ReadList {
   rows: StatedRow<ImportField>[];
   understood:
     | { format: 'csv'; separator: Separator; columns: ColumnsFound }
-    | { format: 'xlsx'; sheet: string; sheets: string[]; columns: ColumnsFound }
+    | { format: 'xlsx'; sheet: string; sheets: string[]; hidden: HiddenParts; columns: ColumnsFound }
     | { format: 'fhir'; ignored: { kind: string; count: number }[]; leftOut: LeftOut[] };
 }
 
@@ -59,7 +60,7 @@ export async function readListFile(bytes: Uint8Array, choices: FileChoices): Pro
   return /^\s*[{[]/.test(text) ? bundle(text) : csv(text, choices);
 }
 
-const refuse = (fault: FileFault): ListFileRead => ({ ok: false, fault });
+const refuse = (fault: FileFault): Extract<ListFileRead, { ok: false }> => ({ ok: false, fault });
 
 /** UTF-8, or what a spreadsheet calls Unicode text; anything else would be guessed. */
 function textOf(bytes: Uint8Array): string | null {
@@ -74,47 +75,34 @@ function csv(text: string, choices: FileChoices): ListFileRead {
   return table(read.rows, choices, (columns) => ({ format: 'csv', separator: read.separator, columns }));
 }
 
-/** The sheet that is named; without a name the first that is a list, which is told. Where none is, what the first is refused for. */
+/**
+ * The sheet that is named; without a name the first shown one that is a list, which is told. Where none is, what the first is
+ * refused for.
+ */
 async function workbook(bytes: Uint8Array, choices: FileChoices): Promise<ListFileRead> {
-  const { sheets, read } = await oneSheet(bytes, choices);
-  if (read.ok || choices.sheet !== null) return read;
-  for (const sheet of sheets.slice(1)) {
-    const other = await oneSheet(bytes, { ...choices, sheet });
-    if (other.read.ok) return other.read;
-  }
-  return read;
-}
-
-async function oneSheet(
-  bytes: Uint8Array,
-  choices: FileChoices,
-): Promise<{ sheets: string[]; read: ListFileRead }> {
-  const read = await readXlsx(bytes, choices.sheet);
+  const read = await readXlsx(bytes, choices.sheet, (rows) => rowsUnder(rows, choices).ok);
   if (read.ok) {
-    const { sheet, sheets } = read;
-    return {
-      sheets,
-      read: table(read.rows, choices, (columns) => ({ format: 'xlsx', sheet, sheets, columns })),
-    };
+    const { sheet, sheets, hidden } = read;
+    return table(read.rows, choices, (columns) => ({ format: 'xlsx', sheet, sheets, hidden, columns }));
   }
-  const none = (fault: FileFault) => ({ sheets: [], read: refuse(fault) });
   switch (read.why) {
     case 'sheetTooLarge':
-      return none({ code: 'sheet-too-large', cell: read.cell });
+      return refuse({ code: 'sheet-too-large', cell: read.cell });
     case 'noSuchSheet':
-      return none({ code: 'no-such-sheet', sheets: read.sheets });
+      return refuse({ code: 'no-such-sheet', sheets: read.sheets });
     case 'tooLargeInside':
-      return none({ code: 'workbook-too-large-inside' });
+      return refuse({ code: 'workbook-too-large-inside' });
     default:
-      return none({ code: 'unreadable-workbook' });
+      return refuse({ code: 'unreadable-workbook' });
   }
 }
 
-function table(
-  all: readonly TableRow[],
-  choices: FileChoices,
-  understood: (columns: ColumnsFound) => ReadList['understood'],
-): ListFileRead {
+type RowsUnder =
+  | { ok: true; under: TableRow[]; columns: ColumnsFound }
+  | Extract<ListFileRead, { ok: false }>;
+
+/** The rows under the headings that hold something. */
+function rowsUnder(all: readonly TableRow[], choices: FileChoices): RowsUnder {
   const columns = findColumns(all, choices.columns);
   if (columns === null) return refuse({ code: 'no-headings' });
   const under = all.filter(
@@ -122,6 +110,17 @@ function table(
   );
   if (under.length === 0) return refuse({ code: 'no-rows' });
   if (under.length > IMPORT_LIMITS.rows) return refuse({ code: 'too-many-rows', rows: under.length });
+  return { ok: true, under, columns };
+}
+
+function table(
+  all: readonly TableRow[],
+  choices: FileChoices,
+  understood: (columns: ColumnsFound) => ReadList['understood'],
+): ListFileRead {
+  const found = rowsUnder(all, choices);
+  if (!found.ok) return found;
+  const { under, columns } = found;
   return { ok: true, list: { rows: statedRows(under, columns), understood: understood(columns) } };
 }
 

@@ -1,7 +1,6 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { extname, resolve } from 'node:path';
 import { writeArchive } from '@/db/archive/write-archive';
-import { openDatabase } from '@/db/client';
 import { listRows } from '@/db/queries/exchange/list-rows';
 import { LIST_KINDS, type ListInfo } from '@/lib/exchange/list';
 import { LISTS, listKindOf } from '@/lib/exchange/lists/lists';
@@ -15,6 +14,7 @@ import {
 } from '@/lib/exchange/out';
 import { printedHead } from '@/lib/ledger/heads';
 import { type Answer, CannotDo, type Command } from '../command';
+import { openAtHand } from '../open';
 import { placesOf, shown } from '../places';
 
 const USAGE = `LIST FILE [--template] | archive FILE [--force], FILE ending in .xlsx, .csv or .json; LIST is ${LIST_KINDS.join(', ')}`;
@@ -47,7 +47,7 @@ export const exportCommand: Command = {
         json: { list, template: true, file: path },
       };
     }
-    const db = openDatabase(database);
+    const db = openAtHand(database);
     try {
       const rows = await listRows(db, list, at);
       // names of people and what lies where: for whoever wrote it alone

@@ -1,7 +1,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { loadArchive } from '@/db/archive/load-archive';
-import { openDatabase, readAs } from '@/db/client';
+import { readAs } from '@/db/client';
 import { takeListBack } from '@/db/operations/exchange/take-back';
 import { LIST_KINDS } from '@/lib/exchange/list';
 import { listKindOf } from '@/lib/exchange/lists/lists';
@@ -14,6 +14,7 @@ import type { AtWork } from '../imports/at-work';
 import { importOneList } from '../imports/list';
 import { IMPORT_OPTIONS, onlyThese } from '../imports/options';
 import { importTheatreList } from '../imports/theatre-list';
+import { openAtHand } from '../open';
 import { placesOf, shown } from '../places';
 
 const USAGE = `LIST FILE --as PERSON [--yes] [--column NAME=NUMBER …] [--repair COLUMN:DAMAGE …] [--dates day-first] … | archive FILE --db NEW | take-back IMPORT --as PERSON; LIST is ${[...LIST_KINDS, 'theatre-list'].join(', ')}`;
@@ -32,8 +33,7 @@ export const importCommand: Command = {
     const { database } = placesOf(given.env);
     if (what === 'archive') return archive(given, resolve(which), database);
     const act = actOf(what, which);
-    if (!existsSync(database)) throw new CannotDo(`There is no database at ${shown(database)}.`);
-    const store = openDatabase(database);
+    const store = openAtHand(database);
     try {
       const person = await provenPerson(store, given);
       return await act({ given, db: readAs(store, person), person });

@@ -1,5 +1,4 @@
-import { existsSync } from 'node:fs';
-import { type Database, openDatabase, readAs } from '@/db/client';
+import { type Database, readAs } from '@/db/client';
 import { issueToken } from '@/db/operations/api/issue-token';
 import { revokeToken } from '@/db/operations/api/revoke-token';
 import { listTokens, type TokenOnFile } from '@/db/queries/api/tokens';
@@ -10,7 +9,8 @@ import { EVERY_TOKEN, tokenState } from '@/lib/people/tokens';
 import { TOKEN_STATE_WORDS, tokenWords } from '@/lib/wording/tokens';
 import { answerOf, newId, provenPerson } from '../administrator';
 import { type Answer, CannotDo, type Command, type Given } from '../command';
-import { placesOf, shown } from '../places';
+import { openAtHand } from '../open';
+import { placesOf } from '../places';
 
 const USAGE =
   'list | issue SYSTEM --for PERSON [--scope ACT,ACT] [--days 90] | revoke SYSTEM-OR-ID, each with --as ADMINISTRATOR';
@@ -28,11 +28,10 @@ export const token: Command = {
   },
   async run(given) {
     const { database } = placesOf(given.env);
-    if (!existsSync(database)) throw new CannotDo(`There is no database at ${shown(database)}.`);
     const [act = ''] = given.words;
     const wants = act === 'list' ? 1 : act === 'issue' || act === 'revoke' ? 2 : 0;
     if (given.words.length !== wants) throw new CannotDo(`Usage: kitwright token ${USAGE}`);
-    const store = openDatabase(database);
+    const store = openAtHand(database);
     try {
       const person = await provenPerson(store, given);
       if (!may(person, 'manageTokens')) throw new CannotDo(tokenWords.mayNot(person.name));

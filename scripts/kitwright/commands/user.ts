@@ -1,5 +1,4 @@
-import { existsSync } from 'node:fs';
-import { type Database, openDatabase } from '@/db/client';
+import type { Database } from '@/db/client';
 import { addPerson } from '@/db/operations/people/add-person';
 import { changeRole } from '@/db/operations/people/change-role';
 import { leavePerson } from '@/db/operations/people/leave-person';
@@ -11,7 +10,8 @@ import { newPassword } from '@/db/secrets';
 import { ROLE_WORDS, role } from '@/lib/people/role';
 import { answerOf, newId, provenPerson } from '../administrator';
 import { type Answer, CannotDo, type Command, type Given } from '../command';
-import { placesOf, shown } from '../places';
+import { openAtHand } from '../open';
+import { placesOf } from '../places';
 
 const USAGE = `list | add NAME ROLE | role NAME ROLE | reset NAME | unlock NAME | leave NAME, each but list with --as ADMINISTRATOR`;
 const ROLES = role.options.join(', ');
@@ -27,8 +27,7 @@ export const user: Command = {
   options: { as: { type: 'string' } },
   async run(given) {
     const { database } = placesOf(given.env);
-    if (!existsSync(database)) throw new CannotDo(`There is no database at ${shown(database)}.`);
-    const db = openDatabase(database);
+    const db = openAtHand(database);
     try {
       const [act = ''] = given.words;
       if (act === 'list') return list(await listColleagues(db));

@@ -1,4 +1,4 @@
-import { rmSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { rowsAltered } from '@/db/backup/compare';
 import { sha256OfFile } from '@/db/backup/make';
@@ -7,7 +7,7 @@ import { proveCopy } from '@/db/backup/prove';
 import { backupsIn } from '@/db/backup/read';
 import { newestProven } from '@/lib/backups/manifest';
 import { backupWords as words } from '@/lib/wording/backups';
-import type { Command, Given } from '../command';
+import { CannotDo, type Command, type Given } from '../command';
 import { placesOf, shown, textOf } from '../places';
 
 /** Reads all of the database, or of a backup as if it had to be put back. Changes nothing. */
@@ -44,7 +44,8 @@ async function found(given: Given) {
     const { proof } = await opened(resolve(file), key, database, at, () => null);
     return { of: file, proof, compared: { faults: [], said: [] } };
   }
-  const proof = proveCopy({ path: database, now: at, headsText: textOf(heads) });
+  if (!existsSync(database)) throw new CannotDo(words.noDatabase(shown(database)));
+  const proof = proveCopy({ path: database, now: at, headsText: textOf(heads), areHeadsLookedFor: true });
   return { of: shown(database), proof, compared: await comparedWith(backups, key, database, at) };
 }
 

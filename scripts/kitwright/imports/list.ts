@@ -12,7 +12,9 @@ import { answerOf, newId } from '../administrator';
 import { type Answer, CannotDo, type Given } from '../command';
 import type { AtWork } from './at-work';
 import { columnsOf, DATE_ORDERS, ENCODING_NAMES, oneOf, onlyThese, text, texts } from './options';
-import { firstOf, onlyTried, problemLine, type TryEnd } from './told';
+import { firstOf, onlyTried, openColumnLines, problemLine, type TryEnd } from './told';
+
+const ENCODING_HINT = ` By --encoding ${Object.keys(ENCODING_NAMES).join(', ')}.`;
 
 /** Tries a list, and brings it in where `--yes` says so: through the same operation as the screen, all of it or nothing. */
 export async function importOneList(at: AtWork, list: ListKind, path: string): Promise<Answer> {
@@ -22,7 +24,8 @@ export async function importOneList(at: AtWork, list: ListKind, path: string): P
   const choices = choicesOf(given, list);
   const bytes = new Uint8Array(readFileSync(path));
   const read = await readExchangeFile(bytes, info, choices);
-  if (!read.ok) throw new CannotDo(fileWords(read.fault));
+  if (!read.ok)
+    throw new CannotDo(fileWords(read.fault) + (read.fault.code === 'not-text' ? ENCODING_HINT : ''));
   const { file } = read;
   const now = given.now().toISOString();
   const run = async (seen: Seen | null) =>
@@ -45,7 +48,8 @@ export async function importOneList(at: AtWork, list: ListKind, path: string): P
 
 function endOf({ problems, questions, undecided, counts }: ExchangeView): TryEnd {
   if (problems.length + questions.length + undecided.length > 0) return 'stopped';
-  return counts.new + counts.changed === 0 ? 'nothingToDo' : 'ready';
+  if (counts.new + counts.changed > 0) return 'ready';
+  return counts.unchanged === 0 && counts.leftOut > 0 ? 'allLeftOut' : 'nothingToDo';
 }
 
 function choicesOf(given: Given, list: ListKind): ExchangeChoices {
@@ -118,11 +122,19 @@ function triedLines(view: ExchangeView, { isShort }: { isShort: boolean }): stri
       ...(more > 0 ? [`    … and ${more} more`] : []),
       `    Answer: ${[...(canRepair ? [`--repair ${key}`] : []), ...(canKeep ? [`--keep ${key}`] : [])].join(' or ') || 'put them right in the file'}.`,
     ]),
+    ...openColumnLines(lackingColumns(view), { columns: view.fileColumns, sheets: view.sheets }),
     ...(open.dateOrder ? ['Dates: --dates day-first or month-first.'] : []),
     ...(open.decimal ? ['Decimals: --decimals point or comma.'] : []),
     ...newMakers.map((name) => `A new maker is added by --maker “${name}”.`),
     ...(open.more ? ['Where more lie there than are on record: --more found or entered-too-few.'] : []),
     ...(open.fewer ? ['Where fewer lie there: --fewer not-found or entered-too-many, and --note WHY.'] : []),
-    `${counts.new} new, ${counts.changed} changed, ${counts.unchanged} as they are, ${counts.leftOut} rows left out.`,
+    `${counts.new} new, ${counts.changed} changed, ${counts.unchanged} as they are, ${counts.leftOut} ${counts.leftOut === 1 ? 'row' : 'rows'} left out.`,
   ];
 }
+
+/** Columns of ours that the file as a whole is asked for, by the names that `--column` takes. */
+const lackingColumns = ({ columns, problems }: ExchangeView): string[] =>
+  columns
+    .filter((ours) => problems.some(({ row, column }) => row === null && column === ours.heading))
+    .filter(({ number }) => number === null)
+    .map(({ key }) => key);

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { drawReference, HOSPITAL_LETTERS } from '@/app/_server/case-references';
+import { planAgainBy } from '@/app/_server/list-planner';
 import type { ImportView } from '@/app/cases/import/import-view';
 import { viewOf } from '@/app/cases/import/view-of';
 import { importList } from '@/db/operations/theatre/import-list';
-import { isPlanKept } from '@/db/queries/theatre/listChange';
 import { roundTimes } from '@/db/queries/turns/roundTimes';
-import { IMPORT_FIELDS } from '@/lib/theatre/import/fields';
+import { FIELD_HEADINGS, IMPORT_FIELDS } from '@/lib/theatre/import/fields';
 import { readListFile } from '@/lib/theatre/import/readList';
 import { urgency } from '@/lib/theatre/surgicalCase';
 import { fileFaultWords } from '@/lib/wording/list-import';
@@ -13,11 +13,14 @@ import { answerOf, newId } from '../administrator';
 import { type Answer, CannotDo, type Given } from '../command';
 import type { AtWork } from './at-work';
 import { columnsOf, DATE_ORDERS, oneOf, onlyThese, text } from './options';
-import { firstOf, onlyTried, problemLine, type TryEnd } from './told';
+import { firstOf, onlyTried, openColumnLines, problemLine, type TryEnd } from './told';
 
 type TriedView = Omit<ImportView, 'planned'>;
 
-/** Tries a theatre list, and imports it where `--yes` says so, through the same operation as the screen. */
+/**
+ * Tries a theatre list, and imports it where `--yes` says so, through the same operation as the screen; then who gets which set
+ * is planned anew, as after an import there.
+ */
 export async function importTheatreList({ given, db, person }: AtWork, path: string): Promise<Answer> {
   const choices = choicesOf(given);
   const { sheet: _sheet, columns: _columns, ...rowChoices } = choices;
@@ -52,17 +55,17 @@ export async function importTheatreList({ given, db, person }: AtWork, path: str
   if (given.options.yes !== true || end !== 'ready')
     return onlyTried(lines, { list: 'theatre-list', ...view }, end);
   const { done } = viewOf(await run(tried.digest), list, choices, now);
-  const planned = (await isPlanKept(db))
-    ? ['Sets are not given to these cases here: look at who gets which set on the theatre list.']
-    : [];
+  const changed = done !== null && done.booked + done.moved > 0;
+  const planner = { db, person, now: () => given.now().toISOString(), newId };
+  const planned = changed ? await planAgainBy(planner, 'import-list') : null;
   return {
     exit: 0,
     lines: [
       ...lines,
       `Imported: ${done?.booked} booked, ${done?.moved} moved, ${done?.linked} known by their row.`,
-      ...planned,
+      ...(planned === null ? [] : [`Planned anew: ${planned.sentence}`]),
     ],
-    json: { list: 'theatre-list', ...view, done },
+    json: { list: 'theatre-list', ...view, done, planned: planned?.sentence ?? null },
   };
 }
 
@@ -87,6 +90,9 @@ const DONE_WORDS = { new: 'new', moved: 'moved', unchanged: 'as it is' } as cons
 
 function triedLines({
   understood,
+  sheets,
+  columns,
+  chosen,
   importedBefore,
   lines,
   problems,
@@ -114,6 +120,14 @@ function triedLines({
     ...(notNamed.length === 0
       ? []
       : [`Not named by the file, and left as they are: ${firstOf(notNamed).join('; ')}.`]),
+    ...openColumnLines(
+      IMPORT_FIELDS.filter(
+        (field) =>
+          chosen?.[field] === null &&
+          problems.some(({ row, column }) => row === null && column === FIELD_HEADINGS[field]),
+      ),
+      { columns, sheets },
+    ),
     ...(open.dateOrder ? ['Dates: --dates day-first or month-first.'] : []),
     ...(open.repeatedHour ? ['The hour that comes twice: --repeated-hour first or second.'] : []),
     ...(open.urgency ? [`Where no urgency is stated: --urgency ${urgency.options.join(', ')}.`] : []),

@@ -20,6 +20,24 @@ export function problemLine({ row, column, value, sentence }: TriedLine): string
   return said === '' ? `✗ ${sentence}` : `✗ ${said}: ${sentence}`;
 }
 
+interface FileColumns {
+  columns: readonly { number: number; heading: string | null }[];
+  sheets: readonly string[];
+}
+
+/** How to say by options which sheet, and which column of the file, says what nothing says yet; the names are those of ours. */
+export function openColumnLines(lacking: readonly string[], { columns, sheets }: FileColumns): string[] {
+  return [
+    ...(sheets.length > 1 ? ['Another sheet is read by --sheet NAME.'] : []),
+    ...(lacking.length === 0
+      ? []
+      : [
+          `Columns of the file: ${columns.map(({ number, heading }) => `${number} ${heading === null ? '(no heading)' : `“${heading}”`}`).join(', ')}.`,
+          `Which of them says it: ${lacking.map((name) => `--column ${name}=NUMBER`).join(' ')}.`,
+        ]),
+  ];
+}
+
 /** As many as a person reads, and how many there are beyond. */
 export function firstOf(lines: readonly string[], beyond = 0): string[] {
   const more = Math.max(0, lines.length - MOST) + beyond;
@@ -27,12 +45,13 @@ export function firstOf(lines: readonly string[], beyond = 0): string[] {
 }
 
 /** How a try ends that wrote nothing: it may be brought in, or stands in its own way, or would do nothing. */
-export type TryEnd = 'ready' | 'stopped' | 'nothingToDo';
+export type TryEnd = 'ready' | 'stopped' | 'nothingToDo' | 'allLeftOut';
 
 const END_WORDS: Record<TryEnd, string> = {
   ready: 'Nothing is written yet. The same words with --yes bring it in.',
   stopped: 'Nothing is written: put right what is marked ✗, answer what is marked ?.',
   nothingToDo: 'All of it is here already: there is nothing to bring in.',
+  allLeftOut: 'Every row is left out by its own word: there is nothing to bring in.',
 };
 
 export function onlyTried(lines: readonly string[], json: object, end: TryEnd): Answer {

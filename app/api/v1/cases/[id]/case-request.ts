@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { Answer } from '@/app/_server/answer';
 import { newId, now } from '@/app/_server/clock';
+import type { PlannedAnew } from '@/app/_server/list-planner';
 import { noSuch, outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
-import { type PlannedAnew, withPlan } from '@/app/_server/plan-again';
+import { withPlan } from '@/app/_server/plan-again';
 import type { Access } from '@/app/_server/session';
 import type { CaseNow, CaseRequest } from '@/db/operations/theatre/at-case';
 import { caseId } from '@/lib/identity/ids';
