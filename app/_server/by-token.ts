@@ -9,9 +9,13 @@ import { now } from './clock';
 import { database } from './database';
 import type { Access } from './session';
 
-/** The secret of `Authorization: Bearer …`; another scheme is for whatever stands in front of the server. */
+/**
+ * What stands after `Authorization: Bearer`, be it a secret or not: whoever names a token is not let in in another way. Another
+ * scheme is for whatever stands in front of the server.
+ */
 export function bearerOf(headers: Headers): string | null {
-  return /^bearer +(\S+) *$/i.exec(headers.get('authorization') ?? '')?.[1] ?? null;
+  const named = /^bearer(?:\s+(.*))?$/i.exec(headers.get('authorization')?.trim() ?? '');
+  return named === null ? null : (named[1] ?? '');
 }
 
 /** Who a token acts for and within what, or why it opens nothing. What is written through it says so in the ledger. */

@@ -117,7 +117,10 @@ function whyNot({ person, token }: Access, act: Act): string {
 
 function notSignedIn(): Refused {
   const message = peopleWords.notSignedIn;
-  return problemResponse(401, 'Not signed in', [{ path: [], code: 'not-signed-in', message }]);
+  const answer = problemResponse(401, 'Not signed in', [{ path: [], code: 'not-signed-in', message }]);
+  // a way in is always told (RFC 9110, 11.6.1); browsers ask nobody for a token
+  answer.headers.set('WWW-Authenticate', 'Bearer');
+  return answer;
 }
 
 function notThisToken(message: string): Refused {

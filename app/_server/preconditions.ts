@@ -15,21 +15,43 @@ const REVISION_MEMBERS = ['baseRevision', 'revision', 'baseVersion'] as const;
 
 type Handle = (access: Access, request: Request) => Promise<Response>;
 
-/**
- * The member of a body that holds the revision that was seen, and whether the act is refused without one; `null` where an
- * act conflicts with nothing, or where only some of its kinds do.
- */
-export function revisionMember(body: z.ZodType | undefined): { name: string; needed: boolean } | null {
+/** The member of a body that holds the revision that was seen, and whether the act is refused without one. */
+interface RevisionMember {
+  name: string;
+  needed: boolean;
+}
+
+/** The one of a body of one kind; `null` where its act conflicts with nothing. */
+export function revisionMember(body: z.ZodType | undefined): RevisionMember | null {
   if (!(body instanceof z.ZodObject)) return null;
   const name = REVISION_MEMBERS.find((one) => one in body.shape);
   if (name === undefined) return null;
   return { name, needed: !(body.shape[name] as z.ZodType).safeParse(null).success };
 }
 
+/** The kinds of a body: those of a union, or its own one. */
+const kindsOf = (body: z.ZodType | undefined): z.ZodType[] =>
+  body instanceof z.ZodUnion ? (body.options as z.ZodType[]) : body ? [body] : [];
+
+/** Whether an act, or one of the kinds of it, is done on top of a revision. */
+export const takesRevision = (body: z.ZodType | undefined): boolean =>
+  kindsOf(body).some((kind) => revisionMember(kind) !== null);
+
+/** The one of the kind of body that was sent; `null` where it conflicts with nothing, or is of no kind there is. */
+function revisionOfKind(body: z.ZodType | undefined, sent: object): RevisionMember | null {
+  if (!(body instanceof z.ZodDiscriminatedUnion)) return revisionMember(body);
+  const { discriminator, options } = body.def as unknown as { discriminator: string; options: z.ZodObject[] };
+  const its = options.find(
+    ({ shape }) =>
+      (shape[discriminator] as z.ZodType).safeParse((sent as Record<string, unknown>)[discriminator]).success,
+  );
+  return revisionMember(its);
+}
+
 /**
- * Does a request under what it says beside its body (RFC 9110, 13): a token's write says with `If-Match` which revision it
- * saw, where a page says so in the body, and any write may come with an `Idempotency-Key`. What a token is answered has the
- * new revision as its `ETag`.
+ * Does a request under what it says beside its body (RFC 9110, 13): with `If-Match` it says which revision it saw, which a
+ * token must and a page may, since pages say so in the body; and any write may come with an `Idempotency-Key`. What is
+ * answered has the new revision as its `ETag`.
  */
 export async function underPreconditions(
   access: Access,
@@ -37,41 +59,52 @@ export async function underPreconditions(
   handle: Handle,
 ): Promise<Response> {
   const once = request.method === 'GET' ? null : request.headers.get('idempotency-key');
-  const revision = access.token === null ? null : revisionMember(about.body);
+  const ifMatch = request.headers.get('if-match');
+  const onTop = (access.token !== null || ifMatch !== null) && takesRevision(about.body);
+  const answered = async (answer: Response) =>
+    access.token === null && !onTop ? answer : tagged(onTop ? await mismatch(answer, ifMatch) : answer);
   if (once !== null && about.answers !== undefined) return refused(400, 'keyless', apiWords.keyless);
-  if (once === null && revision === null) return tagged(access, await handle(access, request));
+  if (once === null && !onTop) return answered(await handle(access, request));
   const bytes = await readBytes(request, MOST_BYTES);
   if (bytes === 'tooLong') return refused(413, 'too-long', apiWords.tooLong);
-  const body = revision === null ? bytes : matched(bytes, request.headers.get('if-match'), revision);
+  const body = onTop ? matched(bytes, ifMatch, about.body) : bytes;
   if (body instanceof Response) return body;
   const { url, method, headers, signal } = request;
   // read once already: the handler gets the same again
   const asked = () => new Request(url, { method, headers, signal, ...(body.length > 0 ? { body } : {}) });
-  const answer =
+  return answered(
     once === null
       ? await handle(access, asked())
       : await keyedWrite(access, { key: once, request, body, status: successOf(key) }, (its) =>
           handle(its, asked()),
-        );
-  return tagged(access, revision === null ? answer : await mismatch(answer, request.headers.get('if-match')));
+        ),
+  );
 }
 
 /** The body with the revision of `If-Match` in it, or why not. What is no JSON object goes on, to be refused in its words. */
 function matched(
   bytes: Uint8Array<ArrayBuffer>,
   ifMatch: string | null,
-  { name, needed }: { name: string; needed: boolean },
+  schema: z.ZodType | undefined,
 ): Uint8Array<ArrayBuffer> | Response {
-  if (ifMatch === null && needed) return refused(428, 'revision-needed', apiWords.revisionNeeded);
   const seen = ifMatch === null ? null : /^"(\d{1,15})"$/.exec(ifMatch.trim())?.[1];
   if (seen === undefined) return refused(400, 'revision-form', apiWords.revisionForm);
+  const body = objectIn(bytes);
+  const revision = revisionOfKind(schema, body ?? {});
+  if (revision === null) return bytes;
+  if (seen === null && revision.needed) return refused(428, 'revision-needed', apiWords.revisionNeeded);
+  if (body === null) return bytes;
+  const { name } = revision;
+  const value = seen === null ? (body[name] ?? null) : Number(seen);
+  return new TextEncoder().encode(JSON.stringify({ ...body, [name]: value }));
+}
+
+function objectIn(bytes: Uint8Array): Record<string, unknown> | null {
   try {
     const body: unknown = JSON.parse(new TextDecoder().decode(bytes));
-    if (typeof body !== 'object' || body === null || Array.isArray(body)) return bytes;
-    const value = seen === null ? ((body as Record<string, unknown>)[name] ?? null) : Number(seen);
-    return new TextEncoder().encode(JSON.stringify({ ...body, [name]: value }));
+    return typeof body === 'object' && !Array.isArray(body) ? (body as Record<string, unknown> | null) : null;
   } catch {
-    return bytes;
+    return null;
   }
 }
 
@@ -90,9 +123,9 @@ async function mismatch(answer: Response, ifMatch: string | null): Promise<Respo
   return new Response(JSON.stringify({ ...problem, status: 412 }), { status: 412, headers });
 }
 
-async function tagged(access: Access, answer: Response): Promise<Response> {
+async function tagged(answer: Response): Promise<Response> {
   const isJson = answer.headers.get('content-type')?.startsWith('application/json');
-  if (access.token === null || !answer.ok || !isJson || answer.headers.has('etag')) return answer;
+  if (!answer.ok || !isJson || answer.headers.has('etag')) return answer;
   const revision = revisionOf(await answer.clone().json());
   if (revision !== null) answer.headers.set('ETag', `"${revision}"`);
   return answer;

@@ -68,14 +68,39 @@ export async function readJsonBody(
       `At most ${limit} can be sent at once: leave out what does not matter.`,
     );
   }
-  const text = new TextDecoder().decode(bytes);
+  const text = textOf(bytes);
+  if (text === null)
+    return refuse(400, 'The input is not UTF-8', 'JSON is sent as UTF-8, and these bytes are not.');
   const wrong = locateJsonProblem(text);
   if (wrong) {
     const place = `Line ${wrong.line}, column ${wrong.column}: ${wrong.reason}.`;
     const problem: Problem = { path: [], code: 'malformed-json', message: place };
     return { ok: false, answer: problemResponse(400, 'The input is not JSON', [problem]) };
   }
-  return { ok: true, value: JSON.parse(text) };
+  const value: unknown = JSON.parse(text);
+  if (/\\ud[89a-f]/i.test(text) && !isKeepable(value))
+    return refuse(
+      400,
+      'The input holds what is no character',
+      'A text has half of a pair of surrogates in it, which is no character and can’t be kept: leave it out.',
+    );
+  return { ok: true, value };
+}
+
+/** Bytes as text, or `null` where they are not UTF-8: nothing is put in the place of what can't be read. */
+function textOf(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+/** Whether every text in it is kept as it was sent: the store has no half pairs of surrogates. */
+function isKeepable(value: unknown): boolean {
+  if (typeof value === 'string') return !/\p{Surrogate}/u.test(value);
+  if (typeof value !== 'object' || value === null) return true;
+  return Object.entries(value).every(([name, inner]) => isKeepable(name) && isKeepable(inner));
 }
 
 function refuse(status: number, title: string, message: string): { ok: false; answer: Refused } {

@@ -13414,13 +13414,13 @@ export interface Operations {
     path: { id: string };
     body: ({
       kind: "close";
-      baseRevision: number;
+      baseRevision?: number;
     }) | ({
       kind: "countAgain";
-      baseRevision: number;
+      baseRevision?: number;
     }) | ({
       kind: "abandon";
-      baseRevision: number;
+      baseRevision?: number;
     }) | ({
       kind: "decide";
       lineId: string;
@@ -13527,25 +13527,25 @@ export interface Operations {
     path: { id: string };
     body: ({
       kind: "move";
-      baseRevision: number;
+      baseRevision?: number;
       pieces: number;
       placeId: string;
     }) | ({
       kind: "adjust";
-      baseRevision: number;
+      baseRevision?: number;
       pieces: number;
       reason: "found" | "notFound" | "damaged" | "opened" | "pastUseBy" | "sentBack" | "enteredTooFew" | "enteredTooMany";
       note: string;
       reasonId: (string) | (null);
     }) | ({
       kind: "hold";
-      baseRevision: number;
+      baseRevision?: number;
       pieces: number;
       because: "wrapWetTornOrUnsealed" | "wrongLabel" | "disputedCount" | "recall" | "pastUseBy" | "goesBack";
       note: string;
     }) | ({
       kind: "letGo";
-      baseRevision: number;
+      baseRevision?: number;
       reason: string;
       proof: {
         who?: ("me") | ({

@@ -11,5 +11,6 @@ export const apiWords = {
   cursor:
     'This cursor leads nowhere in this list: send the one of the page before with the same question, or none.',
   noList: 'There is no such list.',
+  twice: (name: string) => `“${name}” stands there more than once: say it once.`,
   bodyNeeded: 'Send an object as JSON.',
 } as const;

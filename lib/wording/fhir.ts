@@ -77,6 +77,8 @@ export const fhirProblemWords = {
     `“${value}” is no date for “${name}”. Write a year, a month, a day or an instant, such as ge2026-01-14, with eq, ge, gt, le or lt before it.`,
   notAnId: (value: string) => `“${value}” is no id of this service.`,
   notANext: 'The address of the next page is not one that this service gave.',
+  noSuchInteraction:
+    'There is nothing at this address. What the service does, its capability statement says (metadata).',
   onlyJson: 'Only JSON is offered: ask for application/fhir+json.',
   notExported: (value: string) => `“${value}” is no format of the export: ndjson or collection.`,
   oneTypeALine: 'A file with one resource a line holds one type: name it with _type.',

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { About } from '@/app/_server/enter';
-import { revisionMember } from '@/app/_server/preconditions';
+import { revisionMember, takesRevision } from '@/app/_server/preconditions';
 import { ENDPOINTS, type Endpoint, type Reach } from '@/lib/people/access';
 import { may } from '@/lib/people/permissions';
 import { ROLE_WORDS, role as roles } from '@/lib/people/role';
@@ -171,9 +171,8 @@ function parametersOf(method: string, address: string, { query, body, answers }:
     ...(description ? { description } : {}),
     schema,
   }));
-  const revision = revisionMember(body);
   const headers = [
-    ...(revision ? [IF_MATCH] : []),
+    ...(takesRevision(body) ? [IF_MATCH] : []),
     ...(method !== 'GET' && answers === undefined ? [IDEMPOTENCY_KEY] : []),
   ];
   const parameters = [...inPath, ...inQuery, ...headers];
@@ -185,7 +184,7 @@ const IF_MATCH = {
   in: 'header',
   required: false,
   description:
-    'With a token: the revision that was seen, in quotes, as the ETag of an answer has it. Without it a token is refused (428) unless the act is safe at any revision; where it is not the present one, nothing is done (412, or 409 where the present one is not told).',
+    'The revision that was seen, in quotes, as the ETag of an answer has it. Without it a token is refused (428) unless the act is safe at any revision; where it is not the present one, nothing is done (412).',
   schema: { type: 'string', pattern: '^"\\d+"$' },
 };
 const IDEMPOTENCY_KEY = {
@@ -199,10 +198,15 @@ const IDEMPOTENCY_KEY = {
 
 /** What a body takes. The revision that a page sends in it may be left out where `If-Match` says it. */
 function bodySchema(body: z.ZodType): JsonSchema {
-  const schema = schemaOf(body) as JsonSchema & {
-    required?: string[];
-    properties?: Record<string, JsonSchema>;
-  };
+  const schema = schemaOf(body) as JsonSchema & { oneOf?: JsonSchema[] };
+  if (!(body instanceof z.ZodUnion)) return withoutRevision(body, schema);
+  const kinds = body.options as z.ZodType[];
+  const { oneOf } = schema;
+  return oneOf ? { ...schema, oneOf: oneOf.map((one, at) => withoutRevision(kinds[at], one)) } : schema;
+}
+
+function withoutRevision(body: z.ZodType | undefined, given: JsonSchema): JsonSchema {
+  const schema = given as JsonSchema & { required?: string[]; properties?: Record<string, JsonSchema> };
   const revision = revisionMember(body);
   if (!revision) return schema;
   return {
@@ -247,7 +251,7 @@ function refusals(method: string, reach: Reach, { body, query }: About): number[
     ...(reach === 'anybody' && writes ? [401, 403, 429] : []),
     404,
     ...(writes ? [400, 409, 413, 422] : []),
-    ...(revisionMember(body) ? [412, 428] : []),
+    ...(takesRevision(body) ? [412, 428] : []),
   ]
     .filter((status, at, all) => all.indexOf(status) === at)
     .sort((a, b) => a - b);

@@ -6,6 +6,7 @@ import { isFromElsewhere, isKnownMethod } from './origin.mjs';
 import { STATIC } from './patterns.mjs';
 import {
   FROM_ELSEWHERE,
+  NO_ADDRESS,
   NO_SUCH_METHOD,
   notAsked,
   refuse,
@@ -107,14 +108,28 @@ export function pathOf(url) {
   return (url ?? '/').split(/[?#]/, 1)[0] || '/';
 }
 
+/** Whether what is written with percent signs in an address says something: the framework fails at what does not. @param {string} path */
+function isReadable(path) {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /**
  * @param {import('node:http').IncomingMessage} request
  * @param {{ route: string, limits: ReturnType<typeof rateLimits>, gate: Gate }} at
  */
 function refusalFor(request, { route, limits, gate }) {
   const { method, headers } = request;
-  if (!isKnownMethod(method)) return NO_SUCH_METHOD;
+  if (!isKnownMethod(method)) {
+    const methods = gate.methodsOf(route);
+    return methods === null ? NO_SUCH_METHOD : notAsked(methods);
+  }
   if (gate.stopping()) return STOPPING;
+  if (!isReadable(pathOf(request.url))) return NO_ADDRESS;
   const host = (gate.behindProxy ? headers['x-forwarded-host']?.toString() : undefined) ?? headers.host;
   if (isFromElsewhere(request, host)) return FROM_ELSEWHERE;
   if (Number(headers['content-length'] ?? 0) > MOST_BYTES) return tooLarge(MOST_BYTES);

@@ -60,6 +60,13 @@ export const tooLarge = (most) => ({
   code: 'too-large',
 });
 
+export const NO_ADDRESS = {
+  status: 400,
+  title: 'No address',
+  detail: 'A percent sign in this address is not followed by what it should be, so it names nothing.',
+  code: 'no-address',
+};
+
 export const NO_SUCH_METHOD = {
   status: 405,
   title: 'Not done here',

@@ -93,6 +93,10 @@ interface Given {
   headers?: Record<string, string>;
 }
 
+/** A body as it goes over the line, which is not made JSON of first. */
+const isAsSent = (body: unknown): body is string | Uint8Array<ArrayBuffer> =>
+  typeof body === 'string' || body instanceof Uint8Array;
+
 type Kept = { kitwrightDatabase?: Database };
 
 const SITE = 'http://kitwright.test';
@@ -161,7 +165,7 @@ export async function apiServer(file: () => Promise<string> = demoDatabaseFile):
           ...(body === undefined ? {} : { 'Content-Type': 'application/json' }),
           ...headers,
         },
-        ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+        ...(body === undefined ? {} : { body: isAsSent(body) ? body : JSON.stringify(body) }),
       });
       return answer(request);
     },

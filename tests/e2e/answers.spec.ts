@@ -95,6 +95,41 @@ test('every kind of answer has its headers, and every page a nonce of its own th
   }
 });
 
+const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE', 'TRACE'] as const;
+
+test('a method that an address of the API has not is refused with those it has', async ({ baseURL }) => {
+  const site = baseURL ?? '';
+  const wrong: string[] = [];
+  const has = new Map<string, Set<string>>();
+  for (const [method = '', route = ''] of Object.keys(ENDPOINTS).map((key) => key.split(' ')))
+    if (route.startsWith('/api/v1/') && !route.includes('[...'))
+      has.set(route, (has.get(route) ?? new Set(['OPTIONS'])).add(method));
+  expect(has.size).toBeGreaterThan(200);
+  for (const [at, [route, methods]] of [...has].entries()) {
+    if (methods.has('GET')) methods.add('HEAD');
+    const others = METHODS.filter((method) => !methods.has(method));
+    // one of them at each address: all together are more than one place may ask in a minute
+    const method = others[at % others.length] ?? 'TRACE';
+    const path = route.replaceAll(/\[\w+\]/g, 'none');
+    const { status, headers, body } = await rawRequest(site, path, { method });
+    const what = `${method} ${path}: ${status}`;
+    if (status !== 405 || headers['content-type'] !== 'application/problem+json')
+      wrong.push(`${what} ${headers['content-type']}`);
+    const allowed = (headers.allow ?? '').split(', ').sort();
+    if (allowed.join() !== [...methods].sort().join()) wrong.push(`${what} allows ${headers.allow}`);
+    const { status: said } = (body === '' ? { status } : JSON.parse(body)) as { status: number };
+    if (said !== 405 || (body === '') !== (method === 'HEAD')) wrong.push(`${what} says ${body}`);
+  }
+  expect(wrong).toEqual([]);
+});
+
+test('an address whose percent signs say nothing is answered as a problem', async ({ baseURL }) => {
+  for (const path of ['/api/v1/places/%ff', '/api/v1/sets/%zz/open', '/sets/%']) {
+    const { status, headers } = await rawRequest(baseURL ?? '', path);
+    expect([path, status, headers['content-type']]).toEqual([path, 400, 'application/problem+json']);
+  }
+});
+
 test('what is no HTTP is answered plainly, and the server goes on', async ({ baseURL, hospital }) => {
   test.skip(hospital === null, 'a server of its own');
   const { hostname, port } = new URL(baseURL ?? '');

@@ -20,6 +20,9 @@ const refused = (status: 400 | 404 | 406, name: string | null, code: string, mes
   body: operationOutcome([{ path: name === null ? [] : [name], code, message }]),
 });
 
+/** What is asked at an address of the service that it has not: a history, an operation, the service itself. */
+export const noSuchInteraction: Answer = refused(404, null, 'not-supported', words.noSuchInteraction);
+
 /** FHIR asks for a format in the address or in the header; JSON alone is offered (hl7.org/fhir/R5/http.html#mime-type). */
 export function otherFormat(request: Pick<Request, 'url' | 'headers'>): Answer | null {
   const asked = new URL(request.url).searchParams.get('_format') ?? request.headers.get('accept') ?? '*/*';

@@ -35,7 +35,10 @@ export function fhirEndpoint<K extends FhirEndpoint>(
     const answered = await guarded(...given);
     if (answered.headers.get('content-type') !== 'application/problem+json') return answered;
     const { errors } = (await answered.json()) as { errors: Parameters<typeof operationOutcome>[0] };
-    return fhirResponse(operationOutcome(errors), answered.status);
+    const told = fhirResponse(operationOutcome(errors), answered.status);
+    const challenge = answered.headers.get('www-authenticate');
+    if (challenge !== null) told.headers.set('WWW-Authenticate', challenge);
+    return told;
   };
   return Object.assign(answer, { about });
 }

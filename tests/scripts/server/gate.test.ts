@@ -172,12 +172,25 @@ test('refusals before the application: in words, as problems, and with the heade
   }
 });
 
+test('an address whose percent signs say nothing is refused as such, before the framework fails at it', async () => {
+  const { port } = await open(() => {
+    throw new Error('it was asked');
+  });
+  for (const path of ['/api/v1/places/%zz', '/api/v1/places/%ff', '/sets/%', '/%E0%A4%A']) {
+    const { status, headers, body } = await ask(port, path);
+    expect([path, status, headers['content-type']]).toEqual([path, 400, 'application/problem+json']);
+    expect(JSON.parse(body)).toMatchObject({ status: 400, errors: [{ code: 'no-address' }] });
+  }
+});
+
 test('an address of the API asked by another method: 405 in words, with those it is asked by', async () => {
   const { port } = await open(hello);
   const answer = await ask(port, '/api/v1/places', { method: 'PATCH' });
   expect([answer.status, answer.headers.allow]).toEqual([405, 'GET, POST, HEAD, OPTIONS']);
   expect(answer.headers['content-type']).toBe('application/problem+json');
   expect(JSON.parse(answer.body)).toMatchObject({ status: 405, errors: [{ code: 'no-such-method' }] });
+  const trace = await ask(port, '/api/v1/places', { method: 'TRACE' });
+  expect([trace.status, trace.headers.allow]).toEqual([405, 'GET, POST, HEAD, OPTIONS']);
   expect((await ask(port, '/api/v1/places', { method: 'HEAD' })).status).toBe(200);
   // what the description does not speak of is the framework's to answer
   expect((await ask(port, '/api/v1/nothing', { method: 'PATCH' })).status).toBe(200);
@@ -245,9 +258,13 @@ test('stopping: what was begun is answered, idle connections go, new work is ref
 });
 
 test('stopping: what does not end is cut off after three seconds, and the log says so', async () => {
-  const { port, exited, lines } = await open(() => new Promise(() => {}));
+  let asked = 0;
+  const { port, exited, lines } = await open(() => {
+    asked += 1;
+    return new Promise(() => {});
+  });
   const hung = ask(port, '/never').catch((error: Error) => error);
-  await new Promise((resolve) => setTimeout(resolve, 100));
+  await expect.poll(() => asked, { timeout: 8000 }).toBe(1);
   const began = performance.now();
   process.emit('SIGTERM');
   await expect.poll(exited, { timeout: 8000 }).toBe(0);

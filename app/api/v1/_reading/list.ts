@@ -56,7 +56,8 @@ export function pagesOf<K extends ReadEndpoint, T, Q extends z.ZodRawShape = Rec
     keyOf: (row: T) => Key;
   },
 ): Handler<K, Answer<Page<T>> | Refused> {
-  const schema = z.object({ ...query, ...paged });
+  // a narrowing that is passed over would answer another question
+  const schema = z.strictObject({ ...query, ...paged });
   return endpoint(key, { query: schema }, async (asked) => {
     const url = new URL(asked.request.url);
     const parsed = queryOf(schema, url);

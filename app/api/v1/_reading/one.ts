@@ -26,11 +26,11 @@ export function oneOf<
   { what, query }: OneAbout<Q>,
   find: (asked: ReadAsked<K, Q>) => Promise<T | null>,
 ): Handler<K, Answer<T> | Refused> {
-  const schema = z.object({ ...query } as Q);
+  const schema = query === undefined ? z.object({}) : z.strictObject(query);
   return endpoint(key, query === undefined ? {} : { query: schema }, async (asked) => {
     const parsed = queryOf(schema, new URL(asked.request.url));
     if (!parsed.ok) return parsed.response;
-    const found = await find({ ...asked, query: parsed.value });
+    const found = await find({ ...asked, query: parsed.value as ReadAsked<K, Q>['query'] });
     if (found === null) return noSuch(what);
     const { revision, version } = found as { revision?: unknown; version?: unknown };
     const seen = revision ?? version;
