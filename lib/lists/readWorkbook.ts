@@ -34,6 +34,11 @@ export type WorkbookRead =
   | { ok: false; why: 'noSuchSheet'; sheet: string; sheets: string[] };
 
 const MOST_ENTRIES = 500;
+/**
+ * Longest text or tag of a part. A cell holds 32,767 characters at most, each written as six where it is worst. The reader goes
+ * over a text that has no end again and again in ever smaller steps, which a few megabytes make endless.
+ */
+const LONGEST_TOKEN = 300_000;
 /** Between the first days of the two systems (ECMA-376 Part 1, 18.17.4.1). */
 const DAYS_TO_1904 = 1462;
 
@@ -85,9 +90,12 @@ export async function readWorkbookSheet(
 /** Cells under the first of a merged block say so, where their row holds something else; a block of one row hides none. */
 function markCovered(rows: readonly SheetRow[], merged: readonly MergedCells[]): void {
   const own = rows.map(({ cells }) => cells.some((cell) => cell !== null));
+  // blocks of a workbook do not overlap, so that all of them together have no more rows than there are cells
+  let mostRows = rows.reduce((sum, { cells }) => sum + cells.length, 0);
   for (const { top, left, bottom, right } of merged) {
     if ((rows[top - 1]?.cells[left - 1] ?? null) === null) continue;
-    for (let row = top; row < Math.min(bottom, rows.length); row += 1) {
+    for (let row = top; row < Math.min(bottom, rows.length) && mostRows > 0; row += 1) {
+      mostRows -= 1;
       const cells = rows[row]?.cells;
       if (!cells || own[row] !== true) continue;
       for (let at = left - 1; at < Math.min(right, cells.length); at += 1) cells[at] ??= COVERED;
@@ -136,6 +144,8 @@ function madeSafe(bytes: Uint8Array, limits: WorkbookLimits): Safe {
     files = unzipSync(bytes, {
       filter: ({ name, originalSize }) => {
         if (!name.endsWith('.xml') && !name.endsWith('.rels')) return false;
+        // what other programs keep beside the sheets
+        if (name.startsWith('customXml/')) return false;
         unpacked += originalSize;
         entries += 1;
         // nothing is unpacked beyond the size that is stated, and no more than may be
@@ -149,6 +159,7 @@ function madeSafe(bytes: Uint8Array, limits: WorkbookLimits): Safe {
   let from1904 = false;
   for (const [name, file] of Object.entries(files)) {
     const xml = strFromU8(file);
+    if (!hasShortTokens(xml)) return { ok: false, why: 'unreadable' };
     if (FROM_1904.test(xml)) {
       from1904 = true;
       // the reader knows a truth by 1 alone, and some programs write it as a word
@@ -166,23 +177,45 @@ function madeSafe(bytes: Uint8Array, limits: WorkbookLimits): Safe {
   return { ok: true, archive, from1904, looks: sheetLooks(xmlOf) };
 }
 
+/** Whether no text, tag, comment or raw text of it is longer than any of a workbook. */
+function hasShortTokens(xml: string): boolean {
+  for (let from = 0; from < xml.length; ) {
+    const tag = xml.indexOf('<', from);
+    if ((tag < 0 ? xml.length : tag) - from > LONGEST_TOKEN) return false;
+    if (tag < 0) return true;
+    const [, last] = ENDS.find(([first]) => xml.startsWith(first, tag)) ?? ['<', '>'];
+    const end = xml.indexOf(last, tag);
+    if ((end < 0 ? xml.length : end) - tag > LONGEST_TOKEN) return false;
+    if (end < 0) return true;
+    from = end + last.length;
+  }
+  return true;
+}
+
+const ENDS: readonly (readonly [string, string])[] = [
+  ['<!--', '-->'],
+  ['<![CDATA[', ']]>'],
+  ['<?', '?>'],
+];
+
 /** The first cell that holds something and lies beyond what is read. */
 function farCell(xml: string, limits: WorkbookLimits): string | null {
-  for (const [, column = '', row = ''] of xml.matchAll(/<(?:\w+:)?c\b[^>]*?\br="([A-Z]{1,4})(\d{1,9})"/g)) {
+  for (const [, column = '', row = ''] of xml.matchAll(/<(?:\w+:)?c\b[^<>]*?\br="([A-Z]{1,4})(\d{1,9})"/g)) {
     if (columnNumber(column) > limits.columns || Number(row) > limits.lastRow) return `${column}${row}`;
   }
   return null;
 }
 
 /** Counting days from 1904 (ECMA-376 Part 1, 18.2.28; a truth is `1` or `true`). */
-const FROM_1904 = /(<(?:\w+:)?workbookPr\b[^>]*\bdate1904=")(1|true)(")/;
+const FROM_1904 = /(<(?:\w+:)?workbookPr\b[^<>]*\bdate1904=")(1|true)(")/;
 
-const CELL = /<((?:\w+:)?)c\b([^>]*[^/>])?>([\s\S]*?)<\/\1c>/g;
+/** A cell with all in it up to its own end, and never over the beginning of the next: however broken, it is gone over once. */
+const CELL = /<((?:\w+:)?)c\b([^<>]*[^/<>])?>([^<]*(?:<(?!\/?(?:\w+:)?c[\s/>])[^<]*)*)<\/\1c>/g;
 /** Errors, and days written out, which the reader would take for the server's own time zone. */
 const AS_TEXT = /(\st=")[ed](")/;
 
 /** A value that says something; some programs write an empty one where they have not worked a formula out. */
-const WORKED_OUT = /<(?:\w+:)?v(?:\s[^>]*[^/>])?>\s*[^<\s]/;
+const WORKED_OUT = /<(?:\w+:)?v(?:\s[^<>]*[^/<>])?>\s*[^<\s]/;
 
 /** An error or a formula that was not worked out becomes a text that says so, which no field takes for empty. */
 function errorsShown(xml: string): string {

@@ -66,10 +66,10 @@ const isHidden = ({ hidden }: Record<string, string>) => hidden === '1' || hidde
 
 /** The attributes of each element of a name, without their prefixes. */
 function elements(xml: string, name: string): Record<string, string>[] {
-  const found = xml.matchAll(new RegExp(`<(?:\\w+:)?${name}\\s([^>]*)>`, 'g'));
+  const found = xml.matchAll(new RegExp(`<(?:\\w+:)?${name}\\s([^<>]*)>`, 'g'));
   return [...found].map(([, attributes = '']) =>
     Object.fromEntries(
-      [...attributes.matchAll(/(?:\w+:)?(\w+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)].map(
+      [...attributes.matchAll(/(?<![\w:])(?:\w+:)?(\w+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)].map(
         ([, key = '', quoted, single]) => [key, quoted ?? single ?? ''],
       ),
     ),

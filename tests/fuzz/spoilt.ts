@@ -144,7 +144,9 @@ interface Spot {
   key: string | number;
 }
 
-function alter(holder: { value: unknown }, { at, how, value }: Change): void {
+function alter(holder: { value: unknown }, { at, how, value: chosen }: Change): void {
+  // a copy: what is put in twice is altered once, and never put into itself, which no JSON could be
+  const value: unknown = structuredClone(chosen);
   const spots: Spot[] = [];
   collect(holder, spots);
   const spot = spots[at % spots.length];

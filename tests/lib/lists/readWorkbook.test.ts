@@ -169,3 +169,43 @@ it('without a name the first sheet that is shown and has our headings is read; a
   expect(JSON.stringify(await rowsOf(file))).not.toContain('Long Gone');
   expect(JSON.stringify(await rowsOf(file, 'Old'))).toContain('Long Gone');
 });
+
+/** What makes a reader go over the same text again and again: none of it is in any workbook an office program writes. */
+const ENDLESS: [what: string, xml: string][] = [
+  ['a text that has no end', ' '.repeat(12_000_000)],
+  ['a comment that has no end', `<!--${'<c>'.repeat(4_000_000)}`],
+  ['cells that are never closed', `<worksheet><sheetData>${'<c t="e">'.repeat(300_000)}`],
+  [
+    'cells that are never closed, each in a tag that is never closed',
+    `<sheetData>${'<c '.repeat(3_000_000)}`,
+  ],
+  ['one word of a tag', `<sheetData><row ${'a'.repeat(290_000)}></row></sheetData>`],
+];
+
+it.each(ENDLESS)('%s is refused or passed over within a moment', async (_, xml) => {
+  const file = await book({ People: PEOPLE }, (files) => {
+    files[SHEET] = xml;
+  });
+  const before = process.cpuUsage();
+  await readWorkbookSheet(file, null, { columns: 50, lastRow: 10_500, unpackedBytes: 60_000_000 });
+  const { user, system } = process.cpuUsage(before);
+  // megabytes are gone over a few times each; going over them for each of their parts took minutes
+  expect((user + system) / 1000).toBeLessThan(5_000);
+});
+
+it('blocks that lie over each other are marked no longer than there are cells', async () => {
+  const rows = Array.from({ length: 3_000 }, (_, at) => [`a${at}`, `b${at}`]);
+  const file = await book({ People: rows }, (files) => {
+    const blocks = '<mergeCell ref="A1:B3000"/>'.repeat(50_000);
+    replaced(files, SHEET, /<\/sheetData>/, `</sheetData><mergeCells>${blocks}</mergeCells>`);
+  });
+  const before = process.cpuUsage();
+  const read = await readWorkbookSheet(file, null, {
+    columns: 50,
+    lastRow: 10_500,
+    unpackedBytes: 60_000_000,
+  });
+  const { user, system } = process.cpuUsage(before);
+  expect(read.ok).toBe(true);
+  expect((user + system) / 1000).toBeLessThan(10_000);
+});
