@@ -8,10 +8,11 @@ import { Page } from './_ui/page';
 /** Shown when a page fails for a reason nobody planned for. What was saved before stays saved: writes are all or nothing. */
 export default function PageError({
   error,
-  reset,
+  retry,
 }: {
   error: Error & { digest?: string };
-  reset: () => void;
+  /** Asks the server for the page anew; what could not be drawn there cannot be drawn from what came. */
+  retry: () => void;
 }) {
   return (
     <Page title="This page could not be shown" measure="reading">
@@ -19,7 +20,7 @@ export default function PageError({
         title="Something went wrong in the program"
         action={
           <>
-            <Button kind="primary" onClick={reset}>
+            <Button kind="primary" onClick={retry}>
               Try again
             </Button>
             <LinkButton href="/">Go to Today</LinkButton>

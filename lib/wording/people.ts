@@ -1,5 +1,6 @@
+import type { PasswordFault } from '../people/password';
 import { ROLE_WORDS, type Role } from '../people/role';
-import { type PasswordFault, PIN_LENGTH, type PinFault, SHORTEST_PASSWORD } from '../people/secrets';
+import { PIN_LENGTH, type PinFault, SHORTEST_PASSWORD } from '../people/secrets';
 
 const seconds = (count: number) => (count === 1 ? '1 second' : `${count} seconds`);
 const roleWord = (role: Role) => ROLE_WORDS[role].toLowerCase();
@@ -44,8 +45,11 @@ export const peopleWords = {
 export const PASSWORD_FAULTS: Record<PasswordFault, string> = {
   tooShort: `Take at least ${SHORTEST_PASSWORD} characters: four or five unrelated words are easy to keep.`,
   tooLong: 'Take at most 128 characters.',
-  common: 'This is among the first passwords a guesser tries: take another.',
+  common:
+    'This is among the first passwords a guesser tries, alone, repeated or with figures and marks: take four or five unrelated words.',
   name: 'A name alone is the first thing a guesser tries: take another.',
+  place:
+    'These are names and words of this hospital alone, which anybody here would guess: take four or five unrelated words.',
   repeated: 'This repeats itself or runs in one direction: take another.',
 };
 

@@ -30,9 +30,9 @@ export async function serve({ dev, built = false }) {
     if (built) requireBuilt();
     else await prepareProgram({ build: !dev, say });
     // only now are the packages there
-    const { logPlace, openLog } = await import('../server/log.mjs');
+    const { logLevel, logPlace, openLog } = await import('../server/log.mjs');
     const place = logPlace(process.env, database);
-    const log = openLog({ place, level: process.env.KITWRIGHT_LOG_LEVEL?.trim() || 'info', of: 'start' });
+    const log = openLog({ place, level: logLevel(process.env), of: 'start' });
     const began = performance.now();
     const { holds, code } = await prepareDatabase(database);
     log.info({ holds, ms: Math.round(performance.now() - began) }, 'database prepared and migrated');

@@ -8,12 +8,15 @@ import {
   FROM_ELSEWHERE,
   NO_ADDRESS,
   NO_SUCH_METHOD,
+  NOT_AN_ADDRESS,
+  NOT_EXPECTED,
   notAsked,
   refuse,
   STOPPING,
   tooLarge,
   tooOften,
 } from './refusals.mjs';
+import { pathOf, takeTarget } from './target.mjs';
 
 /** No list or picture of ours is larger; each address has a lower bound of its own. */
 const MOST_BYTES = 8_000_000;
@@ -42,10 +45,12 @@ const MOST_BYTES = 8_000_000;
  */
 export function takeRequests(server, gate) {
   const limits = rateLimits({ now: () => performance.now(), times: gate.times });
-  server.on('request', (request, response) => {
+  /** @param {import('node:http').IncomingMessage} request @param {import('node:http').ServerResponse} response */
+  const take = (request, response, isExpected = true) => {
     const began = performance.now();
     const method = request.method ?? '';
-    const path = pathOf(request.url);
+    const isAddress = takeTarget(request);
+    const path = isAddress ? pathOf(request.url) : '';
     const route = gate.patternOf(path);
     const about = { id: randomUUID(), person: null };
     const nonce = newNonce();
@@ -72,7 +77,11 @@ export function takeRequests(server, gate) {
       );
     });
 
-    const refusal = refusalFor(request, { route, limits, gate });
+    const refusal = isAddress
+      ? isExpected
+        ? refusalFor(request, { route, limits, gate })
+        : NOT_EXPECTED
+      : NOT_AN_ADDRESS;
     if (refusal) {
       // what was sent with it is not read; a connection that still sends is of no more use
       if (refusal.status === 413 || refusal.status === 503) response.setHeader('Connection', 'close');
@@ -91,7 +100,9 @@ export function takeRequests(server, gate) {
         response.end();
       }
     });
-  });
+  };
+  server.on('request', (request, response) => take(request, response));
+  server.on('checkExpectation', (request, response) => take(request, response, false));
   // what is no HTTP at all gets a plain answer with the same headers, and its connection is closed
   server.on('clientError', (_error, socket) => {
     if (!socket.writable) return;
@@ -101,11 +112,6 @@ export function takeRequests(server, gate) {
       `HTTP/1.1 400 Bad Request\r\n${lines.map(([name, value]) => `${name}: ${value}\r\n`).join('')}\r\n`,
     );
   });
-}
-
-/** The path alone, as it was sent: without its query, which may hold what was typed. @param {string | undefined} url */
-export function pathOf(url) {
-  return (url ?? '/').split(/[?#]/, 1)[0] || '/';
 }
 
 /** Whether what is written with percent signs in an address says something: the framework fails at what does not. @param {string} path */

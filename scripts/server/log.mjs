@@ -17,6 +17,16 @@ export function logPlace(env, database) {
 }
 
 /**
+ * What is logged: `info` unless told. A word that is none of these is refused as the database is prepared, in words and
+ * with all else that is wrong; the log is there before.
+ * @param {Record<string, string | undefined>} env
+ */
+export function logLevel(env) {
+  const level = env.KITWRIGHT_LOG_LEVEL?.trim() ?? '';
+  return ['debug', 'info', 'warn', 'error', 'silent'].includes(level) ? level : 'info';
+}
+
+/**
  * The log: one JSON object a line. What is written is named field by field; no body, no header, no query and no address with
  * a secret in it ever gets here.
  * @param {{ place: string, level?: string, of: 'server' | 'start' }} how `of`: which process writes

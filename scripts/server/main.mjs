@@ -1,12 +1,13 @@
 // The server's own process: the built application behind what every request passes, whatever answers it.
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { EventEmitter } from 'node:events';
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import next from 'next';
 import { ROOT } from '../bootstrap/places.mjs';
 import { takeRequests } from './gate.mjs';
-import { errorFields, logPlace, openLog, withoutQuotes } from './log.mjs';
+import { errorFields, logLevel, logPlace, openLog, withoutQuotes } from './log.mjs';
 import { methodsOf } from './methods.mjs';
 import { measure } from './metrics.mjs';
 import { patternsOf } from './patterns.mjs';
@@ -22,7 +23,7 @@ const buildId = existsSync(join(build, 'BUILD_ID'))
   : '';
 
 const place = logPlace(env, database);
-const log = openLog({ place, level: env.KITWRIGHT_LOG_LEVEL?.trim() || 'info', of: 'server' });
+const log = openLog({ place, level: logLevel(env), of: 'server' });
 const metrics = measure(database);
 const requests = new AsyncLocalStorage();
 // what the application finds of the server it runs in; `app/_server/running-server.ts` says what it takes from it
@@ -54,8 +55,12 @@ for (const level of /** @type {const} */ (['error', 'warn'])) {
 
 // what the application asks of itself, as after an action that leads elsewhere, goes here: never where a Host header says
 env.__NEXT_PRIVATE_ORIGIN = `http://${host === '0.0.0.0' || host === '::' ? 'localhost' : host}:${port}`;
-const app = next({ dev: false, dir: ROOT, hostname: host, port, quiet: true });
-const server = createServer({ requestTimeout: 120_000, headersTimeout: 20_000 });
+const server = createServer({ requestTimeout: 120_000, headersTimeout: 20_000, requireHostHeader: false });
+// no connection becomes another kind of one: the framework would take what asks for it from the server, and keep it without
+// an answer or an end. It is given nothing to listen at, and such a request is answered like any other.
+const httpServer = /** @type {import('node:http').Server} */ (new EventEmitter());
+// not quiet: a quiet one tells nobody of the faults of pages
+const app = next({ dev: false, dir: ROOT, hostname: host, port, quiet: false, httpServer });
 // a connection on which nothing moves either way, as of somebody who asks and does not read; none of our answers thinks as long
 server.timeout = 120_000;
 const stop = stopInOrder(server, { log, close: () => app.close() });

@@ -67,6 +67,22 @@ export const NO_ADDRESS = {
   code: 'no-address',
 };
 
+export const NOT_AN_ADDRESS = {
+  status: 400,
+  title: 'No address of ours',
+  detail:
+    'An address is asked for by its host and its path, without dots that lead up or down. This was not looked at and nothing was changed.',
+  code: 'not-an-address',
+};
+
+export const NOT_EXPECTED = {
+  status: 417,
+  title: 'Not done here',
+  detail:
+    'What is expected of this answer is not known here, so this was not looked at and nothing was changed.',
+  code: 'not-expected',
+};
+
 export const NO_SUCH_METHOD = {
   status: 405,
   title: 'Not done here',

@@ -2,7 +2,7 @@ import { eq } from 'drizzle-orm';
 import { hashSecret } from '@/db/secrets';
 import type { SessionId } from '@/lib/identity/ids';
 import { type Outcome, refusedFor } from '@/lib/identity/refusal';
-import { passwordFaults } from '@/lib/people/secrets';
+import { passwordFaults } from '@/lib/people/password';
 import { PASSWORD_FAULTS, peopleWords } from '@/lib/wording/people';
 import type { Database } from '../../client';
 import { appendLedger } from '../../ledger';
@@ -11,6 +11,7 @@ import type { Person } from '../../queries/people';
 import { credentials } from '../../schema';
 import { endSessionsOf } from './at-person';
 import { checkSecret } from './check-secret';
+import { guessableOf } from './guessable';
 
 interface ChangePassword {
   db: Database;
@@ -18,6 +19,8 @@ interface ChangePassword {
   person: Person;
   sessionId: SessionId;
   placeKey: string;
+  /** What the hospital is called. */
+  hospital: string;
   present: string;
   next: string;
 }
@@ -25,7 +28,10 @@ interface ChangePassword {
 /** A person chooses another password, having proved the present one. Their other sessions end. */
 export async function changePassword(request: ChangePassword): Promise<Outcome<null, never>> {
   const { db, now, person, sessionId, placeKey, present, next } = request;
-  const faults = passwordFaults(next, person.name);
+  const faults = passwordFaults(
+    next,
+    await guessableOf(db, { name: person.name, hospital: request.hospital }),
+  );
   if (faults.length > 0)
     return refusedFor(faults.map((code) => ({ path: ['next'], code, message: PASSWORD_FAULTS[code] })));
   const claimed = await claimedById(db, person.id);

@@ -4,7 +4,7 @@ import { hashCode, hashSecret, isCode } from '@/db/secrets';
 import { type NewId, personId } from '@/lib/identity/ids';
 import type { Problem } from '@/lib/identity/result';
 import { problemsFromZod } from '@/lib/identity/result';
-import { passwordFaults } from '@/lib/people/secrets';
+import { passwordFaults } from '@/lib/people/password';
 import { PASSWORD_FAULTS } from '@/lib/wording/people';
 import type { Database, Queries } from '../../client';
 import { appendLedger } from '../../ledger';
@@ -13,6 +13,7 @@ import { credentials, people, settings } from '../../schema';
 import { isNameTaken, personEntry } from './add-person';
 import { type BegunSession, beginSession } from './begin-session';
 import { countTry, type SecretCheck } from './check-secret';
+import { guessableOf } from './guessable';
 import { FIRST_RUN_KEY } from './offer-first-run';
 
 interface NameFirstAdministrator {
@@ -21,6 +22,8 @@ interface NameFirstAdministrator {
   newId: NewId;
   newToken: () => string;
   placeKey: string;
+  /** What the hospital is called. */
+  hospital: string;
   code: string;
   name: string;
   password: string;
@@ -40,11 +43,13 @@ const offered = z.object({ codeHash: z.string().length(64), endsAt: z.string() }
  */
 export async function nameFirstAdministrator(request: NameFirstAdministrator): Promise<Named> {
   const { db, now, newId, newToken } = request;
+  // before anything is said of the password: what is refused tells names that are kept here
+  if (await hasAdministrator(db.read)) return { ok: false, because: 'over' };
   const code = request.code.trim().toUpperCase();
   const entry = personEntry.safeParse({ name: request.name, role: 'administrator' });
   const problems: Problem[] = [
     ...(entry.success ? [] : problemsFromZod(entry.error)),
-    ...passwordFaults(request.password, request.name).map((fault) => ({
+    ...passwordFaults(request.password, await guessableOf(db, request)).map((fault) => ({
       path: ['password'],
       code: fault,
       message: PASSWORD_FAULTS[fault],

@@ -359,9 +359,18 @@ describe('an administrator', () => {
       person: signed.value.person,
       sessionId: signed.value.id,
       placeKey: 'elsewhere',
+      hospital: 'Saint Osyth’s',
     };
-    const weak = await changePassword({ ...change, present: 'AAAA-BBBB-CCCC-DDDD', next: 'short' });
+    const weak = await changePassword({ ...change, present: 'AAAA-BBBB-CCCC-DDDD', next: 'tea rose lathe' });
     expect(weak).toMatchObject({ refusal: { problems: [{ path: ['next'], code: 'tooShort' }] } });
+    for (const ofPlace of ['Saint Osyth’s 2026', 'odile farrant osyth', 'Osyth: theatre 2, theatre 1'])
+      expect(
+        await changePassword({ ...change, present: 'AAAA-BBBB-CCCC-DDDD', next: ofPlace }),
+        ofPlace,
+      ).toMatchObject({ refusal: { problems: [{ path: ['next'], code: 'place' }] } });
+    expect(
+      await changePassword({ ...change, present: 'AAAA-BBBB-CCCC-DDDD', next: 'sunshine-sunshine 7' }),
+    ).toMatchObject({ refusal: { problems: [{ path: ['next'], code: 'common' }] } });
     const next = 'tea rose lathe moss';
     expect(await changePassword({ ...change, present: 'AAAA-BBBB-CCCC-DDDD', next })).toMatchObject({
       ok: true,
@@ -416,16 +425,17 @@ describe('an administrator', () => {
 
 test('the first administrator is named once, by the code of this start, within the hour', async () => {
   const empty = emptyDatabase();
-  const name = (code: string, now = NOW) =>
+  const name = (code: string, now = NOW, password = 'tea rose lathe moss') =>
     nameFirstAdministrator({
       db: empty,
       now,
       newId,
       newToken,
       placeKey: `place-${now}`,
+      hospital: 'Saint Osyth’s',
       code,
       name: 'Odile Farrant',
-      password: 'tea rose lathe moss',
+      password,
     });
   expect(await name('AAAA-BBBB-CCCC')).toMatchObject({ because: 'wrongCode' });
   expect(await offerFirstRun({ db: empty, now: NOW, code: 'AAAA-BBBB-CCCC' })).toBe(true);
@@ -434,8 +444,14 @@ test('the first administrator is named once, by the code of this start, within t
     because: 'wrongCode',
   });
   expect(await name('DDDD-EEEE-FFFF', at(3601))).toMatchObject({ because: 'wrongCode' });
+  expect(await name('DDDD-EEEE-FFFF', at(3598), 'Saint Osyth’s 2026')).toMatchObject({
+    because: 'invalid',
+    problems: [{ path: ['password'], code: 'place' }],
+  });
   expect(await name(' dddd-eeee-ffff ', at(3599))).toMatchObject({ ok: true });
   expect(await name('DDDD-EEEE-FFFF', at(3600))).toMatchObject({ because: 'over' });
+  const probe = await name('DDDD-EEEE-FFFF', at(3601), 'Saint Osyth’s 2026');
+  expect(probe, 'nobody learns by asking what the place is called').toMatchObject({ because: 'over' });
   expect(await offerFirstRun({ db: empty, now: NOW, code: 'GGGG-HHHH-JJJJ' })).toBe(false);
   empty.close();
 });

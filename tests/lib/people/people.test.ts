@@ -1,9 +1,11 @@
+import { dictionary } from '@zxcvbn-ts/language-common';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { badgeCode, looksLikeBadge, newBadgeCode } from '@/lib/people/badge';
 import { waitSeconds } from '@/lib/people/delay';
+import { passwordFaults } from '@/lib/people/password';
 import { wayBack } from '@/lib/people/path';
-import { passwordFaults, pinFaults } from '@/lib/people/secrets';
+import { pinFaults, SHORTEST_PASSWORD } from '@/lib/people/secrets';
 import { endOfSession, isAlive } from '@/lib/people/session';
 import { entryInSession } from '@/lib/people/ticket';
 
@@ -53,18 +55,83 @@ describe('a badge', () => {
 });
 
 describe('a password', () => {
+  const common = new Set(dictionary['passwords-common'].map(String));
+  const placeNames = ['Saint Osyth’s Hospital', 'Theatre 4', 'Burns theatre', 'Bay C', 'Kestrel'];
+  const faults = (password: string, name = 'Wren Adeyemi') =>
+    passwordFaults(password, { name, placeNames, common });
+
   // NIST SP 800-63B-4, 3.1.1.2 (quoted from memory: confirm before relying on it): at least 15 characters where the
   // password is the only factor, at least 64 allowed, no rules of composition, and a list of common ones refused.
   test('is long, and not among the first that are guessed', () => {
-    expect(passwordFaults(`${'x'.repeat(5)} tea rose lathe`, 'Wren Adeyemi')).toEqual([]);
-    expect(passwordFaults('fourteen chars', 'Wren Adeyemi')).toEqual(['tooShort']);
-    expect(passwordFaults('password1234567', 'Wren Adeyemi')).toEqual(['common']);
-    expect(passwordFaults('wrenadeyemi2026', 'Wren Adeyemi')).toEqual(['name']);
-    expect(passwordFaults('abcabcabcabcabc', 'Wren Adeyemi')).toContain('repeated');
-    expect(passwordFaults('tea rose lathe '.repeat(4), 'Wren Adeyemi')).toEqual([]);
-    expect(passwordFaults(`${'e\u0301'.repeat(7)}lathe sp`, 'Wren Adeyemi'), 'characters, not bytes').toEqual(
-      [],
+    expect(faults(`${'x'.repeat(5)} tea rose lathe`)).toEqual([]);
+    expect(faults('fourteen chars')).toEqual(['tooShort']);
+    expect(faults('password1234567')).toContain('common');
+    expect(faults('wrenadeyemi2026')).toEqual(['name']);
+    expect(faults('Adeyemi, Wr3n: adeyemi')).toEqual(['name']);
+    expect(faults('abcabcabcabcabc')).toContain('repeated');
+    expect(faults('tea rose lathe '.repeat(4))).toEqual([]);
+    expect(faults(`${'e\u0301'.repeat(7)}lathe sp`), 'characters, not bytes').toEqual([]);
+    expect(faults('a1'.repeat(64))).not.toContain('tooLong');
+    expect(faults(`${'a1'.repeat(64)}b`)).toEqual(['tooLong']);
+  });
+
+  test('is not made of names and words of the place alone', () => {
+    const ofPlace = [
+      'saint osyth’s hospital',
+      'SAINTOSYTHSHOSPITAL',
+      'Osyth-Hospital-2026',
+      'kestrel & burns theatre 4!',
+      'kitwright kitwright 1',
+      'K1twright/Kestr3l',
+      'Sterile Services Department',
+      'decontamination lead 07',
+      'wren adeyemi at kestrel',
+      '2026 hospital hospital',
+    ];
+    for (const password of ofPlace) expect(faults(password), password).toContain('place');
+    const more = [
+      'kestrel plum lathe mist',
+      'saint osyth eats cedar',
+      'burns theatre zebra',
+      'osyth k9w2q8xv4jd',
+    ];
+    for (const password of more) expect(faults(password), password).toEqual([]);
+    expect(passwordFaults('kestrel kestrel', { name: 'Wren Adeyemi', placeNames: [], common })).not.toContain(
+      'place',
     );
+  });
+
+  // Against the list itself (@zxcvbn-ts/language-common): few of its own are long enough, so those that are, and its
+  // first 3,000 made long enough in the ways people do it.
+  test('is none of thousands that many take, as they are or made longer', () => {
+    const listed = [...common];
+    expect(listed.length).toBeGreaterThan(49_000);
+    const long = listed.filter((one) => one.length >= SHORTEST_PASSWORD);
+    expect(long.length).toBeGreaterThan(30);
+    const first = listed.slice(0, 3000);
+    const ways: ((one: string) => string)[] = [
+      (one) => one.repeat(Math.ceil(SHORTEST_PASSWORD / one.length)),
+      (one) => `${one} `.repeat(Math.ceil(SHORTEST_PASSWORD / one.length)),
+      // what is added to figures makes another number: only words are known again
+      (one) => (/\p{L}/u.test(one) ? one.padEnd(SHORTEST_PASSWORD, '1987!2024') : one.repeat(15)),
+      (one) =>
+        /\p{L}/u.test(one) ? `2024-${one.toUpperCase()}`.padEnd(SHORTEST_PASSWORD, '!') : one.repeat(15),
+    ];
+    const tried = [...long, ...ways.flatMap((way) => first.map(way))];
+    expect(tried.filter((password) => faults(password).length === 0).slice(0, 20)).toEqual([]);
+    const different = new Set(tried.map((one) => one.toLowerCase()));
+    expect([...different].filter((one) => [...one].length >= SHORTEST_PASSWORD).length).toBeGreaterThan(
+      10_000,
+    );
+  });
+
+  test('of several common words is a good one', () => {
+    for (const password of [
+      'dragon monkey shadow lathe',
+      'summer.purple.cookie.wizard',
+      'plumcedarmistlathe',
+    ])
+      expect(faults(password), password).toEqual([]);
   });
 });
 

@@ -15,7 +15,7 @@ async function open(answer: (...asked: Answer) => unknown, changes: Partial<Gate
   const lines: Record<string, unknown>[] = [];
   const log = pino({ level: 'debug' }, { write: (line: string) => lines.push(JSON.parse(line)) });
   const answered: { method: string; route: string; status: number }[] = [];
-  const server = createServer();
+  const server = createServer({ requireHostHeader: false });
   let exited: number | null = null;
   const stop = stopInOrder(server, {
     log,
@@ -271,4 +271,65 @@ test('stopping: what does not end is cut off after three seconds, and the log sa
   expect(performance.now() - began).toBeLessThan(5000);
   expect(await hung).toBeInstanceOf(Error);
   expect(lines.find(({ msg }) => msg === 'stopped')).toMatchObject({ cutOff: 1 });
+});
+
+/** What is answered to these very bytes. */
+async function answerTo(port: number, sent: string): Promise<string> {
+  const socket = connect(port, '127.0.0.1');
+  socket.end(sent);
+  let answer = '';
+  for await (const part of socket) answer += part;
+  return answer;
+}
+
+test('an address is the one it is limited and logged by: dots that lead elsewhere are refused in every spelling', async () => {
+  const seen: string[] = [];
+  const { port, answered } = await open((asked, response) => {
+    seen.push(`${asked.headers.host} ${asked.url}`);
+    hello(asked, response);
+  });
+  // as a browser would read them, each is POST /api/v1/people/sign-in (WHATWG URL, 4.4: dot segments)
+  const elsewhere = ['..', '%2e%2e', '.%2E', '%2e.'].flatMap((up) => [
+    `/_next/static/${up}/${up}/api/v1/people/sign-in`,
+    `/_next/static/x\\${up}\\..\\..\\api/v1/people/sign-in`,
+    `http://127.0.0.1/_next/static/${up}/${up}/api/v1/people/sign-in`,
+  ]);
+  for (const target of [...elsewhere, '/./api/v1/people/sign-in', '*']) {
+    const answer = await answerTo(
+      port,
+      `POST ${target} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n\r\n`,
+    );
+    expect(answer, target).toMatch(/^HTTP\/1\.1 400 .*"not-an-address"/s);
+    expect(answer, target).toMatch(/content-security-policy: default-src 'none'/i);
+  }
+  expect(seen).toEqual([]);
+  expect(new Set(answered.map(({ route }) => route))).toEqual(new Set(['']));
+  // dots that lead nowhere, and a whole address (RFC 9112, 3.2.2), whose host counts
+  for (const [target, taken] of [
+    ['/sets/..a/.b?from=/../x', 'other.example /sets/..a/.b?from=/../x'],
+    ['http://kit.example:81/sets?q=1', 'kit.example:81 /sets?q=1'],
+    ['HTTP://kit.example', 'kit.example /'],
+    ['http://kit.example?q', 'kit.example /?q'],
+  ]) {
+    const answer = await answerTo(
+      port,
+      `GET ${target} HTTP/1.1\r\nHost: other.example\r\nConnection: close\r\n\r\n`,
+    );
+    expect(answer).toMatch(/^HTTP\/1\.1 200 /);
+    expect(seen.pop()).toBe(taken);
+  }
+});
+
+test('a request that says no host, or expects what nobody knows, is answered in words and with the headers of all', async () => {
+  const { port } = await open(hello);
+  const noHost = await answerTo(port, 'GET /sets HTTP/1.1\r\nConnection: close\r\n\r\n');
+  expect(noHost).toMatch(/^HTTP\/1\.1 400 .*"not-an-address"/s);
+  // what asks for health by HTTP/1.0 need not say one
+  expect(await answerTo(port, 'GET /sets HTTP/1.0\r\n\r\n')).toMatch(/^HTTP\/1\.1 200 /);
+  const expecting = 'GET /sets HTTP/1.1\r\nHost: x\r\nExpect: banana\r\nConnection: close\r\n\r\n';
+  for (const answer of [noHost, await answerTo(port, expecting)]) {
+    expect(answer).toMatch(/x-request-id: [0-9a-f-]{36}/i);
+    expect(answer).toMatch(/content-security-policy: default-src 'none'/i);
+  }
+  expect(await answerTo(port, expecting)).toMatch(/^HTTP\/1\.1 417 .*"not-expected"/s);
 });

@@ -2,12 +2,25 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { errorFields, logPlace, openLog, withoutQuotes } from '../../../scripts/server/log.mjs';
+import { VARIABLES } from '@/lib/running/configuration';
+import { errorFields, logLevel, logPlace, openLog, withoutQuotes } from '../../../scripts/server/log.mjs';
 import { patternFinder } from '../../../scripts/server/patterns.mjs';
 
 test('the log lies beside the database unless another place is told', () => {
   expect(logPlace({}, '/srv/kitwright/data.sqlite')).toBe('/srv/kitwright/log/kitwright.log');
   expect(logPlace({ KITWRIGHT_LOG: ' - ' }, '/x/y')).toBe('-');
+});
+
+test('a level that is none is no reason to fall over: what is wrong in the environment is said in words later', () => {
+  const { schema } = VARIABLES.find(({ name }) => name === 'KITWRIGHT_LOG_LEVEL') ?? {};
+  for (const level of ['debug', 'info', 'warn', 'error', 'silent']) {
+    expect(logLevel({ KITWRIGHT_LOG_LEVEL: ` ${level} ` })).toBe(level);
+    expect(schema?.safeParse(level).success).toBe(true);
+  }
+  for (const level of ['loud', 'INFO', 'trace', '', undefined]) {
+    expect(logLevel({ KITWRIGHT_LOG_LEVEL: level })).toBe('info');
+    expect(schema?.safeParse(level).success).toBe(false);
+  }
 });
 
 test('each line is one object with its level and moment; an error has its stack and nothing that hangs on it', () => {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { now } from '@/app/_server/clock';
 import { endpoint } from '@/app/_server/enter';
+import { hospitalName } from '@/app/_server/hospital';
 import { outcomeAnswer, readBody } from '@/app/_server/outcome-answer';
 import { placeOf } from '@/app/_server/place';
 import { ownSession } from '@/app/_server/session';
@@ -38,6 +39,7 @@ export const POST = endpoint(
         ? await changePassword({
             ...common,
             sessionId: ownSession({ session }),
+            hospital: hospitalName(),
             present: asked.present,
             next: asked.next,
           })

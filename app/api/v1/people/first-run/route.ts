@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { newId, now } from '@/app/_server/clock';
+import { hospitalName } from '@/app/_server/hospital';
 import { readBody } from '@/app/_server/outcome-answer';
 import { placeOf } from '@/app/_server/place';
 import { problemResponse } from '@/app/_server/problem-response';
@@ -20,7 +21,15 @@ export const POST = openEndpoint(
     const body = await readBody(request, members);
     if (!body.ok) return body.response;
     const placeKey = (await placeOf(null)).key;
-    const named = await nameFirstAdministrator({ db, now: now(), newId, newToken, placeKey, ...body.value });
+    const named = await nameFirstAdministrator({
+      db,
+      now: now(),
+      newId,
+      newToken,
+      placeKey,
+      hospital: hospitalName(),
+      ...body.value,
+    });
     if (named.ok) return signInAnswer(named, () => '');
     switch (named.because) {
       case 'invalid':
