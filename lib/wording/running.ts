@@ -99,6 +99,8 @@ export const runningWords = {
     'The ledger’s heads are kept on the same disk as the database: who can change one can change the other.',
   headsApart: 'The ledger’s heads are kept on another disk.',
   headsElsewhere: 'Name a file on another disk or machine in KITWRIGHT_HEADS.',
+  headsWritten:
+    'The server writes the newest one as it starts. Where there were heads before, find out what became of them, and have the ledger audited: npm run kitwright -- verify.',
   headsRemedy: 'See that the file named by KITWRIGHT_HEADS can be written to.',
   nodeRight: (version: string) => `Node.js ${version} will do.`,
   installNode: 'Install a newer Node.js.',

@@ -6,9 +6,10 @@ export function spareWords(spare: {
   place: string;
   metres: number;
   form: StockForm;
-  quantity: number;
+  /** `null`: the reader counts it now, without seeing the record. */
+  quantity: number | null;
 }): string {
-  return `${spare.place}, ${spare.metres} m: ${spare.quantity}, ${FORM_WORDS[spare.form]}`;
+  return `${spare.place}, ${spare.metres} m: ${spare.quantity ?? 'some, which you count now'}, ${FORM_WORDS[spare.form]}`;
 }
 
 export const surplusWords = (code: string, over: number): string => `${code} holds ${over} too many`;

@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { closeSync, existsSync, mkdirSync, openSync, renameSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import pino from 'pino';
+import { PlainProblem } from '../bootstrap/plain-problem.mjs';
 
 /** A file that grew so large is put aside, and so many of those are kept. */
 const LARGE_BYTES = 50_000_000;
@@ -33,7 +34,7 @@ export function logLevel(env) {
  */
 export function openLog({ place, level = 'info', of }) {
   const isFile = place !== '-';
-  if (isFile) mkdirSync(dirname(place), { recursive: true });
+  if (isFile) requireFile(place);
   // at once and in order: what was logged before a kill is there
   const to = pino.destination({ dest: isFile ? place : 1, sync: true, mkdir: true });
   // a log that cannot be written, as on a full disk, must not stop the work
@@ -52,6 +53,33 @@ export function openLog({ place, level = 'info', of }) {
   const timer = isFile ? setInterval(() => putAside(place, to, of === 'server'), LOOK_MS) : undefined;
   timer?.unref();
   return log;
+}
+
+/** @type {Record<string, string>} */
+const NO_PLACE = {
+  EISDIR: 'it is a folder',
+  EEXIST: 'a file is where its folder should be',
+  ENOTDIR: 'a file is where its folder should be',
+  EACCES: 'writing there is not permitted',
+  EROFS: 'nothing can be written there',
+  ENOSPC: 'there is no space left',
+};
+
+/**
+ * Sees that a log can be there, and says in words where it cannot.
+ * @param {string} place
+ */
+function requireFile(place) {
+  try {
+    mkdirSync(dirname(place), { recursive: true });
+    closeSync(openSync(place, 'a'));
+  } catch (error) {
+    const { code } = /** @type {NodeJS.ErrnoException} */ (error);
+    const why = NO_PLACE[code ?? ''] ?? code ?? String(error);
+    throw new PlainProblem(
+      `The log cannot be written to ${place} (${why}): name a file in a folder that may be written in KITWRIGHT_LOG, or - for standard output.`,
+    );
+  }
 }
 
 /**

@@ -108,6 +108,12 @@ test('the doctor says in plain words what is not well, and exits 1 when somethin
     'clock',
     'server',
   ]);
+  // there is a ledger, and nothing of it outside: nobody would see an end cut off
+  expect(lights.find(({ name }: { name: string }) => name === 'heads')).toMatchObject({
+    state: 'look',
+    says: expect.stringContaining('No head of this ledger was found'),
+    remedy: expect.stringContaining('verify'),
+  });
   const notOne = join(folder, 'not-one.sqlite');
   writeFileSync(
     notOne,

@@ -47,6 +47,10 @@ export async function CostsBody({
       loadWrittenOff(access, period),
       listReasons(access),
     ]);
+  if (cases.length === 0 && hidden > 0)
+    return (
+      <EmptyState title="Nothing of this time can be shown now">{words.leftOutBlind(hidden)}</EmptyState>
+    );
   if (cases.length === 0)
     return (
       <EmptyState title="Nothing is recorded of this time">

@@ -37,7 +37,9 @@ const COLUMNS: Column<Refill>[] = [
     align: 'end',
     value: (row) => row.onShelf,
     cell: (row) =>
-      row.onShelf > 0 ? (
+      row.onShelf === null ? (
+        'you count it now'
+      ) : row.onShelf > 0 ? (
         row.onShelf
       ) : (
         <Status tone="attention" look="plain">

@@ -7,6 +7,7 @@ import { configurationLines, items, places, setContents, sets, stock } from '../
 import { hiddenFrom } from '../bench/blind';
 import { keptHoldings } from '../keptHoldings';
 import { leavingSets } from '../loans/leavingSets';
+import { heapsHiddenFrom } from '../shelf/blindHeaps';
 import { onShelf } from '../shelf/onShelf';
 
 /** A slot that lacks pieces, and what the shelf has of them. */
@@ -24,8 +25,8 @@ export interface Refill {
   mustHaveClass: number;
   found: number;
   expected: number;
-  /** Pieces of it on the shelf that can be used, for this slot and all others. */
-  onShelf: number;
+  /** Pieces of it on the shelf that can be used, for this slot and all others; `null` while the reader counts some of them. */
+  onShelf: number | null;
   /** The first to take: first expired, first out. */
   first: { lot: string | null; useBy: string | null; place: string } | null;
 }
@@ -37,7 +38,7 @@ export async function slotsToRefill(db: Reading, now: string): Promise<Refill[]>
   const today = wallClock(now).date;
   // most sets lack nothing: their lines are not gone through
   const lacking = [...(await keptHoldings(read))].flatMap(([id, { lacks }]) => (lacks ? [id] : []));
-  const [rows, hidden] = await Promise.all([
+  const [rows, hidden, counted] = await Promise.all([
     read
       .select({
         setId: sets.id,
@@ -77,6 +78,7 @@ export async function slotsToRefill(db: Reading, now: string): Promise<Refill[]>
         asc(configurationLines.slot),
       ),
     hiddenFrom(db),
+    heapsHiddenFrom(db),
   ]);
   const shown = rows.filter(({ setId }) => !hidden.has(setId as never));
   const ids = [...new Set(shown.map(({ itemId }) => itemId))];
@@ -88,7 +90,9 @@ export async function slotsToRefill(db: Reading, now: string): Promise<Refill[]>
     return {
       ...row,
       key: `${row.setId}/${lineId}`,
-      onShelf: own.reduce((sum, { quantity }) => sum + quantity, 0),
+      onShelf: own.some(({ id }) => counted.has(id))
+        ? null
+        : own.reduce((sum, { quantity }) => sum + quantity, 0),
       first: first ? { lot: first.lot, useBy: first.useBy, place: first.place } : null,
     };
   });
@@ -98,6 +102,7 @@ export async function slotsToRefill(db: Reading, now: string): Promise<Refill[]>
 async function heapsOf({ read }: Reading, ids: readonly string[], today: string) {
   const rows = await read
     .select({
+      id: stock.id,
       itemId: stock.itemId,
       lot: stock.lot,
       useBy: stock.useBy,

@@ -25,13 +25,15 @@ import {
   stock,
 } from '../../schema';
 import { hiddenFrom } from '../bench/blind';
+import { heapsHiddenFrom } from '../shelf/blindHeaps';
 import { presentDecisions } from './decisions';
 import { shortFacts } from './facts';
 
 /** Pieces of a short item lying in a place, the nearest first. */
 export interface SpareAtHand {
   itemId: ItemId;
-  quantity: number;
+  /** `null` while the reader counts it without seeing the record. */
+  quantity: number | null;
   form: 'pouch' | 'sterilePacked' | 'unsterile';
   place: string;
   metres: number;
@@ -131,19 +133,22 @@ async function placesOf({ read }: Reading, ids: readonly string[]) {
   );
 }
 
-async function sparesOf({ read }: Reading, ids: readonly ItemId[]): Promise<SpareAtHand[]> {
+async function sparesOf(db: Reading, ids: readonly ItemId[]): Promise<SpareAtHand[]> {
   if (ids.length === 0) return [];
-  const rows = await read
-    .select({ stock, place: places })
-    .from(stock)
-    .innerJoin(places, eq(places.id, stock.placeId))
-    .where(inArray(stock.itemId, [...new Set(ids)]))
-    .orderBy(asc(places.metres), asc(stock.useBy));
+  const [rows, counted] = await Promise.all([
+    db.read
+      .select({ stock, place: places })
+      .from(stock)
+      .innerJoin(places, eq(places.id, stock.placeId))
+      .where(inArray(stock.itemId, [...new Set(ids)]))
+      .orderBy(asc(places.metres), asc(stock.useBy)),
+    heapsHiddenFrom(db),
+  ]);
   return rows
     .filter(({ stock: row }) => row.quantity > 0 && row.heldBecause === null)
     .map(({ stock: row, place }) => ({
       itemId: itemId.parse(row.itemId),
-      quantity: row.quantity,
+      quantity: counted.has(row.id) ? null : row.quantity,
       form: row.form as SpareAtHand['form'],
       place: place.name,
       metres: place.metres,

@@ -92,7 +92,9 @@ function databaseLights(
     foundLight('pages', found.pages, words.pagesRight),
     foundLight('references', dangling(found.danglingRows), words.referencesRight),
     foundLight('ledger', found.wrongEntries > 0 ? [words.ledgerWrong] : [], words.ledgerRight(found.entries)),
-    headsLight(headProblem(heads, found), isSameDisk(database, heads)),
+    found.newest !== null && !existsSync(heads)
+      ? { name: 'heads', state: 'look', says: words.headsMissing(shown(heads)), remedy: words.headsWritten }
+      : headsLight(headProblem(heads, found), isSameDisk(database, heads)),
     logLight(bytesOf(`${database}-wal`)),
     backupLight(newestProven(backupsIn(backups)), { now, isDemo: found.isDemo, isOn: settings.at !== 'no' }),
     spaceLight('backupSpace', freeSpace(backups), bytesOf(database) * 2),

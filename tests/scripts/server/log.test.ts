@@ -3,12 +3,27 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { VARIABLES } from '@/lib/running/configuration';
+import { PlainProblem } from '../../../scripts/bootstrap/plain-problem.mjs';
 import { errorFields, logLevel, logPlace, openLog, withoutQuotes } from '../../../scripts/server/log.mjs';
 import { patternFinder } from '../../../scripts/server/patterns.mjs';
 
 test('the log lies beside the database unless another place is told', () => {
   expect(logPlace({}, '/srv/kitwright/data.sqlite')).toBe('/srv/kitwright/log/kitwright.log');
   expect(logPlace({ KITWRIGHT_LOG: ' - ' }, '/x/y')).toBe('-');
+});
+
+test('a place where no log can be is told in words, with what to do', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'log-'));
+  onTestFinished(() => rmSync(folder, { recursive: true }));
+  for (const [place, why] of [
+    [folder, 'it is a folder'],
+    [join(import.meta.filename, 'kitwright.log'), 'a file is where its folder should be'],
+  ] as const) {
+    expect(() => openLog({ place, of: 'start' })).toThrow(PlainProblem);
+    expect(() => openLog({ place, of: 'start' })).toThrow(
+      `The log cannot be written to ${place} (${why}): name`,
+    );
+  }
 });
 
 test('a level that is none is no reason to fall over: what is wrong in the environment is said in words later', () => {
