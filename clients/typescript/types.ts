@@ -4714,7 +4714,7 @@ export type Refill = {
   mustHaveClass: number;
   found: number;
   expected: number;
-  onShelf: number;
+  onShelf: (null) | (number);
   first: (null) | ({
     lot: (null) | (string);
     useBy: (null) | (string);
@@ -6377,7 +6377,7 @@ export type SlotLink = {
 
 export type SpareAtHand = {
   itemId: string;
-  quantity: number;
+  quantity: (null) | (number);
   form: "pouch" | "sterilePacked" | "unsterile";
   place: string;
   metres: number;
