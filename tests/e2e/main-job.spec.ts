@@ -12,7 +12,10 @@ test('from a confirmed plan to the kit, its papers, and what a set leaving the s
 
   // today’s page leads to the kit, which is ready with one tray
   await page.goto('/');
-  await page.getByRole('link', { name: 'LM-26-9RTB' }).click();
+  // it leads to the case until its kit is worked out
+  const link = page.getByRole('link', { name: 'LM-26-9RTB' });
+  await expect(link).toHaveAttribute('href', `${CASE}/kit`, { timeout: 20_000 });
+  await link.click();
   await expect(page).toHaveURL(`${CASE}/kit`);
   await expect(page.getByRole('heading', { name: 'Ready', exact: true, level: 2 })).toBeVisible();
   const take = page.getByRole('list', { name: 'Trays and packs to take' });

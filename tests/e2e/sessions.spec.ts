@@ -225,6 +225,7 @@ test('an idle page locks, and what was half done at the bench comes back to the 
   await expect(page.locator('[data-line]:not([data-state="hollow"])')).toHaveCount(0);
   await page.reload();
   await expect(page.getByText('Nothing is entered yet.')).toBeVisible();
+  await page.locator('[data-listening]').waitFor();
   expect(entriesOf(hospital, 'set_clo-02')).toEqual([WREN, WREN, WREN]);
 
   setBack(hospital, TOMAS, 'ends_at = ?', ago(0));

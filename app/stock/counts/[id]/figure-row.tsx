@@ -10,7 +10,10 @@ import styles from '../counts.module.css';
 const WHOLE = /^\d{1,5}$/;
 const RESTS_MS = 1_500;
 
-/** One heap and its figure, which counts as soon as the field is left, Enter is pressed, or nothing is typed for a moment. */
+/**
+ * One heap and its figure, which counts as soon as the field or the page is left, Enter is pressed, or nothing is typed for a
+ * moment.
+ */
 export function FigureRow({
   line,
   figure,
@@ -44,8 +47,14 @@ export function FigureRow({
   });
   useEffect(() => {
     if (!WHOLE.test(text.trim())) return;
-    const resting = setTimeout(() => latest.current(text), RESTS_MS);
-    return () => clearTimeout(resting);
+    const count = () => latest.current(text);
+    const resting = setTimeout(count, RESTS_MS);
+    // whoever leaves the page in that moment has typed it all the same
+    window.addEventListener('pagehide', count);
+    return () => {
+      clearTimeout(resting);
+      window.removeEventListener('pagehide', count);
+    };
   }, [text]);
 
   return (
