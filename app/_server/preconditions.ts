@@ -95,7 +95,10 @@ function matched(
   if (seen === null && revision.needed) return refused(428, 'revision-needed', apiWords.revisionNeeded);
   if (body === null) return bytes;
   const { name } = revision;
-  const value = seen === null ? (body[name] ?? null) : Number(seen);
+  const stated = body[name] ?? null;
+  if (seen !== null && stated !== null && stated !== Number(seen))
+    return refused(400, 'revision-twice', apiWords.revisionTwice);
+  const value = seen === null ? stated : Number(seen);
   return new TextEncoder().encode(JSON.stringify({ ...body, [name]: value }));
 }
 

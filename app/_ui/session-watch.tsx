@@ -2,7 +2,7 @@
 
 import { type FormEvent, useEffect, useState } from 'react';
 import { useActing, useActingPlace } from './acting';
-import { type Acting, setActing } from './acting-store';
+import { type Acting, endActing, setActing } from './acting-store';
 import { Button } from './button';
 import { Dialog } from './dialog';
 import { noteBuild } from './newest-build';
@@ -40,7 +40,10 @@ export function SessionWatch() {
       const headers: HeadersInit = quietly ? { 'X-Quietly': '1' } : {};
       const answer = await fetch('/api/v1/people/session', { headers }).catch(() => null);
       if (answer) noteBuild(answer);
-      if (answer?.status === 401) lock();
+      if (answer?.status === 401) {
+        setOver(acting);
+        endActing(acting);
+      }
       return answer?.ok ?? false;
     };
     const onActivity = () => {

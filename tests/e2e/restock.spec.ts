@@ -21,7 +21,8 @@ test('what to order is worked out, approved with a change by the manager, receiv
   await expect(page.getByRole('button', { name: 'Approve and order' })).toHaveCount(0);
   const lines = page.getByRole('table', { name: 'Lines of the proposal' });
   await page.getByLabel('Show').selectOption({ label: 'how much to keep not established' });
-  await expect(lines.getByText(/promised are \d+ to refill sets/).first()).toBeVisible();
+  // which of them are for cases and which for sets hangs on the days the demo's past falls on
+  await expect(lines.getByText(/promised are \d+ (for booked cases|to refill sets)/).first()).toBeVisible();
   await expect(
     page.getByRole('table', { name: 'Slots to refill' }).getByText('BEN-02').first(),
   ).toBeVisible();
