@@ -95,10 +95,7 @@ function matched(
   if (seen === null && revision.needed) return refused(428, 'revision-needed', apiWords.revisionNeeded);
   if (body === null) return bytes;
   const { name } = revision;
-  const stated = body[name] ?? null;
-  if (seen !== null && stated !== null && stated !== Number(seen))
-    return refused(400, 'revision-twice', apiWords.revisionTwice);
-  const value = seen === null ? stated : Number(seen);
+  const value = seen === null ? (body[name] ?? null) : Number(seen);
   return new TextEncoder().encode(JSON.stringify({ ...body, [name]: value }));
 }
 

@@ -8,7 +8,6 @@ export const apiWords = {
   revisionNeeded:
     'Say with If-Match which revision you saw, such as If-Match: "3": nobody’s change is then overwritten unseen.',
   revisionForm: 'If-Match takes one revision in quotes, such as "3".',
-  revisionTwice: 'If-Match names one revision and the body another: say the one you saw, in one of the two.',
   cursor:
     'This cursor leads nowhere in this list: send the one of the page before with the same question, or none.',
   noList: 'There is no such list.',

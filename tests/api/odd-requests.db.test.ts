@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { lenders } from '@/db/schema';
-import { apiWords } from '@/lib/wording/api';
 import { tokenWords } from '@/lib/wording/tokens';
 import { faultsOf } from '../published/fhir-r5/validate';
 import { apiServer } from './server';
@@ -84,21 +83,4 @@ test('what the FHIR service has not is told as FHIR tells it', async () => {
   }
   const beside = await send('GET', '/api/v1/fhirs');
   expect(beside.headers.get('content-type')).toBe('application/problem+json');
-});
-
-test('a body that names another revision than If-Match is refused: it is not said which was seen', async () => {
-  const { send, asPerson } = await apiServer();
-  const { headers } = await asPerson('person_wren-adeyemi');
-  const open = (baseRevision: unknown) =>
-    send('POST', '/api/v1/sets/set_sfs-01/open', {
-      body: JSON.stringify({ baseRevision }),
-      headers: { ...headers, 'Content-Type': 'application/json', 'If-Match': '"1"' },
-    });
-  for (const other of [0, 2, '1']) {
-    const answer = await open(other);
-    expect([other, answer.status]).toEqual([other, 400]);
-    expect(await answer.json()).toMatchObject({ detail: apiWords.revisionTwice });
-  }
-  // both say the same: what comes of it is up to the act
-  expect((await open(1)).status).not.toBe(400);
 });

@@ -12,13 +12,13 @@ export interface ApiAnswer {
 /**
  * Throws unless the answer is one the description has, no fault of the program, and, where it refuses, says why in sentences.
  */
-export function judged({ method, address, body }: ApiRequest, answer: ApiAnswer): Outcome {
+export function judged({ method, address, body, headers }: ApiRequest, answer: ApiAnswer): Outcome {
   const { status, text } = answer;
   if (status >= 500) throw new Error(`answered ${status}: ${text.slice(0, 400)}`);
   const parts = answersOf(answer);
   // what is sent together is answered one by one: parts of it may be refused, and are told why
   const isWhole = parts.every(({ ok }) => ok);
-  const wrong = againstContract({ method, address }, answer, isWhole ? body : undefined);
+  const wrong = againstContract({ method, address }, answer, isWhole ? asMatched(body, headers) : undefined);
   if (wrong.length > 0) throw new Error(wrong.join('; '));
   if (status < 400) {
     for (const { ok, says, sentence } of parts) if (!ok) requireSentence(sentence ?? says, answer.text);
@@ -28,6 +28,14 @@ export function judged({ method, address, body }: ApiRequest, answer: ApiAnswer)
   requireSentence(problem.detail ?? problem.title, problem);
   for (const { message } of problem.errors ?? []) requireSentence(message, problem);
   return 'refused';
+}
+
+/** The body as it is taken: `If-Match` says which revision was seen, whatever the body says. */
+function asMatched(body: unknown, headers: Readonly<Record<string, string>>): unknown {
+  const seen = /^"(\d+)"$/.exec(headers['If-Match'] ?? '')?.[1];
+  if (seen === undefined || typeof body !== 'object' || body === null || Array.isArray(body)) return body;
+  const name = ['baseRevision', 'revision', 'baseVersion'].find((one) => one in body);
+  return name === undefined ? body : { ...body, [name]: Number(seen) };
 }
 
 /** What each entry of many that were sent at once was answered. */
